@@ -1,0 +1,96 @@
+"""Units with exact factors to SI, and the dimension each belongs to.
+
+Inside the program every number is SI (m, N, N·m, N/m, kg, degrees for angles); it is converted on the way in by
+the reader and on the way out by `words.numbers`. Factors: NIST SP 811 (2008), appendix B.8 (from memory, checked
+against pint in the tests); the pound-force is the avoirdupois pound times the standard acceleration 9.80665 m/s².
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+
+@dataclass(frozen=True)
+class Dimension:
+    """Exponents of length, force, mass and angle. A moment is length 1, force 1."""
+
+    length: int = 0
+    force: int = 0
+    mass: int = 0
+    angle: int = 0
+
+    def __mul__(self, other: Dimension) -> Dimension:
+        return Dimension(self.length + other.length, self.force + other.force, self.mass + other.mass, self.angle + other.angle)
+
+    def __truediv__(self, other: Dimension) -> Dimension:
+        return Dimension(self.length - other.length, self.force - other.force, self.mass - other.mass, self.angle - other.angle)
+
+
+NUMBER = Dimension()
+LENGTH = Dimension(length=1)
+FORCE = Dimension(force=1)
+MOMENT = Dimension(length=1, force=1)
+SPREAD = Dimension(length=-1, force=1)
+MASS = Dimension(mass=1)
+ANGLE = Dimension(angle=1)
+ACCELERATION = Dimension(force=1, mass=-1)  # N/kg, the same as m/s²
+
+DIMENSION_NAMES = {NUMBER: "number", LENGTH: "length", FORCE: "force", MOMENT: "moment", SPREAD: "spread",
+                   MASS: "mass", ANGLE: "angle", ACCELERATION: "acceleration"}
+
+
+@dataclass(frozen=True)
+class Unit:
+    """`symbol` as printed; `spellings` as typed; `factor` turns one of it into SI; `system` is si, us or both."""
+
+    symbol: str
+    dimension: Dimension
+    factor: Fraction
+    system: str
+    spellings: tuple[str, ...] = ()
+
+
+_FOOT = Fraction(3048, 10000)
+_INCH = _FOOT / 12
+_POUND_MASS = Fraction(45359237, 100000000)
+_POUND = _POUND_MASS * Fraction(980665, 100000)
+
+UNITS: tuple[Unit, ...] = (
+    Unit("m", LENGTH, Fraction(1), "si"),
+    Unit("mm", LENGTH, Fraction(1, 1000), "si"),
+    Unit("cm", LENGTH, Fraction(1, 100), "si"),
+    Unit("km", LENGTH, Fraction(1000), "si"),
+    Unit("ft", LENGTH, _FOOT, "us"),
+    Unit("in", LENGTH, _INCH, "us"),
+    Unit("N", FORCE, Fraction(1), "si"),
+    Unit("kN", FORCE, Fraction(1000), "si"),
+    Unit("MN", FORCE, Fraction(1000000), "si"),
+    Unit("lb", FORCE, _POUND, "us", ("lbf",)),
+    Unit("kip", FORCE, _POUND * 1000, "us", ("kips",)),
+    Unit("N·m", MOMENT, Fraction(1), "si", ("N m", "N*m", "Nm")),
+    Unit("kN·m", MOMENT, Fraction(1000), "si", ("kN m", "kN*m", "kNm")),
+    Unit("N·mm", MOMENT, Fraction(1, 1000), "si", ("N mm", "N*mm", "Nmm")),
+    Unit("lb·ft", MOMENT, _POUND * _FOOT, "us", ("lb ft", "lb*ft", "ft lb", "ft*lb")),
+    Unit("lb·in", MOMENT, _POUND * _INCH, "us", ("lb in", "lb*in", "in lb", "in*lb")),
+    Unit("kip·ft", MOMENT, _POUND * 1000 * _FOOT, "us", ("kip ft", "kip*ft")),
+    Unit("kip·in", MOMENT, _POUND * 1000 * _INCH, "us", ("kip in", "kip*in")),
+    Unit("N/m", SPREAD, Fraction(1), "si"),
+    Unit("kN/m", SPREAD, Fraction(1000), "si"),
+    Unit("N/mm", SPREAD, Fraction(1000), "si"),
+    Unit("lb/ft", SPREAD, _POUND / _FOOT, "us"),
+    Unit("lb/in", SPREAD, _POUND / _INCH, "us"),
+    Unit("kip/ft", SPREAD, _POUND * 1000 / _FOOT, "us"),
+    Unit("kg", MASS, Fraction(1), "si"),
+    Unit("Mg", MASS, Fraction(1000), "si", ("t",)),
+    Unit("g", MASS, Fraction(1, 1000), "si"),
+    Unit("slug", MASS, _POUND / _FOOT, "us", ("slugs",)),
+    Unit("m/s²", ACCELERATION, Fraction(1), "si", ("m/s2", "m/s^2", "N/kg")),
+    Unit("ft/s²", ACCELERATION, _FOOT, "us", ("ft/s2", "ft/s^2")),
+    Unit("°", ANGLE, Fraction(1), "both", ("deg", "degrees")),
+)
+
+BY_SPELLING: dict[str, Unit] = {s: u for u in UNITS for s in (u.symbol, *u.spellings)}
+
+STANDARD_GRAVITY = {"si": Fraction(981, 100), "us": Fraction(322, 10) * _FOOT}
+"""What classes use: 9.81 m/s² and 32.2 ft/s² (common practice, no source), not the 9.80665 of the standard."""

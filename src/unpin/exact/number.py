@@ -1,0 +1,4 @@
+"""Exact numbers: placeholder while the room is built."""
+from fractions import Fraction
+from typing import Any
+Number = Any

@@ -1,0 +1,144 @@
+"""Forces and couples as they stand on a free-body diagram, the scalars behind them, and the bodies they act on.
+
+Notation (see docs/notation.md): a wrench is (F_x, F_y, M_O), M anticlockwise about the origin O. The wrench of an
+action is that of its `direction.vector`, *not* of the unit vector: a force per length. For a force along a line between
+two rational points it is therefore rational, and the root appears only in `Unknown.scale`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from unpin.exact.number import Number
+from unpin.model.problem import Load, Problem
+from unpin.model.values import Direction, Quantity, Vector
+
+
+@dataclass(frozen=True)
+class Symbol:
+    """A quantity symbol as printed: `base` italic, `sub` its subscript (`C`, `x`), (`F`, `BD`), (`M`, `A`).
+    `on` is the part it acts on where the name would otherwise be shared (`C_x` on arm, `C_x` on post)."""
+
+    base: str
+    sub: str = ""
+    on: str = ""
+
+
+@dataclass(frozen=True)
+class Action:
+    """One arrow: a force at a point or a couple, on one body, by another.
+
+    `id` is unique and stable (`C_x>arm`). `unknown`: id of its scalar, "" for a load. `on`, `by`: names of bodies,
+    GROUND, or "" (by: the outside world). `direction`: the assumed sense *on this body*. `turn`: for couples, +1
+    anticlockwise, -1 clockwise, times the scalar. `value`: known magnitude of a load. `sense`: how its sense is known:
+    `assumed` (pin and support components), `tension` (links: away from the body they act on), `push` (contact),
+    `given`. `pair`: id of the opposite action on the other body, "" if that is the outside. `load`: the load it is (for
+    a spread load, its resultant on this stretch).
+    """
+
+    id: str
+    kind: Literal["force", "couple"]
+    on: str
+    by: str
+    point: str
+    at: Vector
+    unknown: str = ""
+    symbol: Symbol | None = None
+    direction: Direction | None = None
+    turn: int = 1
+    value: Quantity | None = None
+    sense: Literal["assumed", "tension", "push", "given"] = "assumed"
+    pair: str = ""
+    source: str = ""
+    load: Load | None = None
+    stretch: int = -1
+
+
+@dataclass(frozen=True)
+class Unknown:
+    """A scalar to find: `scale` times its value per length is the force in newtons (newton metres for a couple).
+
+    `actions`: ids of every arrow it drives; `source`: the connection it comes from; `axial`: tension positive.
+    """
+
+    id: str
+    symbol: Symbol
+    kind: Literal["force", "couple"]
+    source: str
+    actions: tuple[str, ...]
+    scale: Number
+    axial: bool = False
+    push_only: bool = False
+
+
+@dataclass(frozen=True)
+class Body:
+    """Something that can be isolated by itself. `rank` 3 for a rigid part, 2 for a pin (two sums and no couple)."""
+
+    name: str
+    kind: Literal["part", "pin"]
+    rank: int
+    point: str = ""
+
+
+@dataclass(frozen=True)
+class TwoForce:
+    """A member seen to be two-force: `points` are the two points at which forces act on it, `bent` if its own line
+    leaves the chord."""
+
+    member: str
+    points: tuple[str, str]
+    bent: bool
+    unknown: str
+
+
+@dataclass(frozen=True)
+class Structure:
+    """The structure taken apart: bodies, all actions on them, and the unknown scalars.
+
+    Two exist of every problem: `statics.assemble(problem)` as the file says, and `statics.inspect(problem)` with the
+    two-force members turned into unknowns. `two_force` is empty in the first.
+    """
+
+    problem: Problem
+    bodies: tuple[Body, ...]
+    unknowns: tuple[Unknown, ...]
+    actions: tuple[Action, ...]
+    two_force: tuple[TwoForce, ...] = ()
+    zero: tuple[Insight, ...] = ()
+
+    def unknown(self, id: str) -> Unknown:
+        return next(u for u in self.unknowns if u.id == id)
+
+    def action(self, id: str) -> Action:
+        return next(a for a in self.actions if a.id == id)
+
+    def actions_on(self, body: str) -> tuple[Action, ...]:
+        return tuple(a for a in self.actions if a.on == body)
+
+
+@dataclass(frozen=True)
+class Insight:
+    """Something seen without a sum. `rule`: `two_force`, `zero_corner`, `zero_tee`, `pair`, …; `subject`: what it is
+    about; `finds`: unknown ids it settles; `because`: arguments for the sentence."""
+
+    rule: str
+    subject: str
+    finds: tuple[str, ...] = ()
+    because: dict[str, object] = field(default_factory=dict, hash=False)
+
+
+@dataclass(frozen=True)
+class FreeBody:
+    """A connected set of bodies cut loose. `actions`: everything that acts on it from outside, in the order of the
+    file; internal pairs are left out. `kind`: `whole`, `part`, `pin`, `group`. `parts`: names in file order."""
+
+    name: str
+    kind: Literal["whole", "part", "pin", "group"]
+    parts: tuple[str, ...]
+    actions: tuple[Action, ...]
+
+    @property
+    def unknowns(self) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(a.unknown for a in self.actions if a.unknown))

@@ -1,0 +1,160 @@
+"""The problem as its author stated it: points, parts, connections, loads, and what is asked.
+
+These are frozen facts. Nothing here solves, draws or parses. Every value is exact and in SI.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from unpin.base.diagnostic import Place
+from unpin.model.values import Direction, Quantity, Vector, WantedSum
+
+GROUND = "ground"
+"""The name of the part that never moves and is never isolated."""
+
+
+@dataclass(frozen=True)
+class Point:
+    """A named point. `made` is the construction in the author's words, empty for typed coordinates; `dimensions`
+    lists the lengths the construction names, so that the figure can dimension what the author gave."""
+
+    name: str
+    at: Vector
+    made: str = ""
+    place: Place | None = field(default=None, compare=False)
+
+
+@dataclass(frozen=True)
+class Part:
+    """A rigid part. `kind` is `member` for now (a kind is a file in `model.kinds` or a row here, not a subclass).
+
+    `points`: names in the order they are passed, straight from each to the next; `outline`: for shapes that the chain
+    does not show (tuples of point names drawn as further strokes).
+    """
+
+    name: str
+    points: tuple[str, ...]
+    kind: str = "member"
+    outline: tuple[tuple[str, ...], ...] = ()
+    place: Place | None = field(default=None, compare=False)
+
+
+@dataclass(frozen=True)
+class Connection:
+    """How parts meet. `kind` names a file of facts in `model.kinds`; `parts` in the order of the file (GROUND last
+    for a support); `points`: where it acts (one point; two for a link); `direction`: what the kind needs (the
+    normal of a roller: the way it pushes on the part)."""
+
+    name: str
+    kind: str
+    points: tuple[str, ...]
+    parts: tuple[str, ...]
+    direction: Direction | None = None
+    place: Place | None = field(default=None, compare=False)
+
+    @property
+    def is_support(self) -> bool:
+        return GROUND in self.parts
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """One straight run of a spread load: from `start` to `end` (world coordinates, with the names of the points where
+    they have one), intensity there in N/m *per length measured along `per`*, varying linearly between.
+
+    `per`: "member" (length along the run), "x" (horizontal projection) or "y" (vertical projection).
+    """
+
+    start: Vector
+    end: Vector
+    start_name: str
+    end_name: str
+    start_intensity: Quantity
+    end_intensity: Quantity
+    per: Literal["member", "x", "y"] = "member"
+
+
+@dataclass(frozen=True)
+class Load:
+    """A given action on a part, or on the pin at a point (`part` is empty).
+
+    kind force: `magnitude` along `direction` at `point`. couple: `magnitude` (anticlockwise positive) on `part`;
+    `point` is where it is drawn. spread: `stretches` along `direction`, each on `part`. weight: like a force, down,
+    with `mass` the author's mass when a mass was given (then magnitude = mass * g).
+    `name` is the letter or label the author gave, empty if none.
+    """
+
+    kind: Literal["force", "couple", "spread", "weight"]
+    point: str
+    part: str
+    magnitude: Quantity | None = None
+    direction: Direction | None = None
+    mass: Quantity | None = None
+    stretches: tuple[Stretch, ...] = ()
+    name: str = ""
+    written: str = ""
+    place: Place | None = field(default=None, compare=False)
+
+
+@dataclass(frozen=True)
+class Asked:
+    """One thing to find.
+
+    kind reaction: the force (and couple) of the support at `point`. link: the force in the link or two-force member
+    named by `subject`. pin: the force at `point` on `part`. everything: all reactions, links and pin forces.
+    `component`: "" (all: components and resultant), "x", "y", "couple", "magnitude".
+    """
+
+    kind: Literal["reaction", "link", "pin", "everything"]
+    subject: str = ""
+    point: str = ""
+    part: str = ""
+    component: str = ""
+    written: str = ""
+    place: Place | None = field(default=None, compare=False)
+
+
+@dataclass(frozen=True)
+class Letter:
+    """A letter of the problem with its value (None: stays a letter) and the size it is drawn with."""
+
+    name: str
+    value: Quantity | None
+    drawn: Quantity | None = None
+    written: str = ""
+    place: Place | None = field(default=None, compare=False)
+
+
+@dataclass(frozen=True)
+class Problem:
+    """A whole problem. Order of every tuple is the order of the file and has meaning: the part named first gets the
+    positive sense at a pin. `units`: symbols of the units answers are shown in, by dimension name
+    (`{"length": "m", "force": "kN", "moment": "kN·m"}`). `assumed`: codes with arguments of what the reader had to
+    assume (never printed under Given). `wanted_route`: the teacher's own route, may be empty."""
+
+    points: tuple[Point, ...]
+    parts: tuple[Part, ...]
+    connections: tuple[Connection, ...] = ()
+    loads: tuple[Load, ...] = ()
+    asked: tuple[Asked, ...] = ()
+    letters: tuple[Letter, ...] = ()
+    title: str = ""
+    text: str = ""
+    gravity: Quantity | None = None
+    units: Mapping[str, str] = field(default_factory=dict)
+    figures: int = 0
+    wanted_route: tuple[WantedSum, ...] = ()
+    assumed: tuple[tuple[str, Mapping[str, object]], ...] = ()
+
+    def point(self, name: str) -> Point:
+        return next(p for p in self.points if p.name == name)
+
+    def part(self, name: str) -> Part:
+        return next(p for p in self.parts if p.name == name)
+
+    @property
+    def coordinates(self) -> dict[str, Vector]:
+        return {p.name: p.at for p in self.points}
