@@ -1,0 +1,10 @@
+"""The few tolerances of the program, each with its reason. Exact arithmetic decides everything else."""
+
+NEARLY_CRITICAL = 1000.0
+"""A force more than this many times the largest load is called nearly critical: the geometry is almost a mechanism."""
+
+OFF_BALANCE = 0.005
+"""A load that misses balance by less than this share of the largest is put down to rounded data, and said so."""
+
+NEARLY_CONCURRENT = 0.005
+"""Three lines that miss one point by less than this share of the figure's size are called nearly concurrent."""

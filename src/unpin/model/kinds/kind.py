@@ -1,0 +1,84 @@
+"""What a connection kind states: the forces it can carry and, separately, the motions it leaves free.
+
+Both are lists of tokens; `forces_of` and `freedoms_of` turn them into wrenches and twists. Nothing else in the program
+knows a kind by name. A test shows each kind's forces and freedoms reciprocal: no force does work in a freedom, and the
+two together fill the plane.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from unpin.model import directions
+from unpin.model.problem import Connection
+from unpin.model.space import Wrench, couple, difference, force_at, slide, square_to, turn_about
+from unpin.model.values import Direction, Vector
+
+Push = Literal["right", "up", "normal", "line", "couple"]
+Free = Literal["turn", "turn_far", "slide"]
+
+
+@dataclass(frozen=True)
+class Kind:
+    """Facts of one kind.
+
+    `pushes`: one unknown each, on the first part: along +x, along +y, along the connection's direction, along the line
+    from its first point to its second, or a couple. `freedoms`: what the first part can still do relative to the
+    second: turn about the first point, turn about the second point, slide square to the direction. `stops`: codes of
+    the motions it stops, in the words of a lesson. `push_only`: the force cannot pull. `ends`: points it acts at.
+    `axial`: tension positive. `symbol`: id of its drawing. `support`: may join a part to the ground.
+    """
+
+    name: str
+    pushes: tuple[Push, ...]
+    freedoms: tuple[Free, ...]
+    stops: tuple[str, ...]
+    symbol: str
+    ends: int = 1
+    push_only: bool = False
+    axial: bool = False
+    needs_direction: bool = False
+    support: bool = True
+    between: bool = True
+
+
+def push_direction(push: Push, connection: Connection, at: dict[str, Vector]) -> Direction | None:
+    """The direction of one unknown on the first part; None for a couple."""
+    if push == "right":
+        return directions.X
+    if push == "up":
+        return directions.Y
+    if push == "normal":
+        return connection.direction
+    if push == "line":
+        first, second = connection.points
+        return directions.line((first, second), at[first], at[second])
+    return None
+
+
+def wrench_of(push: Push, connection: Connection, at: dict[str, Vector]) -> Wrench:
+    """Unit wrench (force per length of its direction vector) of one unknown on the first part."""
+    direction = push_direction(push, connection, at)
+    if direction is None:
+        return couple(directions.ONE)
+    return force_at(at[connection.points[0]], direction.vector)
+
+
+def twist_of(free: Free, connection: Connection, at: dict[str, Vector]) -> Wrench:
+    """Twist of the first part relative to the second that the connection allows."""
+    if free == "turn":
+        return turn_about(at[connection.points[0]])
+    if free == "turn_far":
+        return turn_about(at[connection.points[1]])
+    return slide(square_to(connection.direction.vector))
+
+
+def release_of(push: Push, connection: Connection, at: dict[str, Vector]) -> Wrench:
+    """The one motion of the first part in which this push does work and the connection's other pushes do none."""
+    if push == "couple":
+        return turn_about(at[connection.points[0]])
+    if push == "line":
+        first, second = connection.points
+        return slide(difference(at[second], at[first]))
+    return slide(push_direction(push, connection, at).vector)

@@ -1,0 +1,274 @@
+"""Every sum that matters, as integers: for each free body its functionals with the unknowns that each still holds.
+
+A functional matters when it is a complement of a hyperplane of the body's unknown wrenches: through two lines (their
+cross product), square to one. Natural sums (along x and y, about each named point of the body) are added although a
+sum of the first kind may hold fewer unknowns, because they cost less to write. Unknowns are bits of an integer.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from unpin.exact.number import Number, length
+from unpin.exact.residue import Residues, roots_in
+from unpin.model.action import Action, FreeBody, Structure
+from unpin.model.directions import X, Y, axis_of, parallel
+from unpin.model.equation import Functional
+from unpin.model.space import cross, square_to
+from unpin.model.values import Direction, Vector
+from unpin.route.bodies import free_sets
+from unpin.route.cost import CostTable
+from unpin.statics.isolate import isolate
+from unpin.statics.wrenches import load_wrench, unit_wrench
+
+Row = tuple[int, int, int]
+
+
+@dataclass(frozen=True)
+class Sum:
+    """A candidate sum. `mask`: unknowns it holds; `coefficients` by bit index, residues; `cost` in hundredths without the price of
+    drawing the body. `how`: what the exact functional is made from."""
+
+    body: int
+    mask: int
+    cost: int
+    how: tuple
+    row: Row
+    coefficients: tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True)
+class Ground:
+    """What the search stands on: free bodies, their candidate sums, unknown ids by bit, and the move set in words."""
+
+    structure: Structure
+    bodies: tuple[FreeBody, ...]
+    body_costs: tuple[int, ...]
+    sums: tuple[Sum, ...]
+    ids: tuple[str, ...]
+    rule: str
+    prime: int
+
+    @property
+    def bits(self) -> dict[str, int]:
+        return {id: k for k, id in enumerate(self.ids)}
+
+    def mask_of(self, ids) -> int:
+        bits = self.bits
+        mask = 0
+        for id in ids:
+            mask |= 1 << bits[id]
+        return mask
+
+    def names(self, mask: int) -> tuple[str, ...]:
+        return tuple(id for k, id in enumerate(self.ids) if mask >> k & 1)
+
+
+class _Field:
+    """Wrenches of the structure as residues; numbers without a residue are rounded to a fraction first."""
+
+    def __init__(self, structure: Structure):
+        exact: dict[str, tuple[Number, ...]] = {}
+        for a in structure.actions:
+            exact[a.id] = unit_wrench(a) if a.unknown else load_wrench(a)
+        points = structure.problem.coordinates
+        numbers = [c for w in exact.values() for c in w] + [c for p in points.values() for c in p]
+        self.residues = Residues(roots_in(numbers))
+        self.p = self.residues.p
+        memo: dict = {}
+
+        def residue(x: Number) -> int:
+            key = x if not hasattr(x, "scale") else None
+            if key is None:
+                from fractions import Fraction
+
+                return self.residues.of(Fraction(round(float(x) * 10**12), 10**12))
+            if key not in memo:
+                memo[key] = self.residues.of(x)
+            return memo[key]
+
+        self.of = residue
+        self.wrench = {id: tuple(map(residue, w)) for id, w in exact.items()}
+        self.point = {name: tuple(map(residue, at)) for name, at in points.items()}
+
+
+def survey(structure: Structure, costs: CostTable) -> Ground:
+    """All candidate sums of all free bodies of a structure."""
+    field = _Field(structure)
+    sets, rule = free_sets(structure)
+    ids = tuple(u.id for u in structure.unknowns)
+    bits = {id: k for k, id in enumerate(ids)}
+    bodies, body_costs, sums = [], [], []
+    total = len(structure.bodies)
+    passes = {p.name: p.points for p in structure.problem.parts}
+    pins = {b.name: b.point for b in structure.bodies if b.kind == "pin"}
+    for names in sets:
+        body = isolate(structure, names)
+        if not body.unknowns:
+            continue
+        number = len(bodies)
+        bodies.append(body)
+        body_costs.append(_body_cost(body, total, costs, structure, sets))
+        own = {p for n in body.parts for p in (passes.get(n) or (pins[n],))}
+        sums += _sums_of(number, body, own, field, bits, costs)
+    return Ground(structure, tuple(bodies), tuple(body_costs), tuple(sums), ids, rule, field.p)
+
+
+def _body_cost(body: FreeBody, total: int, costs: CostTable, structure: Structure, sets) -> int:
+    if body.kind == "whole":
+        return costs.whole
+    if body.kind == "part":
+        return costs.part
+    if body.kind == "pin":
+        return costs.pin
+    rest = frozenset(b.name for b in structure.bodies) - frozenset(body.parts)
+    rigid = sum(not p.startswith("pin ") for p in body.parts)
+    size = max(rigid, 1)
+    if rigid == 1 and len(body.parts) > 1:
+        # A part with the pins on it: as natural as the part, but the pins must be said.
+        return costs.part + costs.pin * (len(body.parts) - 1)
+    # What is left over being a pin alone means "all but one pin": nobody's choice.
+    lone_pin = len(rest) == 1 and next(iter(rest)).startswith("pin ")
+    side = rest in sets and not lone_pin
+    return (costs.section if side else costs.group) + costs.each_more * (size - 1 if rigid else 0)
+
+
+def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: dict[str, int], costs: CostTable) -> list[Sum]:
+    p = field.p
+    totals: dict[str, list[int]] = {}
+    for a in body.actions:
+        if a.unknown:
+            w = field.wrench[a.id]
+            t = totals.setdefault(a.unknown, [0, 0, 0])
+            for k in range(3):
+                t[k] = (t[k] + w[k]) % p
+    wrenches = {u: tuple(t) for u, t in totals.items() if any(t)}
+    rows: dict[Row, tuple] = {}
+
+    def add(row, how) -> None:
+        if any(row):
+            rows.setdefault(_normal(row, p), how)
+
+    flat = body.kind == "pin"
+    add((1, 0, 0), ("x",))
+    add((0, 1, 0), ("y",))
+    if not flat:
+        for name, at in field.point.items():
+            if name in own:
+                add((at[1], -at[0] % p, 1), ("point", name))
+        for name, at in field.point.items():
+            if name not in own:
+                add((at[1], -at[0] % p, 1), ("point", name, "off"))
+    names = list(wrenches)
+    by_unknown = {a.unknown: a for a in body.actions if a.unknown}
+    for i, u in enumerate(names):
+        a = wrenches[u]
+        if a[0] or a[1]:
+            # Square to one force: the only functional that matters at a pin, and one of rank 2 elsewhere.
+            add((-a[1] % p, a[0], 0), ("square", by_unknown[u].id))
+        if flat:
+            continue
+        for v in names[i + 1:]:
+            b = wrenches[v]
+            row = tuple((a[(k + 1) % 3] * b[(k + 2) % 3] - a[(k + 2) % 3] * b[(k + 1) % 3]) % p for k in range(3))
+            add(row, ("meet", u, v))
+    out = []
+    for row, how in rows.items():
+        if flat and row[2]:
+            continue
+        coefficients = []
+        mask = 0
+        for u, w in wrenches.items():
+            c = (row[0] * w[0] + row[1] * w[1] + row[2] * w[2]) % p
+            if c:
+                mask |= 1 << bits[u]
+                coefficients.append((bits[u], c))
+        if not mask or (how[0] == "point" and len(how) == 3 and len(coefficients) > 2):
+            continue
+        out.append(Sum(number, mask, _cost(body, row, how, field, costs), how, row, tuple(coefficients)))
+    return _cheapest(out)
+
+
+def _cheapest(sums: list[Sum]) -> list[Sum]:
+    """Of sums of one body that hold the same unknowns, the cheapest; ties by order."""
+    best: dict[int, Sum] = {}
+    for s in sums:
+        if s.mask not in best or s.cost < best[s.mask].cost:
+            best[s.mask] = s
+    return list(best.values())
+
+
+def _normal(row: Row, p: int) -> Row:
+    lead = next(c for c in reversed(row) if c)
+    inverse = pow(lead, -1, p)
+    return tuple(c * inverse % p for c in row)
+
+
+def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable) -> int:
+    p = field.p
+    moment = row[2] != 0
+    total = costs.sum
+    if how[0] == "point":
+        total += costs.off_body if len(how) == 3 else 0
+    elif how[0] == "meet" and moment:
+        total += costs.unlabelled
+    elif how[0] in ("square", "meet"):
+        total += costs.slanted if how[0] == "square" else costs.slanted_free
+    for a in body.actions:
+        w = field.wrench[a.id]
+        if (row[0] * w[0] + row[1] * w[1] + row[2] * w[2]) % p == 0:
+            continue
+        total += costs.term
+        if a.kind == "force" and not axis_of(a.direction.vector):
+            total += costs.share
+            if moment:
+                total += costs.term + costs.share
+    return total
+
+
+def functional_of(ground: Ground, candidate: Sum) -> Functional:
+    """The exact functional behind a candidate."""
+    body = ground.bodies[candidate.body]
+    how = candidate.how
+    at = ground.structure.problem.coordinates
+    if how[0] in ("x", "y"):
+        return Functional("along", direction=X if how[0] == "x" else Y)
+    if how[0] == "point":
+        return Functional("about", point=how[1], at=at[how[1]])
+    if how[0] == "square":
+        action = next(a for a in body.actions if a.id == how[1])
+        return Functional("along", direction=_square(body, action, at))
+    wrench = {u: _total(body, u) for u in how[1:]}
+    row = cross(*wrench.values())
+    if row[2] == 0:
+        vector = (row[0], row[1])
+        for a in body.actions:
+            if a.kind == "force" and a.direction.vector and parallel(square_to(a.direction.vector), vector):
+                return Functional("along", direction=_square(body, a, at))
+        return Functional("along", direction=Direction(vector, length(vector), "components"))
+    centre = (-row[1] / row[2], row[0] / row[2])
+    name = next((n for n, p in at.items() if p == centre), "")
+    return Functional("about", point=name, at=centre)
+
+
+def _total(body: FreeBody, unknown: str):
+    total = None
+    for a in body.actions:
+        if a.unknown == unknown:
+            w = unit_wrench(a)
+            total = w if total is None else tuple(x + y for x, y in zip(total, w))
+    return total
+
+
+def _square(body: FreeBody, action: Action, at: dict[str, Vector]) -> Direction:
+    """The axis square to a force, pointing right or up; an axis of the figure where it is one."""
+    vector = square_to(action.direction.vector)
+    if float(vector[0]) < 0 or (vector[0] == 0 and float(vector[1]) < 0):
+        vector = tuple(-c for c in vector)
+    axis = axis_of(vector)
+    if axis:
+        return X if axis == "x" else Y
+    ends = action.direction.points
+    return Direction(vector, length(vector), "square", points=ends)
+
+

@@ -1,0 +1,32 @@
+"""What a step costs a person, in hundredths of a plain sum. One table, a reason beside every number.
+
+The numbers are ours (common practice, no source): they were set so that the recommended routes of published examples
+read like their authors' routes, and are handed in, so that a teacher may have another table.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class CostTable:
+    sum: int = 100  # one scalar sum written down
+    term: int = 6  # each term is one more thing to get right
+    share: int = 8  # a sine, cosine or slope ratio: which side is next to the angle?
+    rough_arm: int = 12  # an arm that is no plain number
+    new_body: int = 35  # another free-body diagram to draw
+    part: int = 0  # one part: what everybody draws first
+    whole: int = 0  # the whole: reactions before taking apart
+    pin: int = 5  # a pin: two sums only
+    section: int = 25  # one side of a section: must be thought of
+    group: int = 60  # some parts together that are no side of a section
+    each_more: int = 6  # every further part in a group
+    off_body: int = 10  # a labelled centre that is not on the body
+    unlabelled: int = 70  # a centre whose place has to be found first
+    slanted: int = 25  # an axis along a member, not x or y
+    slanted_free: int = 60  # an axis along nothing in the figure
+    block: int = 100  # two sums solved together cost about three; each further sum as much again
+
+
+DEFAULT = CostTable()

@@ -1,0 +1,112 @@
+"""From the values of the unknowns to what was asked: components with their true senses, resultants with their angle."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from unpin.base.units import FORCE, MOMENT
+from unpin.exact.number import Number, approx, length, sign
+from unpin.model.action import Action, Structure, Symbol
+from unpin.model.answer import Answer, Component
+from unpin.model.problem import Asked
+from unpin.model.space import ZERO
+from unpin.statics.goals import actions_behind, goals
+
+
+def answers(structure: Structure, values: Mapping[str, Number]) -> tuple[Answer, ...]:
+    """One answer for each asked thing, in the order asked; "everything" gives one for each unknown."""
+    out = []
+    for asked in structure.problem.asked:
+        acting = actions_behind(structure, asked)
+        if not all(g in values for g in goals(structure, asked)):
+            out.append(Answer(asked, (), found=False))
+        elif asked.kind == "everything":
+            out.append(Answer(asked, tuple(_single(a, values[a.unknown]) for a in acting)))
+        else:
+            out.append(Answer(asked, _components(structure, asked, acting, values)))
+    return tuple(out)
+
+
+def _single(action: Action, value: Number) -> Component:
+    dimension = MOMENT if action.kind == "couple" else FORCE
+    return Component(action.symbol, value, dimension, sense_of(action, value), action.unknown)
+
+
+def sense_of(action: Action, value: Number) -> str:
+    """True sense on the body the action is on, as a code."""
+    way = sign(value)
+    if way == 0:
+        return "zero"
+    if action.kind == "couple":
+        return "anticlockwise" if way * action.turn > 0 else "clockwise"
+    if action.sense == "tension":
+        return "tension" if way > 0 else "compression"
+    return direction_code(tuple(c * way for c in action.direction.vector))
+
+
+def direction_code(vector) -> str:
+    """right, left, up, down, or `along` for a sloped one."""
+    x, y = sign(vector[0]), sign(vector[1])
+    if y == 0:
+        return "right" if x > 0 else ("left" if x < 0 else "zero")
+    if x == 0:
+        return "up" if y > 0 else "down"
+    return "along"
+
+
+def _components(structure: Structure, asked: Asked, acting: list[Action], values) -> tuple[Component, ...]:
+    couples = [a for a in acting if a.kind == "couple"]
+    forces = [a for a in acting if a.kind == "force"]
+    out: list[Component] = []
+    if asked.kind == "link" and len(forces) == 1:
+        return (_single(forces[0], values[forces[0].unknown]),)
+    name = asked.point or asked.subject
+    on = asked.part if asked.kind == "pin" else ""
+    total = _resultant(forces, values)
+    if asked.component in ("x", "y"):
+        return (_axis(Symbol(name, asked.component, on), total, asked.component, forces),)
+    if asked.component != "couple" and forces:
+        if len(forces) == 1 and asked.component != "magnitude":
+            out.append(_single_force(forces[0], values[forces[0].unknown], Symbol(name, "", on)))
+        else:
+            if asked.component != "magnitude":
+                out += [_axis(Symbol(name, axis, on), total, axis, forces) for axis in ("x", "y")]
+            out.append(_size(Symbol(name, "", on), total))
+    out += [_single(a, values[a.unknown]) for a in couples]
+    return tuple(out)
+
+
+def _single_force(action: Action, value: Number, fallback: Symbol) -> Component:
+    code = sense_of(action, value)
+    if action.sense == "tension" or code not in ("along",):
+        return Component(action.symbol, value, FORCE, code, action.unknown)
+    angle = math.degrees(math.atan2(approx(action.direction.vector[1] * sign(value)), approx(action.direction.vector[0] * sign(value))))
+    return Component(action.symbol or fallback, value, FORCE, "along", action.unknown, angle)
+
+
+def _resultant(forces: list[Action], values):
+    """Sum of the forces on the body asked about, N along x and y (times the true sign)."""
+    x, y = ZERO, ZERO
+    for a in forces:
+        share = values[a.unknown] / a.direction.length
+        x, y = x + share * a.direction.vector[0], y + share * a.direction.vector[1]
+    return x, y
+
+
+def _axis(symbol: Symbol, total, axis: str, forces: list[Action]) -> Component:
+    value = total[0 if axis == "x" else 1]
+    # The assumed sense may be the negative axis (second part of a pair): the arrow keeps its sense, the number its sign.
+    own = [a for a in forces if a.symbol and a.symbol.base == symbol.base and a.symbol.sub == axis]
+    unknown = own[0].unknown if len(own) == 1 and len(forces) == 2 else ""
+    sense = direction_code((value, ZERO) if axis == "x" else (ZERO, value))
+    return Component(symbol, value, FORCE, sense, unknown)
+
+
+def _size(symbol: Symbol, total) -> Component:
+    size = length(total)
+    if size == 0:
+        return Component(symbol, ZERO, FORCE, "zero")
+    angle = math.degrees(math.atan2(approx(total[1]), approx(total[0])))
+    code = direction_code(total)
+    return Component(symbol, size, FORCE, "along" if code == "along" else code, "", angle)

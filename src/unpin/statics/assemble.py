@@ -1,0 +1,133 @@
+"""Taking the structure apart: from a problem to its bodies, every action on them, and the unknown scalars."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from unpin.exact.number import ONE
+from unpin.model import directions
+from unpin.model.action import Action, Body, Structure, Symbol, TwoForce, Unknown
+from unpin.model.kinds import KINDS
+from unpin.model.kinds.kind import push_direction
+from unpin.model.problem import GROUND, Connection, Problem
+from unpin.statics.loads import load_actions
+from unpin.statics.pins import Meeting, meetings
+
+
+def assemble(problem: Problem, two_force: Mapping[str, TwoForce] | None = None) -> Structure:
+    """Bodies, actions and unknowns of a problem. With `two_force` (name of member to what was seen of it) those members
+    are no bodies but unknowns along the line of their pins; without it nothing is used that is seen by inspection.
+
+    Order: bodies as in the file, pins after the parts; unknowns as the connections stand in the file.
+    """
+    seen = two_force or {}
+    return _Assembly(problem, seen).structure()
+
+
+class _Assembly:
+    """Scratch paper of one assembly; what leaves it is frozen."""
+
+    def __init__(self, problem: Problem, two_force: Mapping[str, TwoForce]):
+        self.problem = problem
+        self.two_force = two_force
+        self.at = problem.coordinates
+        self.meetings = meetings(problem, {m: t.points for m, t in two_force.items()})
+        self.actions: list[Action] = []
+        self.unknowns: list[Unknown] = []
+        self.names: set[str] = set()
+
+    def structure(self) -> Structure:
+        for c in self.problem.connections:
+            if c.kind == "link":
+                self._link(c.name, c.points, c.parts, c.name)
+            elif GROUND in c.parts:
+                self._support(c)
+            elif c.kind == "pin":
+                self._pin(self.meetings[c.points[0]])
+            else:
+                self._between(c, c.parts[0], c.parts[1])
+        for name, seen in self.two_force.items():
+            self._link(name, seen.points, ("", ""), name)
+        used_by_pins = {c.points[0] for c in self.problem.connections if c.kind == "pin" and GROUND not in c.parts}
+        for point, meeting in self.meetings.items():
+            if meeting.own and point not in used_by_pins:
+                self._pin(meeting)
+        self.actions += load_actions(self.problem, self.meetings)
+        return Structure(self.problem, self._bodies(), tuple(self.unknowns), tuple(self.actions), tuple(self.two_force.values()))
+
+    def _bodies(self) -> tuple[Body, ...]:
+        parts = [Body(p.name, "part", 3) for p in self.problem.parts if p.name not in self.two_force]
+        pins = [Body(m.host, "pin", 2, m.point) for m in self.meetings.values() if m.own]
+        return tuple(parts + pins)
+
+    def _host(self, point: str, said: str) -> str:
+        """The body behind a name: a member that became an unknown hands over to the pin at that point."""
+        if said == GROUND or (said and said not in self.two_force):
+            return said
+        return self.meetings[point].host
+
+    def _support(self, c: Connection) -> None:
+        host = self._host(c.points[0], c.parts[0])
+        if host:
+            self._between(c, host, GROUND)
+
+    def _pin(self, meeting: Meeting) -> None:
+        members = meeting.members
+        if len(members) == 2 and not meeting.own:
+            c = Connection(meeting.point, "pin", (meeting.point,), members)
+            self._between(c, members[0], members[1])
+        elif meeting.own:
+            for member in members:
+                c = Connection(meeting.point, "pin", (meeting.point,), (member, meeting.host))
+                self._between(c, member, meeting.host, on=member)
+
+    def _between(self, c: Connection, first: str, second: str, on: str = "") -> None:
+        """All unknowns of one connection at one point, positive on `first`, opposite on `second`."""
+        kind = KINDS[c.kind]
+        point = c.points[0]
+        for push in kind.pushes:
+            direction = push_direction(push, c, self.at)
+            symbol = _symbol(c, push, direction, on)
+            scale = direction.length if direction else ONE
+            sense = "push" if kind.push_only else "assumed"
+            self._pair(symbol, c.name, "couple" if push == "couple" else "force", scale, kind.push_only, False, sense,
+                       (first, point, direction, 1), (second, point, direction.reversed() if direction else None, -1))
+
+    def _link(self, name: str, points: tuple[str, str], hosts: tuple[str, str], source: str) -> None:
+        """A force along the line of two points, tension positive: it pulls each end towards the other."""
+        a, b = points
+        there = directions.line((a, b), self.at[a], self.at[b])
+        ends = (self._host(a, hosts[0]) or GROUND, self._host(b, hosts[1]) or GROUND)
+        symbol = Symbol("F", a + b)
+        self._pair(symbol, source, "force", there.length, False, True, "tension",
+                   (ends[0], a, there, 1), (ends[1], b, there.reversed(), 1))
+
+    def _pair(self, symbol, source, what, scale, push_only, axial, sense, first, second) -> None:
+        """Action and reaction: the one place that makes the partner."""
+        id = _identity(symbol)
+        if id in self.names:
+            symbol = Symbol(symbol.base, symbol.sub, source if not symbol.on else symbol.on)
+            id = _identity(symbol) + "'" * sum(n.startswith(_identity(symbol)) for n in self.names)
+        self.names.add(id)
+        # A link's two ends may sit on one and the same body, or on none; the id needs the point as well then.
+        names = [f"{id}>{on}" if not axial else f"{id}>{on}@{point}" for on, point, _, _ in (first, second)]
+        for (on, point, direction, turn), mine, other in zip((first, second), names, reversed(names)):
+            by = second[0] if mine == names[0] else first[0]
+            by = source if axial else by
+            self.actions.append(Action(mine, what, on, by, point, self.at[point], unknown=id, symbol=symbol, direction=direction,
+                                       turn=turn, sense=sense, pair=other, source=source))
+        self.unknowns.append(Unknown(id, symbol, what, source, tuple(names), scale, axial, push_only))
+
+
+def _symbol(c: Connection, push: str, direction, on: str) -> Symbol:
+    point = c.points[0]
+    if push == "couple":
+        return Symbol("M", point, on)
+    if push in ("right", "up"):
+        return Symbol(point, "x" if push == "right" else "y", on)
+    axis = directions.axis_of(direction.vector)
+    return Symbol(point, axis, on)
+
+
+def _identity(symbol: Symbol) -> str:
+    return symbol.base + (f"_{symbol.sub}" if symbol.sub else "") + (f":{symbol.on}" if symbol.on else "")

@@ -1,0 +1,45 @@
+"""Cutting bodies loose: which actions show on the free-body diagram of a connected set."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from unpin.model.action import FreeBody, Structure
+
+
+def isolate(structure: Structure, names: Iterable[str]) -> FreeBody:
+    """The free body of these bodies together. Forces between two of them are internal and left out; a load is always shown.
+
+    Raises KeyError for a name that is no body of the structure.
+    """
+    wanted = set(names)
+    known = {b.name: b for b in structure.bodies}
+    for name in sorted(wanted):
+        if name not in known:
+            raise KeyError(name)
+    chosen = tuple(b for b in structure.bodies if b.name in wanted)
+    on = {a.id: a.on for a in structure.actions}
+    actions = tuple(a for a in structure.actions if a.on in wanted and on.get(a.pair) not in wanted)
+    rigid = [b.name for b in chosen if b.kind == "part"]
+    if len(chosen) == 1:
+        kind = chosen[0].kind
+    elif len(chosen) == len(structure.bodies):
+        kind = "whole"
+    else:
+        kind = "group"
+    shown = tuple(b.name for b in chosen)
+    name = "whole" if kind == "whole" else " + ".join(rigid or shown)
+    return FreeBody(name, kind, shown, actions)
+
+
+def neighbours(structure: Structure) -> dict[str, set[str]]:
+    """Which bodies touch which: those that share an unknown."""
+    touching: dict[str, set[str]] = {b.name: set() for b in structure.bodies}
+    by_unknown: dict[str, set[str]] = {}
+    for a in structure.actions:
+        if a.unknown and a.on in touching:
+            by_unknown.setdefault(a.unknown, set()).add(a.on)
+    for bodies in by_unknown.values():
+        for b in bodies:
+            touching[b] |= bodies - {b}
+    return touching

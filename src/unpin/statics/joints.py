@@ -1,0 +1,48 @@
+"""The connections of a structure as it was assembled: which body meets which, and the unknowns in between."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from unpin.model.action import Structure
+from unpin.model.kinds import KINDS
+from unpin.model.kinds.kind import Push
+from unpin.model.problem import GROUND, Connection
+
+
+@dataclass(frozen=True)
+class Joint:
+    """One connection between two bodies. `unknowns` stand in the order of `pushes`, positive on `first`."""
+
+    connection: Connection
+    first: str
+    second: str
+    pushes: tuple[Push, ...]
+    unknowns: tuple[str, ...]
+
+
+def joints(structure: Structure) -> list[Joint]:
+    """Every connection between bodies, grouped from the unknowns by their source and the two bodies they join."""
+    by_name = {c.name: c for c in structure.problem.connections}
+    actions = {a.id: a for a in structure.actions}
+    groups: dict[tuple[str, str, str, str], list] = {}
+    for u in structure.unknowns:
+        first, second = (actions[a] for a in u.actions)
+        kind = "link" if u.axial else ("support" if second.on == GROUND else "between")
+        groups.setdefault((u.source, first.on, second.on, kind), []).append((u, first, second))
+    out = []
+    for (source, first, second, what), members in groups.items():
+        unknown, a, b = members[0]
+        connection = _connection(structure, source, what, a, b, by_name)
+        pushes = KINDS[connection.kind].pushes
+        out.append(Joint(connection, first, second, pushes, tuple(u.id for u, _, _ in members)))
+    return out
+
+
+def _connection(structure, source, what, a, b, by_name) -> Connection:
+    if what == "link":
+        return Connection(source, "link", (a.point, b.point), (a.on, b.on))
+    for c in structure.problem.connections:
+        if c.name == source and c.points[0] == a.point and (GROUND in c.parts) == (what == "support") and c.kind != "link":
+            return c
+    return Connection(source, "pin", (a.point,), (a.on, b.on))

@@ -1,0 +1,90 @@
+"""Loads as actions: forces and weights where they act, couples, and spread loads as resultants of their stretches."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from unpin.base.units import FORCE
+from unpin.exact.number import Number, length, sign
+from unpin.model.action import Action, Symbol
+from unpin.model.problem import Load, Problem, Stretch
+from unpin.model.space import difference
+from unpin.model.values import Quantity, Vector
+from unpin.statics.pins import Meeting
+
+
+@dataclass(frozen=True)
+class Resultant:
+    """Area under one rectangle or triangle of a spread load, and the point its line passes through (its centroid).
+    `shape`: rectangle, rising (from zero at the start) or falling; `peak` in N/m, `run` in m."""
+
+    shape: str
+    size: Number
+    at: Vector
+    peak: Number
+    run: Number
+
+
+def resultants(stretch: Stretch) -> tuple[Resultant, ...]:
+    """A stretch as a rectangle and a triangle (either may be missing); with ends of opposite sign, two triangles.
+
+    Area of a triangle: half of peak times run, at one third from the tall end (any handbook of areas).
+    """
+    w1, w2 = stretch.start_intensity.value, stretch.end_intensity.value
+    run = run_of(stretch)
+    out = []
+
+    def point(share: Number) -> Vector:
+        return tuple(a + share * d for a, d in zip(stretch.start, difference(stretch.end, stretch.start)))
+
+    from fractions import Fraction as F
+
+    if sign(w1) * sign(w2) < 0:
+        out = [Resultant("falling", w1 * run / 2, point(F(1, 3)), w1, run), Resultant("rising", w2 * run / 2, point(F(2, 3)), w2, run)]
+    else:
+        low = w1 if abs(w1) <= abs(w2) else w2
+        if low != 0:
+            out.append(Resultant("rectangle", low * run, point(F(1, 2)), low, run))
+        if w1 - low != 0:
+            out.append(Resultant("falling", (w1 - low) * run / 2, point(F(1, 3)), w1 - low, run))
+        if w2 - low != 0:
+            out.append(Resultant("rising", (w2 - low) * run / 2, point(F(2, 3)), w2 - low, run))
+    return tuple(out)
+
+
+def run_of(stretch: Stretch) -> Number:
+    """The length its intensity is measured over: of the member, or of its projection."""
+    d = difference(stretch.end, stretch.start)
+    if stretch.per == "member":
+        return length(d)
+    run = d[0] if stretch.per == "x" else d[1]
+    return run if sign(run) >= 0 else -run
+
+
+def load_actions(problem: Problem, meetings: Mapping[str, Meeting]) -> list[Action]:
+    """Every load as an action on the body that carries it, in file order, ids `load1`, `load2`, … (`load3.1a` for the first
+    resultant of the first stretch of a spread load)."""
+    out: list[Action] = []
+    at = problem.coordinates
+    for number, load in enumerate(problem.loads, 1):
+        name = f"load{number}"
+        symbol = Symbol(load.name) if load.name else None
+        if load.kind == "spread":
+            for s, stretch in enumerate(load.stretches):
+                for r, resultant in enumerate(resultants(stretch)):
+                    value = Quantity(resultant.size, FORCE, unit="")
+                    out.append(Action(f"{name}.{s + 1}{'ab'[r]}", "force", load.part, "", "", resultant.at, symbol=symbol,
+                                      direction=load.direction, value=value, sense="given", load=load, stretch=s))
+        elif load.kind == "couple":
+            out.append(Action(name, "couple", load.part, "", load.point, at.get(load.point, ()), symbol=symbol,
+                              value=load.magnitude, sense="given", load=load))
+        else:
+            on = load.part or meetings[load.point].host
+            out.append(Action(name, "force", on, "", load.point, at[load.point], symbol=symbol, direction=load.direction,
+                              value=load.magnitude, sense="given", load=load))
+    return out
+
+
+def loads_on(problem: Problem, part: str) -> tuple[Load, ...]:
+    return tuple(load for load in problem.loads if load.part == part)

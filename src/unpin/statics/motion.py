@@ -1,0 +1,128 @@
+"""How the structure can move, from the freedoms of its connections alone: the forces of a kind are never asked here.
+
+A connection lets its first part move relative to its second by any mix of its freedoms. Written as constraints: the
+relative twist is orthogonal to everything that is orthogonal to all the freedoms.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from unpin.exact.linear import Row, reduce
+from unpin.exact.number import Number, rung, to_digits
+from unpin.model.action import Structure
+from unpin.model.findings import Twist
+from unpin.model.kinds import KINDS
+from unpin.model.kinds.kind import Push, release_of, twist_of
+from unpin.model.problem import Connection
+from unpin.model.space import ONE, ZERO, Wrench, cross, product
+from unpin.statics.joints import Joint, joints
+
+_UNIT: tuple[Wrench, ...] = ((ONE, ZERO, ZERO), (ZERO, ONE, ZERO), (ZERO, ZERO, ONE))
+
+
+def constraints(freedoms: list[Wrench]) -> list[Wrench]:
+    """Rows that vanish on the given twists and on nothing more (0, 1, 2 or 3 of them)."""
+    if not freedoms:
+        return list(_UNIT)
+    if len(freedoms) == 1:
+        t = freedoms[0]
+        rows = [cross(t, e) for e in _UNIT]
+        first = next(r for r in rows if any(c != 0 for c in r))
+        second = next(r for r in rows if any(c != 0 for c in cross(first, r)))
+        return [first, second]
+    if len(freedoms) == 2:
+        return [cross(*freedoms)]
+    return []
+
+
+class Motions:
+    """The linear system of all motions of one structure. `released`: one push of one joint is let go as well."""
+
+    def __init__(self, structure: Structure):
+        self.structure = structure
+        self.at = structure.problem.coordinates
+        self.bodies = [b.name for b in structure.bodies]
+        self.column = {b: 3 * k for k, b in enumerate(self.bodies)}
+        self.joints = joints(structure)
+
+    def _rows(self, joint: Joint, released: Push | None) -> list[Row]:
+        c = joint.connection
+        kind = KINDS[c.kind]
+        freedoms = [twist_of(f, c, self.at) for f in kind.freedoms]
+        if released:
+            freedoms.append(release_of(released, c, self.at))
+        return [self._row(joint, row) for row in constraints(freedoms)]
+
+    def _row(self, joint: Joint, row: Wrench) -> Row:
+        out: Row = {}
+        for body, way in ((joint.first, 1), (joint.second, -1)):
+            if body in self.column:
+                for k in range(3):
+                    if row[k] != 0:
+                        c = self.column[body] + k
+                        value = out.get(c, ZERO) + row[k] * way
+                        out[c] = value
+        return {c: v for c, v in out.items() if v != 0}
+
+    def _system(self, joint: Joint | None, push: Push | None) -> list[Row]:
+        rows = [r for j in self.joints for r in self._rows(j, push if j is joint else None)]
+        # A pin has no turn of its own.
+        rows += [{self.column[b.name] + 2: ONE} for b in self.structure.bodies if b.rank == 2]
+        return rows
+
+    def freedoms(self) -> list[Mapping[str, Twist]]:
+        """A basis of the motions that the connections leave free; empty when nothing can move."""
+        rows = _plain(self._system(None, None))
+        basis = reduce(rows, 3 * len(self.bodies)).null_space()
+        return [self._twists(vector) for vector in basis]
+
+    def released(self, unknown: str) -> tuple[Mapping[str, Twist], Joint] | None:
+        """The motion when the one unknown is let go and moved through by 1 (first part relative to second), or None when
+        that is not possible (the unknown is then not fixed by statics)."""
+        joint = next(j for j in self.joints if unknown in j.unknowns)
+        push = joint.pushes[joint.unknowns.index(unknown)]
+        rows = self._system(joint, push)
+        ahead = self._row(joint, release_row(push, joint.connection, self.at))
+        ahead[3 * len(self.bodies)] = ONE
+        solved = reduce(_plain([*rows, ahead]), 3 * len(self.bodies))
+        if solved.contradictions:
+            return None
+        return self._twists(solved.values()), joint
+
+    def _twists(self, vector: Row) -> dict[str, Twist]:
+        out = {}
+        for body in self.bodies:
+            k = self.column[body]
+            twist = tuple(vector.get(k + i, ZERO) for i in range(3))
+            if any(c != 0 for c in twist):
+                out[body] = twist
+        return out
+
+
+def release_row(push: Push, connection: Connection, at) -> Wrench:
+    """The row that reads how far a relative twist goes in the released sense: its product with the release motion is 1,
+    and with every freedom 0. Found from the motions alone, by orthogonality."""
+    kind = KINDS[connection.kind]
+    others = [twist_of(f, connection, at) for f in kind.freedoms]
+    others += [release_of(p, connection, at) for p in kind.pushes if p != push]
+    motion = release_of(push, connection, at)
+    row = constraints(others)[0]
+    size = product(row, motion)
+    return tuple(c / size for c in row)
+
+
+def _plain(rows: list[Row]) -> list[Row]:
+    """Rationals as they are; as soon as there is a root or an angle, sixty digits throughout."""
+    if any(rung(v) > 1 for row in rows for v in row.values()):
+        return [{c: to_digits(v) for c, v in row.items()} for row in rows]
+    return rows
+
+
+def rate(motion: Mapping[str, Twist], wrench_on: Mapping[str, Wrench]) -> Number:
+    """Power of wrenches (body to wrench) in a motion."""
+    total: Number = ZERO
+    for body, wrench in wrench_on.items():
+        if body in motion:
+            total = total + product(wrench, motion[body])
+    return total

@@ -1,0 +1,69 @@
+"""Three confirmations of values, none of which knows the route: a full solve, all balances, and virtual work."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from unpin.exact.number import Number
+from unpin.model.action import Structure
+from unpin.model.equation import Equation
+from unpin.model.findings import Balance, Proof, WorkCheck
+from unpin.model.space import ZERO, plus, scaled
+from unpin.statics.motion import Motions, rate
+from unpin.statics.solve import solve
+from unpin.statics.wrenches import NOTHING, load_wrench, total_load, unit_wrench
+
+
+def prove(apart: Structure, values: Mapping[str, Number], asked: Iterable[str], closing: Equation | None = None,
+          derived: Mapping[str, Number] | None = None) -> Proof:
+    """Confirm values.
+
+    `apart`: the structure as the file says, nothing inspected. `values`: unknown ids of it to N or N·m, complete where
+    statics fixes them. `asked`: ids among them to confirm by virtual work. `derived`: what the route found, under
+    ids of `apart` (compared with the full solve).
+    """
+    full = solve(apart)
+    failures: list[str] = []
+    agree = full is not None and all(id in full and full[id] == v for id, v in (derived or values).items())
+    if not agree:
+        failures.append("full_solve")
+    checks = balances(apart, values)
+    failures += [f"balance {b.body}" for b in checks if not b.holds]
+    motions = Motions(apart)
+    work = tuple(work_check(apart, motions, id, values[id]) for id in asked)
+    failures += [f"work {w.unknown}" for w in work if not w.agrees]
+    return Proof(agree, checks, work, closing, not failures, tuple(failures))
+
+
+def balances(apart: Structure, values: Mapping[str, Number]) -> tuple[Balance, ...]:
+    """The sums of every body, and of the whole, with all forces put back. Bodies with an unknown that statics does not fix
+    are left out."""
+    scale = {u.id: u.scale for u in apart.unknowns}
+    total = {b.name: NOTHING for b in apart.bodies}
+    open_bodies = set()
+    whole = NOTHING
+    for a in apart.actions:
+        if a.on not in total:
+            continue
+        if a.unknown and a.unknown not in values:
+            open_bodies.add(a.on)
+            continue
+        wrench = scaled(unit_wrench(a), values[a.unknown] / scale[a.unknown]) if a.unknown else load_wrench(a)
+        total[a.on] = plus(total[a.on], wrench)
+        whole = plus(whole, wrench)
+    out = [Balance(b.name, total[b.name], all(c == ZERO for c in total[b.name][: 3 if b.rank == 3 else 2]))
+           for b in apart.bodies if b.name not in open_bodies]
+    if not open_bodies and len(apart.bodies) > 1:
+        out.append(Balance("whole", whole, all(c == ZERO for c in whole)))
+    return tuple(out)
+
+
+def work_check(apart: Structure, motions: Motions, unknown: str, value: Number) -> WorkCheck:
+    """Release the one unknown, let the structure move through it by 1, and sum the work of everything given."""
+    moved = motions.released(unknown)
+    if moved is None:
+        return WorkCheck(unknown, {}, value, False)
+    twists, _ = moved
+    scale = apart.unknown(unknown).scale
+    by_work = -rate(twists, total_load(apart)) / scale
+    return WorkCheck(unknown, twists, by_work, by_work == value)

@@ -1,0 +1,93 @@
+"""Whether the problem is sound: four statements, each by itself (see docs/learn for their meaning)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from unpin.base.tolerance import NEARLY_CRITICAL, OFF_BALANCE
+from unpin.exact.linear import reduce
+from unpin.exact.number import Number, approx, to_digits
+from unpin.model.action import Structure
+from unpin.model.findings import Cause, Freedom, SelfStress, Soundness, Twist
+from unpin.model.space import velocity
+from unpin.statics.causes import causes
+from unpin.statics.equation import sum_about, sum_along
+from unpin.statics.goals import goals
+from unpin.statics.isolate import isolate
+from unpin.statics.motion import Motions, rate
+from unpin.statics.solve import equilibrium, fixed_values
+from unpin.statics.wrenches import total_load
+
+
+def sound(structure: Structure) -> Soundness:
+    """Freedoms (from the motions), self-stresses (from the forces), each asked value, and the cause in words."""
+    rows, _, ids = equilibrium(structure)
+    solved = reduce(rows, len(ids))
+    loads = total_load(structure)
+    freedoms = tuple(_freedom(structure, twists, loads) for twists in Motions(structure).freedoms())
+    stresses = tuple(SelfStress(tuple(ids[c] for c in sorted(v)), {ids[c]: x for c, x in sorted(v.items())})
+                     for v in solved.null_space())
+    fixed = solved.fixed()
+    loose = {ids[c] for c in range(len(ids)) if c not in fixed}
+    found = tuple((asked, not (set(goals(structure, asked)) & loose)) for asked in structure.problem.asked)
+    holds = not solved.contradictions
+    remarks = list(_remarks(structure, fixed_values(structure, solved, ids) or {}, solved, loads))
+    return Soundness(freedoms, stresses, found, tuple(causes(structure, freedoms, stresses)), len(ids),
+                     sum(b.rank for b in structure.bodies), holds, tuple(remarks))
+
+
+def _freedom(structure: Structure, twists: Mapping[str, Twist], loads) -> Freedom:
+    work = rate(twists, loads)
+    scale = max((abs(approx(c)) for w in loads.values() for c in w), default=1.0)
+    if abs(approx(work)) <= OFF_BALANCE * scale * 1e-9:
+        work = to_digits(work) * 0
+    centres = {b: (-t[1] / t[2], t[0] / t[2]) for b, t in twists.items() if t[2] != 0}
+    failing = _failing(structure, twists, loads) if work != 0 else None
+    return Freedom(twists, centres, work, failing)
+
+
+def _failing(structure: Structure, twists, loads):
+    """A sum that cannot be zero: for all bodies that move as one, forces along their translation or moments about their
+    instant centre. None when the motion is not that simple."""
+    moving = list(twists)
+    first = twists[moving[0]]
+    if any(t != first for t in twists.values()):
+        return None
+    body = isolate(structure, moving)
+    from unpin.model.values import Direction
+    from unpin.exact.number import length
+
+    if first[2] == 0:
+        vector = (first[0], first[1])
+        equation = sum_along(body, Direction(vector, length(vector), "components"))
+    else:
+        centre = (-first[1] / first[2], first[0] / first[2])
+        name = next((n for n, at in structure.problem.coordinates.items() if at == centre), "")
+        equation = sum_about(body, name, centre)
+    return None if equation.unknowns else equation
+
+
+def _remarks(structure: Structure, values: Mapping[str, Number], solved, loads):
+    """Near misses: forces far above the loads, and loads that miss balance by a hair."""
+    biggest = max((abs(approx(a.value.value)) for a in structure.actions if a.value is not None and a.kind == "force"), default=0.0)
+    for u in structure.unknowns:
+        if u.kind == "force" and u.id in values and biggest and abs(approx(values[u.id])) > NEARLY_CRITICAL * biggest:
+            yield Cause("nearly_critical", {"unknown": u.id, "times": round(abs(approx(values[u.id])) / biggest)})
+    for u in structure.unknowns:
+        if u.push_only and u.id in values and approx(values[u.id]) < 0:
+            yield Cause("contact_pulls", {"unknown": u.id, "point": structure.action(u.actions[0]).point})
+    if solved.contradictions:
+        rest = max(abs(approx(r[solved.columns])) for r in solved.contradictions)
+        if biggest and rest / biggest < OFF_BALANCE:
+            yield Cause("off_balance", {"share": rest / biggest})
+
+
+def moves(freedom: Freedom, structure: Structure) -> dict[str, tuple]:
+    """Point name to its velocity in the motion, for drawing it."""
+    out = {}
+    at = structure.problem.coordinates
+    for part in structure.problem.parts:
+        if part.name in freedom.twists:
+            for p in part.points:
+                out[p] = velocity(freedom.twists[part.name], at[p])
+    return out
