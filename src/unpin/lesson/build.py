@@ -1,0 +1,112 @@
+"""From a worked problem to its lesson: the order in which a person would teach it, on one screen."""
+
+from __future__ import annotations
+
+from unpin.lesson import isolate, outcome, phrases, soundness, statement, ways, working
+from unpin.lesson.figures import Studio
+from unpin.lesson.nodes import Block, Bullets, Lesson, Node, Paragraph, Section, Text
+from unpin.lesson.sheet import Sheet, sheet_for
+from unpin.model.action import FreeBody
+from unpin.route.plan import Route, Step
+from unpin.route.worked import Worked
+
+
+def build(worked: Worked, figures: int = 0, route: str = "recommended", language: str = "en") -> Lesson:
+    """The lesson of a problem. `figures`: significant figures, 0 for what the problem says; `route`: recommended, fewest or
+    own (the teacher's, as far as it goes). An unsound problem gives a lesson that says why.
+
+    Raises ValueError for a route the problem does not have.
+    """
+    sheet = sheet_for(worked.problem, worked.values or {}, figures)
+    studio = Studio(worked, sheet)
+    sections = [_problem(worked, sheet, studio), _sound(worked, sheet, studio)]
+    solved = worked.recommended is not None and worked.proof is not None
+    if solved:
+        chosen = chosen_route(worked, route)
+        sections += [_plan(worked), *_bodies(worked, chosen, sheet, studio), _answers(worked, sheet, studio)]
+        sections.append(Section("check", "check", Text("title.check"), outcome.check(worked, sheet)))
+        other = ways.chapter(worked, sheet)
+        if other:
+            sections.append(Section("ways", "ways", Text("title.ways"), other))
+    complete = solved and all(a.found for a in worked.answers)
+    return Lesson(worked.problem.title, worked.problem.text, tuple(sections), (Text("caution.teaching"),), complete, language)
+
+
+def chosen_route(worked: Worked, name: str) -> Route:
+    """The route of that name as a route."""
+    if name == "recommended":
+        return worked.recommended
+    if name == "fewest":
+        return worked.fewest
+    if name == "own" and worked.wanted is not None:
+        own = worked.wanted
+        return Route(own.steps, own.count, worked.recommended.cost, "own", worked.fewest.lower, worked.fewest.move_set)
+    raise ValueError(name)
+
+
+def _problem(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
+    children: tuple[Node, ...] = (*studio.problem(), statement.given(worked.problem, sheet), statement.find(worked.problem),
+                                  statement.assumed(worked.problem, sheet))
+    return Section("problem", "problem", Text("title.problem"), children)
+
+
+def _sound(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
+    children = soundness.chapter(worked.apart, worked.soundness, sheet)
+    if worked.soundness.freedoms:
+        children = (*studio.motion(), *children)
+    return Section("sound", "sound", Text("title.sound"), children)
+
+
+def _plan(worked: Worked) -> Section:
+    seen = isolate.inspection(worked.structure)
+    children: tuple[Node, ...] = ways.plan(worked)
+    if seen:
+        children = (Block("inspection", (Bullets(tuple(seen)),)), *children)
+    return Section("plan", "plan", Text("title.plan"), children)
+
+
+def _bodies(worked: Worked, route: Route, sheet: Sheet, studio: Studio) -> list[Section]:
+    """One chapter for each body: cut it loose, draw it, count, then its sums."""
+    known = {u: worked.values[u] for insight in worked.structure.zero for u in insight.finds}
+    met: set[str] = set()
+    drawn: set[tuple[str, ...]] = set()
+    out: list[Section] = []
+    number = 1
+    for place, (body, steps) in enumerate(ways.by_body(route), 1):
+        children: list[Node] = []
+        for one in _shown(body, steps):
+            children += _body(one, worked, sheet, studio, known, met, drawn, steps)
+        for step in steps:
+            children += working.move(step, worked.structure, sheet, known, number)
+            number += len(step.equations)
+            known.update(step.values)
+        title = Text("title.body", {"number": place, "body": phrases.free_body(body)})
+        out.append(Section(f"body-{place}", "body", title, tuple(children)))
+    return out
+
+
+def _shown(body: FreeBody, steps: tuple[Step, ...]) -> list[FreeBody]:
+    """The bodies that the steps stand on; a block may take in a second one."""
+    shown = {body.parts: body}
+    for step in steps:
+        for e in step.equations:
+            shown.setdefault(e.body.parts, e.body)
+    return list(shown.values())
+
+
+def _body(body: FreeBody, worked: Worked, sheet: Sheet, studio: Studio, known, met: set[str], drawn: set, steps) -> list[Node]:
+    finds = tuple(dict.fromkeys(u for s in steps for u in s.finds))
+    children: list[Node] = []
+    if body.parts in drawn:
+        children.append(Block("diagram", (*studio.free_body(body), Paragraph(Text("diagram.same")))))
+    else:
+        drawn.add(body.parts)
+        children.append(isolate.choose(body, worked.structure, sheet, met))
+        children.append(Block("diagram", studio.free_body(body)))
+    met.update(a.id for a in body.actions)
+    children.append(isolate.count(body, worked.structure, known, finds))
+    return children
+
+
+def _answers(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
+    return Section("answers", "answers", Text("title.answers"), (*outcome.answers(worked, sheet), *studio.final()))

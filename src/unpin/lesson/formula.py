@@ -1,0 +1,156 @@
+"""The mathematics of a lesson: one small tree, from which every format makes its own (see `render.maths`).
+
+Nothing here is a string of markup. A number is an `Amount` that was rounded once by `words.numbers`; a term of a sum
+carries the id of the arrow it stands for, so that a page can light up both.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Union
+
+from unpin.words.numbers import Printed
+
+
+@dataclass(frozen=True)
+class Amount:
+    """A number with its unit. `source`: what it comes from (id of an action or unknown, `data`, `arm`)."""
+
+    printed: Printed
+    source: str = ""
+
+
+@dataclass(frozen=True)
+class Letter:
+    """A quantity symbol: `base` italic, `sub` its subscript (one letter italic when it is an axis), `on` an upright addition."""
+
+    base: str
+    sub: str = ""
+    on: str = ""
+
+
+@dataclass(frozen=True)
+class Function:
+    """sin or cos of an angle."""
+
+    name: str
+    of: Formula
+
+
+@dataclass(frozen=True)
+class Over:
+    top: Formula
+    bottom: Formula
+
+
+@dataclass(frozen=True)
+class Root:
+    of: Formula
+
+
+@dataclass(frozen=True)
+class Product:
+    """Written side by side; amounts stand in brackets when something stands beside them."""
+
+    factors: tuple[Formula, ...]
+
+
+@dataclass(frozen=True)
+class Signed:
+    """One term of a sum: sign -1 or 1, its body, and the id of the action it stands for."""
+
+    sign: int
+    of: Formula
+    action: str = ""
+
+
+@dataclass(frozen=True)
+class Sum:
+    terms: tuple[Signed, ...]
+
+
+@dataclass(frozen=True)
+class Relation:
+    """left = right; `sign` = or ≈ and the like."""
+
+    left: Formula
+    right: Formula
+    sign: str = "="
+
+
+@dataclass(frozen=True)
+class Header:
+    """What is summed and which way is positive: `→+ ΣF_x = 0`, `↺+ ΣM_A = 0`. `kind` forces or moments; `arrow` the
+    positive sense; `sub` the axis or the centre."""
+
+    kind: str
+    sub: str
+    arrow: str
+
+
+Formula = Union[Amount, Letter, Function, Over, Root, Product, Signed, Sum, Relation, Header]
+
+ZERO = Amount(Printed(0, "0"))
+
+GREEK = {name: chr(code) for name, code in zip(
+    "alpha beta gamma delta epsilon zeta eta theta iota kappa lambda mu nu xi omicron pi rho".split(), range(0x3B1, 0x3C2))}
+GREEK.update({name: chr(code) for name, code in zip("sigma tau upsilon phi chi psi omega".split(), range(0x3C3, 0x3CA))})
+
+
+def letter(name: str) -> Letter:
+    """A letter as an author types it: `theta` is θ, `P1` and `P_1` are P with the subscript 1.
+
+    >>> letter("P1")
+    Letter(base='P', sub='1', on='')
+    """
+    base, under, sub = name.partition("_")
+    if not under:
+        base = name.rstrip("0123456789") or name
+        sub = name[len(base):]
+    return Letter(GREEK.get(base, base), sub)
+
+
+def needs_brackets(item: Formula, alone: bool) -> bool:
+    """Whether a factor stands in brackets: amounts with a unit or a minus beside other factors, sums, signed terms."""
+    if isinstance(item, Amount):
+        return (not alone and bool(item.printed.unit)) or item.printed.sign < 0
+    return isinstance(item, (Sum, Signed, Relation)) and not alone
+
+
+def symbols(formula: Formula) -> tuple[Letter, ...]:
+    """Every quantity symbol in the tree, in order, each once."""
+    return tuple(dict.fromkeys(_letters(formula)))
+
+
+def actions(formula: Formula) -> tuple[str, ...]:
+    """Ids of the arrows whose terms stand in the tree, in order."""
+    if isinstance(formula, Signed):
+        return (formula.action,) if formula.action else ()
+    if isinstance(formula, Sum):
+        return tuple(a for t in formula.terms for a in actions(t))
+    if isinstance(formula, Relation):
+        return actions(formula.left) + actions(formula.right)
+    return ()
+
+
+def _letters(formula: Formula):
+    if isinstance(formula, Letter):
+        yield formula
+    for child in children(formula):
+        yield from _letters(child)
+
+
+def children(formula: Formula) -> tuple[Formula, ...]:
+    """The parts of a node, left to right."""
+    match formula:
+        case Function(_, of) | Root(of) | Signed(_, of, _):
+            return (of,)
+        case Over(top, bottom):
+            return (top, bottom)
+        case Product(factors):
+            return factors
+        case Sum(terms):
+            return terms
+        case Relation(left, right, _):
+            return (left, right)
+    return ()

@@ -1,0 +1,123 @@
+"""Choosing a body: what each support or pin stops, hence which forces act; what is seen at a glance; what is unknown."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from unpin.exact.number import Number
+from unpin.lesson import phrases
+from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
+from unpin.lesson.sheet import Sheet
+from unpin.model.action import Action, FreeBody, Structure, TwoForce
+from unpin.model.problem import GROUND
+
+
+def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) -> Block:
+    """The cut and every force it lays bare. `met`: ids of actions that earlier bodies have shown."""
+    if body.kind == "whole" and len(body.parts) > 1:
+        opening = Text("cut.isolate_whole")
+    elif body.kind == "group":
+        opening = Text("cut.isolate_group", {"body": phrases.free_body(body)})
+    else:
+        opening = Text("cut.isolate", {"body": phrases.free_body(body)})
+    items = [_connection(group, structure, sheet, met) for group in connections(body)]
+    loads = tuple(dict.fromkeys(id(a.load) for a in body.actions if a.load is not None))
+    shown = {id(a.load): a.load for a in body.actions if a.load is not None}
+    if loads:
+        items.append(Text("cut.loads", {"loads": Listing(tuple(phrases.load(shown[k], structure.problem, sheet) for k in loads))}))
+    return Block("body", (Paragraph(opening), Bullets(tuple(items))))
+
+
+def connections(body: FreeBody) -> list[tuple[Action, ...]]:
+    """The unknown actions of a body, those of one connection at one point together, in the order of the body."""
+    groups: dict[tuple[str, str, str], list[Action]] = {}
+    for a in body.actions:
+        if a.unknown:
+            groups.setdefault((a.source, a.point, a.by), []).append(a)
+    return [tuple(g) for g in groups.values()]
+
+
+def _connection(group: tuple[Action, ...], structure: Structure, sheet: Sheet, met: set[str]) -> Text:
+    first = group[0]
+    letters = Listing(tuple(phrases.symbol(a.symbol) for a in group))
+    arguments = {"point": phrases.letter_like(first.point), "unknowns": letters}
+    if first.sense == "tension":
+        a, b = ends(structure, first.unknown)
+        return Text("cut.link_ground" if first.on == GROUND else "cut.link",
+                    {**arguments, "member": Text("thing_capital." + member_kind(structure, first.source),
+                                                 {**member_names(structure, first.source)}),
+                     "a": phrases.letter_like(a), "b": phrases.letter_like(b)})
+    kind = kind_of(first, structure)
+    if first.by == GROUND:
+        toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
+        return Text("cut.pin_support" if kind == "pin" else f"cut.{kind}", {**arguments, **toward})
+    code = "weld" if kind == "fixed" else "pin" if kind == "pin" else kind
+    paired = any(a.pair in met for a in group) and code in ("pin", "weld")
+    toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
+    return Text(f"cut.{code}{'_pair' if paired else ''}", {**arguments, **toward, "other": phrases.thing(first.by)})
+
+
+def kind_of(action: Action, structure: Structure) -> str:
+    """Name of the kind of connection behind an action."""
+    for c in structure.problem.connections:
+        if c.name == action.source and c.kind != "link" and c.points[0] == action.point and (GROUND in c.parts) == (action.by == GROUND):
+            return c.kind
+    return "pin"
+
+
+def ends(structure: Structure, unknown: str) -> tuple[str, str]:
+    """The two points of a link or two-force member."""
+    first, second = (structure.action(a) for a in structure.unknown(unknown).actions)
+    return first.point, second.point
+
+
+def member_kind(structure: Structure, source: str) -> str:
+    return "member" if any(t.member == source for t in structure.two_force) else "link"
+
+
+def member_names(structure: Structure, source: str) -> dict:
+    if member_kind(structure, source) == "member":
+        return {"name": source}
+    c = next(c for c in structure.problem.connections if c.kind == "link" and c.name == source)
+    return {"a": phrases.letter_like(c.points[0]), "b": phrases.letter_like(c.points[1])}
+
+
+def inspection(structure: Structure) -> list[Text]:
+    """What is seen without a sum, once for the whole lesson."""
+    out = [_two_force(t, structure) for t in structure.two_force]
+    for insight in structure.zero:
+        out.append(Text(f"insight.{insight.rule}", {"point": phrases.letter_like(insight.subject),
+                                                    "finds": phrases.unknowns(structure, insight.finds)}))
+    return out
+
+
+def _two_force(t: TwoForce, structure: Structure) -> Text:
+    return Text("insight.two_force_bent" if t.bent else "insight.two_force",
+                {"name": t.member, "a": phrases.letter_like(t.points[0]), "b": phrases.letter_like(t.points[1]),
+                 "unknown": phrases.unknowns(structure, [next(u.id for u in structure.unknowns if u.source == t.member)])})
+
+
+def count(body: FreeBody, structure: Structure, known: Mapping[str, Number], finds: tuple[str, ...]) -> Block:
+    """How many unknowns the body has now, and whether its sums are enough."""
+    open_now = [u for u in body.unknowns if u not in known]
+    seen = [u for u in body.unknowns if u in known]
+    sums = 2 if body.kind == "pin" else 3
+    sentences: list[Text] = []
+    if open_now:
+        sentences.append(Text("count.unknown_one" if len(open_now) == 1 else "count.unknown",
+                              {"count": len(open_now), "unknowns": phrases.unknowns(structure, open_now)}))
+    if seen:
+        sentences.append(Text("count.known", {"unknowns": phrases.unknowns(structure, seen)}))
+    if open_now:
+        sentences.append(Text("count.sums_pin" if sums == 2 else "count.sums_part"))
+        if len(open_now) > sums:
+            sentences.append(Text("count.too_many"))
+        elif set(finds) == set(open_now):
+            sentences.append(Text("count.enough"))
+        if len(finds) < len(open_now):
+            sentences.append(Text("count.here", {"finds": phrases.unknowns(structure, finds)}))
+    else:
+        sentences.append(Text("count.all_known"))
+    return Block("count", tuple(Paragraph(s) for s in sentences))
+
+

@@ -1,0 +1,142 @@
+"""The tree of a lesson: a few plain kinds of node, in the order a person would teach.
+
+Text is only ever a code of the catalogue with its arguments; an argument is a name, a formula, another text, or a list of
+these. So a format decides how a formula looks, and a language how a sentence runs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Union
+
+from unpin.lesson.formula import Formula
+
+Argument = Union[str, int, Formula, "Text", "Listing"]
+
+
+@dataclass(frozen=True)
+class Text:
+    """A sentence or phrase: `code` in the catalogue of the lesson, `arguments` fill it."""
+
+    code: str
+    arguments: Mapping[str, Argument] = field(default_factory=dict, hash=False)
+
+
+@dataclass(frozen=True)
+class Listing:
+    """Several things in a sentence, joined by commas and a last word. `join`: `and` or `or`."""
+
+    items: tuple[Argument, ...]
+    join: str = "and"
+
+
+@dataclass(frozen=True)
+class Paragraph:
+    """`role`: plain, why, sense, insight, remark, caution: what the sentence is for."""
+
+    text: Text
+    role: str = "plain"
+
+
+@dataclass(frozen=True)
+class Bullets:
+    items: tuple[Text, ...]
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line of a working: `name` is one of the step names write, substitute, solve, result."""
+
+    name: str
+    formula: Formula
+
+
+@dataclass(frozen=True)
+class Working:
+    """One sum worked out: its header, then lines that stand under each other. `step` counts the sums of the lesson from
+    1, 0 for the check. `body`: name of the free body."""
+
+    id: str
+    step: int
+    body: str
+    header: Formula
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A figure: `which` kind (problem, apart, body, motion, final), `subject` what of it, `figure` the figure of the drawing
+    room (None where it could not be drawn), `caption` under it, `description` its text alternative."""
+
+    id: str
+    which: str
+    subject: str
+    caption: Text
+    description: tuple[Text, ...]
+    figure: object = field(default=None, compare=False)
+
+
+@dataclass(frozen=True)
+class Result:
+    """One boxed number of an answer: symbol = amount, and its sense in words. `arrow`: the same as a sign, "" if none."""
+
+    formula: Formula
+    sense: Text
+    arrow: str = ""
+
+
+@dataclass(frozen=True)
+class Boxed:
+    """The answer to one thing asked. No results: statics alone does not fix it."""
+
+    asked: Text
+    results: tuple[Result, ...]
+    found: bool = True
+
+
+@dataclass(frozen=True)
+class Block:
+    """Content under one of the fixed step names (`read`, `body`, `diagram`, `count`, `sum`, `solve`, …)."""
+
+    name: str
+    children: tuple[Node, ...]
+
+
+Node = Union[Paragraph, Bullets, Working, Drawing, Boxed, Block]
+
+
+@dataclass(frozen=True)
+class Section:
+    """A chapter. `kind`: problem, sound, plan, body, answers, check, ways. In a `body` section the first drawing stands
+    beside everything else."""
+
+    id: str
+    kind: str
+    title: Text
+    children: tuple[Node, ...]
+
+
+@dataclass(frozen=True)
+class Lesson:
+    """`title` and `text` in the author's words; `closing`: what stands small at the foot. `solved`: whether everything asked
+    was found."""
+
+    title: str
+    text: str
+    sections: tuple[Section, ...]
+    closing: tuple[Text, ...]
+    solved: bool
+    language: str = "en"
+
+
+def walk(nodes: tuple[Node, ...]):
+    """Every node, parents first, in reading order."""
+    for node in nodes:
+        yield node
+        if isinstance(node, Block):
+            yield from walk(node.children)
+
+
+def drawings(lesson: Lesson) -> list[Drawing]:
+    return [n for s in lesson.sections for n in walk(s.children) if isinstance(n, Drawing)]

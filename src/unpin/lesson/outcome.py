@@ -1,0 +1,70 @@
+"""The last chapters: the boxed answers and the check that ends the lesson."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from unpin.exact.number import Number
+from unpin.lesson import phrases, terms
+from unpin.lesson.formula import Letter, Relation
+from unpin.lesson.nodes import Boxed, Bullets, Line, Node, Paragraph, Result, Text, Working
+from unpin.lesson.sheet import Sheet, symbol
+from unpin.lesson.statement import asked
+from unpin.model.action import Symbol
+from unpin.model.answer import Answer, Component
+from unpin.model.directions import axis_of
+from unpin.model.equation import Equation
+from unpin.model.problem import Problem
+from unpin.route.worked import Worked
+
+
+def answers(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
+    """One box for each thing asked, in the order asked."""
+    return tuple(boxed(a, worked.problem, sheet) for a in worked.answers)
+
+
+def boxed(answer: Answer, problem: Problem, sheet: Sheet) -> Boxed:
+    """Magnitude and true sense: in an answer the sense is said, so the number has no minus."""
+    return Boxed(asked(answer.asked, problem), tuple(_result(c, answer, sheet) for c in answer.components), answer.found)
+
+
+def _result(c: Component, answer: Answer, sheet: Sheet) -> Result:
+    size = sheet.size(c.value, c.dimension, c.unknown)
+    return Result(Relation(answer_letter(c, answer), size), phrases.sense(c.sense, c.angle, sheet), phrases.arrow(c.sense, c.angle))
+
+
+def answer_letter(c: Component, answer: Answer) -> Letter:
+    """The letter of a component; the part it acts on is in the heading already when one is asked."""
+    own = c.symbol.on if answer.asked.kind == "everything" else ""
+    return symbol(Symbol(c.symbol.base, c.symbol.sub, own))
+
+
+def check(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
+    """One more sum, of the other kind, and the three ways the program has confirmed the result."""
+    proof = worked.proof
+    nodes: list[Node] = []
+    if proof.closing is not None:
+        nodes += closing(proof.closing, worked.values, sheet)
+    nodes.append(Paragraph(Text("check.proof")))
+    nodes.append(Bullets((Text("check.full_solve"), Text("check.balances", {"count": len(proof.balances)}),
+                          Text("check.work", {"count": len(proof.work)}))))
+    nodes.append(Paragraph(Text(f"check.rung_{worked.rung}")))
+    return tuple(nodes)
+
+
+def closing(e: Equation, values: Mapping[str, Number], sheet: Sheet) -> list[Node]:
+    lines = (Line("write", terms.in_symbols(e, sheet)), Line("substitute", terms.in_numbers(e, sheet, values)),
+             Line("check", terms.evaluated(e, sheet, values)))
+    return [Paragraph(Text("check.intro", {"what": sum_phrase(e, sheet), "body": phrases.free_body(e.body)})),
+            Working("check", 0, e.body.name, terms.header(e.functional), lines), Paragraph(Text("check.holds"))]
+
+
+def sum_phrase(e: Equation, sheet: Sheet) -> Text:
+    f = e.functional
+    if f.kind == "about":
+        if f.point:
+            return Text("check.moments", {"point": phrases.letter_like(f.point)})
+        return Text("check.moments_place", {"x": sheet.length(f.at[0]), "y": sheet.length(f.at[1])})
+    return Text(f"check.forces_{axis_of(f.direction.vector) or 'slanted'}")
+
+

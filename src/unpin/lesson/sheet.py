@@ -1,0 +1,128 @@
+"""The conventions of one lesson: its units, its rounding, and how a value of the problem becomes an amount on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, Dimension, Unit
+from unpin.exact.number import Number, approx, sign
+from unpin.exact.rounding import ExactForm, short_form
+from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter
+from unpin.model.action import Symbol
+from unpin.model.problem import Problem
+from unpin.model.values import Quantity
+from unpin.words import numbers
+from unpin.words.numbers import Printed, Style
+
+_LADDERS = (("N", "kN", "MN"), ("lb", "kip"))
+_TOO_LARGE, _TOO_SMALL = 1e6, 1e-3
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """`units` by dimension; `line_moment` the unit in which the numbers of a moment sum add up."""
+
+    style: Style
+    units: Mapping[Dimension, Unit]
+    line_moment: Unit
+
+    def result(self, value: Number, dimension: Dimension, source: str = "") -> Amount:
+        """A found value, rounded."""
+        return Amount(numbers.measure(value, self.units[dimension], self.style), source)
+
+    def size(self, value: Number, dimension: Dimension, source: str = "") -> Amount:
+        """The magnitude of a found value."""
+        return Amount(numbers.measure(value, self.units[dimension], self.style).size, source)
+
+    def given(self, quantity: Quantity, source: str = "data", own_unit: bool = False) -> Amount:
+        """A given quantity in the unit of the sheet, or in the author's own."""
+        of = self.units[quantity.dimension]
+        if own_unit and quantity.unit in BY_SPELLING:
+            of = BY_SPELLING[quantity.unit]
+        return Amount(numbers.given(quantity.value, quantity.written, of, self.style), source)
+
+    def length(self, value: Number) -> Amount:
+        return Amount(numbers.plain(value, self.units[LENGTH], self.style), "arm")
+
+    def of(self, value: Number, unit: Unit, source: str = "") -> Amount:
+        """A value worked out on the way (a coefficient, a collected constant): short and exact, or rounded."""
+        return Amount(numbers.plain(value, unit, self.style), source)
+
+    def ratio(self, value: Number) -> Amount:
+        """A bare number: digit for digit when short, else four decimals' worth of figures."""
+        found = numbers.exactly(value, 4) or numbers.rounded(value, Style(max(4, self.style.figures), False))
+        return Amount(found)
+
+    def whole(self, value: Number) -> Formula:
+        """A bare number in its exact form: 4, 5/2, √2; rounded where there is no short one."""
+        form = short_form(value)
+        return exact_formula(form) if form else self.ratio(value)
+
+
+def sheet_for(problem: Problem, values: Mapping[str, Number], figures: int = 0) -> Sheet:
+    """The sheet of a problem. `figures` 0: what the problem says, else three. The unit of force moves a prefix up or down only
+    when the largest force would be a million of it or a thousandth."""
+    wanted = figures or problem.figures or 3
+    units = dict(problem.units)
+    force = BY_SPELLING[units.get("force", "N")]
+    sizes = [abs(approx(v / force.factor)) for v in values.values()]
+    sizes += [abs(approx(load.magnitude.value / force.factor)) for load in problem.loads if load.magnitude]
+    moved = _readable(force, max(sizes, default=1.0))
+    if moved != force:
+        units["force"] = moved.symbol
+        units.pop("moment", None)
+        units.pop("spread", None)
+    chosen = numbers.units_of(units)
+    line = BY_SPELLING.get(f"{chosen[FORCE].symbol}·{chosen[LENGTH].symbol}")
+    line = line or Unit(f"{chosen[FORCE].symbol}·{chosen[LENGTH].symbol}", MOMENT, chosen[FORCE].factor * chosen[LENGTH].factor, "both")
+    return Sheet(Style(wanted), chosen, line)
+
+
+def _readable(force: Unit, largest: float) -> Unit:
+    ladder = next((names for names in _LADDERS if force.symbol in names), (force.symbol,))
+    place = ladder.index(force.symbol)
+    while largest >= _TOO_LARGE and place + 1 < len(ladder):
+        largest *= float(BY_SPELLING[ladder[place]].factor / BY_SPELLING[ladder[place + 1]].factor)
+        place += 1
+    while 0 < largest < _TOO_SMALL and place > 0:
+        largest *= float(BY_SPELLING[ladder[place]].factor / BY_SPELLING[ladder[place - 1]].factor)
+        place -= 1
+    return BY_SPELLING[ladder[place]]
+
+
+def symbol(of: Symbol) -> Letter:
+    """The letter of an unknown or a load."""
+    if of.sub:
+        return Letter(letter(of.base).base if len(of.base) > 1 else of.base, of.sub, of.on)
+    plain = letter(of.base)
+    return Letter(plain.base, plain.sub, of.on)
+
+
+def exact_formula(form: ExactForm) -> Formula:
+    """(sum of coefficient √radicand) / bottom."""
+    terms = [Signed(-1 if c < 0 else 1, _rooted(abs(c), d)) for c, d in form.top]
+    top: Formula = terms[0].of if len(terms) == 1 and terms[0].sign > 0 else Sum(tuple(terms))
+    return top if form.bottom == 1 else Over(top, _integer(form.bottom))
+
+
+def _rooted(coefficient: int, radicand: int) -> Formula:
+    if radicand == 1:
+        return _integer(coefficient)
+    root = Root(_integer(radicand))
+    return root if coefficient == 1 else Product((_integer(coefficient), root))
+
+
+def _integer(value: int) -> Amount:
+    return Amount(Printed((value > 0) - (value < 0), numbers.grouped(str(abs(value)))))
+
+
+def half() -> Formula:
+    return Over(_integer(1), _integer(2))
+
+
+def way(value: Number) -> int:
+    """Sign of a number for a term: zero counts as plus."""
+    return -1 if sign(value) < 0 else 1
+
+

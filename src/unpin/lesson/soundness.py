@@ -1,0 +1,133 @@
+"""The second chapter: whether the problem is sound. Four statements, each by itself; an unsound problem is a lesson too."""
+
+from __future__ import annotations
+
+from unpin.base.units import LENGTH
+from unpin.exact.number import sign
+from unpin.lesson import phrases, terms
+from unpin.lesson.formula import Amount
+from unpin.lesson.nodes import Listing, Node, Paragraph, Text, Working, Line
+from unpin.lesson.sheet import Sheet
+from unpin.lesson.statement import asked
+from unpin.model.action import Structure
+from unpin.model.findings import Cause, Freedom, Soundness
+from unpin.model.values import Direction
+from unpin.words import numbers
+
+
+def chapter(structure: Structure, found: Soundness, sheet: Sheet) -> tuple[Node, ...]:
+    """All statements in order: motion, ambiguity, what is asked, balance, cause, near misses."""
+    remarks = tuple(Paragraph(_cause(c, structure, sheet), "remark") for c in found.remarks)
+    if found.solvable and found.determinate:
+        return (Paragraph(Text("sound.ready")), Paragraph(_count(found)), *remarks)
+    nodes: list[Node] = [] if found.solvable else [Paragraph(Text("unsound.intro" if not any(f for _, f in found.found) or not found.holds
+                                                                    else "unsound.partly"), "remark")]
+    nodes += _freedoms(structure, found, sheet)
+    nodes.append(Paragraph(_stresses(structure, found)))
+    nodes += _asked(structure, found)
+    nodes.append(Paragraph(Text("sound.balance" if found.holds else "sound.no_balance")))
+    nodes += [Paragraph(_cause(c, structure, sheet), "why") for c in found.causes]
+    nodes.append(Paragraph(_count(found)))
+    return (*nodes, *remarks)
+
+
+def _count(found: Soundness) -> Text:
+    numbers_ = {"unknowns": found.unknowns, "sums": found.sums}
+    if found.unknowns != found.sums:
+        return Text("sound.count_differs", numbers_)
+    return Text("sound.count" if found.determinate else "sound.count_equal", numbers_)
+
+
+def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node]:
+    if not found.freedoms:
+        return [Paragraph(Text("sound.still"))]
+    first = found.freedoms[0]
+    motion = _motion(structure, first, sheet)
+    many = len(found.freedoms)
+    nodes: list[Node] = [Paragraph(Text("sound.moves_one", {"motion": motion}) if many == 1
+                                   else Text("sound.moves_many", {"motion": motion, "count": many}), "remark")]
+    for freedom in found.freedoms:
+        if sign(freedom.work):
+            nodes.append(Paragraph(Text("sound.work"), "remark"))
+            if freedom.failing:
+                nodes.append(Paragraph(Text("sound.failing")))
+                nodes.append(_failing(freedom, sheet))
+            break
+    else:
+        nodes.append(Paragraph(Text("sound.no_work")))
+    return nodes
+
+
+def _failing(freedom: Freedom, sheet: Sheet) -> Working:
+    equation = freedom.failing
+    relation = terms.in_numbers(equation, sheet, {})
+    return Working("failing", 0, equation.body.name, terms.header(equation.functional),
+                   (Line("substitute", relation), Line("collect", terms.collected(equation, sheet, {}))))
+
+
+def _motion(structure: Structure, freedom: Freedom, sheet: Sheet) -> Text:
+    moving = list(freedom.twists)
+    rigid = [b for b in moving if not b.startswith(phrases.PIN)]
+    alike = all(freedom.twists[b] == freedom.twists[moving[0]] for b in moving)
+    if not alike:
+        return Text("sound.motion_linked", {"bodies": Listing(tuple(phrases.thing(b) for b in rigid or moving))})
+    names = rigid or moving
+    body = phrases.thing(names[0]) if len(names) == 1 else Text("thing.group", {"members": Listing(tuple(names))})
+    if len(names) == len([b for b in structure.bodies if b.kind == "part"]) and len(names) > 1:
+        body = Text("thing.whole")
+    twist = freedom.twists[moving[0]]
+    if sign(twist[2]) == 0:
+        from unpin.exact.number import length
+
+        vector = (twist[0], twist[1])
+        return Text("sound.motion_slide", {"body": body, "toward": phrases.toward(Direction(vector, length(vector), "components"), sheet)})
+    return Text("sound.motion_turn", {"body": body, "centre": _place(structure, freedom.centres[moving[0]], sheet)})
+
+
+def _place(structure: Structure, at, sheet: Sheet):
+    name = next((n for n, p in structure.problem.coordinates.items() if p[0] == at[0] and p[1] == at[1]), "")
+    return phrases.letter_like(name) if name else Text("sound.centre_at", {"x": sheet.length(at[0]), "y": sheet.length(at[1])})
+
+
+def _stresses(structure: Structure, found: Soundness) -> Text:
+    if not found.self_stresses:
+        return Text("sound.determinate")
+    ids = dict.fromkeys(u for s in found.self_stresses for u in s.unknowns)
+    return Text("sound.indeterminate", {"degree": len(found.self_stresses), "unknowns": phrases.unknowns(structure, ids)})
+
+
+def _asked(structure: Structure, found: Soundness) -> list[Node]:
+    lost = [asked(a, structure.problem) for a, ok in found.found if not ok]
+    kept = [asked(a, structure.problem) for a, ok in found.found if ok]
+    if not lost:
+        return [Paragraph(Text("sound.found_all"))]
+    nodes: list[Node] = [Paragraph(Text("sound.not_found", {"asked": Listing(tuple(lost))}), "remark")]
+    if kept:
+        nodes.append(Paragraph(Text("sound.still_found", {"asked": Listing(tuple(kept))})))
+    return nodes
+
+
+def _cause(cause: Cause, structure: Structure, sheet: Sheet) -> Text:
+    """A cause with its names and lengths set as such."""
+    a = dict(cause.arguments)
+    out = {}
+    for key, value in a.items():
+        if key == "body":
+            out[key] = _body(structure, str(value))
+        elif key == "point":
+            out[key] = phrases.letter_like(str(value)) if value else _place(structure, a["at"], sheet)
+        elif key == "points":
+            out[key] = phrases.points(value)
+        elif key == "unknown":
+            out[key] = phrases.unknowns(structure, [str(value)])
+        elif key == "miss":
+            from fractions import Fraction
+
+            out[key] = Amount(numbers.measure(Fraction(value), sheet.units[LENGTH], numbers.Style(2, False)))
+        elif isinstance(value, (int, str)):
+            out[key] = value
+    return Text(f"cause.{cause.code}", out)
+
+
+def _body(structure: Structure, name: str) -> Text:
+    return Text("thing.whole") if name == "whole" else phrases.thing(name)

@@ -1,0 +1,77 @@
+"""The first chapter: what is given, what is asked, what was assumed. Only what the author wrote stands under Given."""
+
+from __future__ import annotations
+
+from unpin.lesson import phrases
+from unpin.lesson.formula import letter
+from unpin.lesson.nodes import Block, Bullets, Node, Paragraph, Text
+from unpin.lesson.sheet import Sheet
+from unpin.model.problem import GROUND, Asked, Connection, Problem
+from unpin.words.sentences import catalogue
+
+
+def given(problem: Problem, sheet: Sheet) -> Block:
+    """Members, supports, loads and letters, in the order of the file."""
+    items = [Text("given.member", {"name": p.name, "points": phrases.points(p.points)}) for p in problem.parts]
+    items += [t for c in problem.connections if (t := connection(c, sheet))]
+    items += [phrases.load(load, problem, sheet) for load in problem.loads]
+    items += [Text("given.letter", {"letter": letter(x.name), "value": sheet.given(x.value, own_unit=True)})
+              for x in problem.letters if x.value is not None]
+    return Block("given", (Bullets(tuple(items)),))
+
+
+def connection(c: Connection, sheet: Sheet) -> Text | None:
+    """A support or a link as it is given; None for a pin that the members make by meeting."""
+    point = {"point": phrases.letter_like(c.points[0])}
+    if c.kind == "link":
+        return Text("given.link", {"a": phrases.letter_like(c.points[0]), "b": phrases.letter_like(c.points[1])})
+    if GROUND not in c.parts:
+        return Text("given.weld", {**point, "a": c.parts[0], "b": c.parts[1]}) if c.kind == "fixed" else None
+    towards = {"toward": phrases.toward(c.direction, sheet)} if c.direction else {}
+    return Text(f"given.{c.kind}", {**point, **towards})
+
+
+def find(problem: Problem) -> Block:
+    return Block("find", (Bullets(tuple(asked(a, problem) for a in problem.asked)),))
+
+
+def asked(a: Asked, problem: Problem) -> Text:
+    """What is asked, as a phrase."""
+    what = _whole(a, problem)
+    return Text(f"asked.component_{a.component}", {"what": what}) if a.component else what
+
+
+def _whole(a: Asked, problem: Problem) -> Text:
+    if a.kind == "reaction":
+        return Text("asked.reaction", {"point": phrases.letter_like(a.point)})
+    if a.kind == "pin":
+        return Text("asked.pin", {"point": phrases.letter_like(a.point), "part": phrases.thing(a.part)})
+    if a.kind == "everything":
+        return Text("asked.everything")
+    link = next((c for c in problem.connections if c.kind == "link" and c.name == a.subject), None)
+    if link:
+        return Text("asked.link", {"a": phrases.letter_like(link.points[0]), "b": phrases.letter_like(link.points[1])})
+    return Text("asked.member", {"name": a.subject})
+
+
+def assumed(problem: Problem, sheet: Sheet) -> Block:
+    """What the reader of the file took for granted, then what this kind of problem always does."""
+    known = catalogue("lesson")
+    items = [Text(f"assumed.{code}", _arguments(arguments, sheet)) for code, arguments in problem.assumed if f"assumed.{code}" in known]
+    items.append(Text("assumed.light"))
+    items.append(Text("assumed.smooth"))
+    if any(c.kind == "roller" for c in problem.connections):
+        items.append(Text("assumed.roller_both"))
+    items.append(Text("assumed.senses"))
+    items.append(Text("assumed.rounding", {"figures": sheet.style.figures}))
+    return Block("assumed", (Bullets(tuple(items)),))
+
+
+def _arguments(arguments, sheet: Sheet) -> dict:
+    from unpin.model.values import Quantity
+
+    return {k: sheet.given(v, own_unit=True) if isinstance(v, Quantity) else str(v) for k, v in arguments.items()}
+
+
+def text_of(problem: Problem) -> tuple[Node, ...]:
+    return (Paragraph(Text("assumed.other", {"remark": problem.text})),) if problem.text else ()

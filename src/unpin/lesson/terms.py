@@ -1,0 +1,151 @@
+"""The lines of one sum: symbols, numbers put in, collected. The terms come from the equation; nothing is worked out anew
+but the products that collecting needs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from unpin.base.units import FORCE, LENGTH, MOMENT, SPREAD
+from unpin.exact.number import Number, sign
+from unpin.lesson.formula import ZERO, Amount, Formula, Function, Header, Letter, Over, Product, Relation, Signed, Sum
+from unpin.lesson.sheet import Sheet, half, symbol, way
+from unpin.model.action import Action
+from unpin.model.directions import axis_of
+from unpin.model.equation import Equation, Factor, Functional, Term
+from unpin.statics.loads import resultants
+from unpin.words import numbers
+
+_AXIS_ARROW = {(1, 0): "→", (-1, 0): "←", (0, 1): "↑", (0, -1): "↓"}
+
+
+def header(functional: Functional) -> Header:
+    """What is summed and its positive sense. A centre without a name is Q, an axis along a member t."""
+    if functional.kind == "about":
+        return Header("moments", functional.point or "Q", "↺")
+    vector = functional.direction.vector
+    axis = axis_of(vector)
+    arrow = _AXIS_ARROW.get((sign(vector[0]), sign(vector[1])), "")
+    return Header("forces", axis or "t", arrow or ("↗" if sign(vector[0]) * sign(vector[1]) > 0 else "↘" if sign(vector[0]) > 0 else "↖"))
+
+
+def in_symbols(equation: Equation, sheet: Sheet) -> Relation:
+    """Unknowns and lettered loads by their letters, everything else by its value."""
+    return Relation(Sum(tuple(Signed(t.sign, _product(t, _named(t.action, sheet), sheet), t.action.id) for t in equation.terms)), ZERO)
+
+
+def in_numbers(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) -> Relation:
+    """The same with every known value put in; unknowns of this step stay letters."""
+    return Relation(Sum(tuple(Signed(t.sign, _product(t, _valued(t.action, sheet, known), sheet), t.action.id) for t in equation.terms)), ZERO)
+
+
+def collected(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) -> Relation:
+    """One term for each unknown, one for all that is known. In a moment sum the coefficient of a force is a length."""
+    moment = equation.functional.kind == "about"
+    coefficients: dict[str, Number] = {}
+    first: dict[str, Action] = {}
+    constant: Number = 0
+    for t in equation.terms:
+        a = t.action
+        if a.unknown and a.unknown not in known:
+            first.setdefault(a.unknown, a)
+            coefficients[a.unknown] = coefficients.get(a.unknown, 0) + t.coefficient
+        else:
+            constant = constant + t.coefficient * value_of(a, known)
+    terms = []
+    for id, c in coefficients.items():
+        if sign(c) == 0:
+            continue
+        size = c * way(c)
+        parts: tuple[Formula, ...] = (symbol(first[id].symbol),)
+        if moment and first[id].kind == "force":
+            parts = (sheet.length(size), *parts)
+        elif size != 1:
+            parts = (sheet.ratio(size), *parts)
+        terms.append(Signed(way(c), Product(parts), first[id].id))
+    if sign(constant) or not terms:
+        unit = sheet.line_moment if moment else sheet.units[FORCE]
+        terms.append(Signed(way(constant), sheet.of(constant * way(constant), unit)))
+    return Relation(Sum(tuple(terms)), ZERO)
+
+
+def evaluated(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) -> Relation:
+    """Every term as one amount, all values known: what a check adds up."""
+    unit = sheet.line_moment if equation.functional.kind == "about" else sheet.units[FORCE]
+    terms = []
+    for t in equation.terms:
+        value = t.coefficient * value_of(t.action, known)
+        terms.append(Signed(way(value), Amount(numbers.measure(value * way(value), unit, sheet.style)), t.action.id))
+    return Relation(Sum(tuple(terms)), ZERO)
+
+
+def value_of(action: Action, known: Mapping[str, Number]) -> Number:
+    """Signed size along the assumed direction, SI. KeyError if its unknown is not known."""
+    return known[action.unknown] if action.unknown else action.value.value
+
+
+def name_of(action: Action, sheet: Sheet) -> Formula:
+    """What stands at its arrow: the letter, or the value of a load without one. The same in figure and sum."""
+    return _named(action, sheet)[0] if len(_named(action, sheet)) == 1 else _valued(action, sheet, {})[0]
+
+
+def _named(action: Action, sheet: Sheet) -> tuple[Formula, ...]:
+    if action.symbol is not None:
+        return (symbol(action.symbol),)
+    spread = _spread(action, sheet)
+    return spread if spread else _valued(action, sheet, {})
+
+
+def _valued(action: Action, sheet: Sheet, known: Mapping[str, Number]) -> tuple[Formula, ...]:
+    if action.unknown:
+        if action.unknown not in known:
+            return (symbol(action.symbol),)
+        value = known[action.unknown]
+        return (Amount(_line(value, action, sheet), action.unknown),)
+    if action.kind == "couple":
+        return (sheet.of(action.value.value, sheet.line_moment, action.id),)
+    return (sheet.given(action.value, action.id),)
+
+
+def _line(value: Number, action: Action, sheet: Sheet):
+    unit = sheet.line_moment if action.kind == "couple" else sheet.units[FORCE]
+    return numbers.measure(value, unit, sheet.style)
+
+
+def _spread(action: Action, sheet: Sheet) -> tuple[Formula, ...]:
+    """A resultant as it is worked out: peak times run, with a half for a triangle; empty when the units do not fit."""
+    if action.load is None or action.stretch < 0 or sheet.units[SPREAD].factor * sheet.units[LENGTH].factor != sheet.units[FORCE].factor:
+        return ()
+    parts = resultants(action.load.stretches[action.stretch])
+    part = next((p for k, p in enumerate(parts) if action.id.endswith("ab"[k])), parts[0])
+    both = (sheet.of(part.peak, sheet.units[SPREAD], action.id), sheet.length(part.run))
+    return both if part.shape == "rectangle" else (half(), *both)
+
+
+def _product(term: Term, force: tuple[Formula, ...], sheet: Sheet) -> Formula:
+    """Ratio, force, sine or cosine, arm: the order in which it is said."""
+    before, after, arms = [], [], []
+    for f in term.factors:
+        place = arms if f.kind == "arm" else after if f.kind in ("cos", "sin") else before
+        place.append(factor(f, sheet))
+    everything = (*before, *force, *after, *arms)
+    return everything[0] if len(everything) == 1 else Product(everything)
+
+
+def factor(f: Factor, sheet: Sheet) -> Formula:
+    if f.kind == "arm":
+        return sheet.length(f.value)
+    if f.kind in ("cos", "sin"):
+        return Function(f.kind, Amount(numbers.angle(f.angle), "data"))
+    if f.kind == "leg":
+        return Over(sheet.whole(f.legs[0]), sheet.whole(f.legs[1]))
+    return sheet.ratio(f.value)
+
+
+def letter_of(action: Action) -> Letter:
+    return symbol(action.symbol)
+
+
+def dimension_of(action: Action):
+    return MOMENT if action.kind == "couple" else FORCE
+
+

@@ -1,0 +1,117 @@
+"""Routes in words: the plan, the fewest sums, other ways, and the teacher's own route with what is to be said of each sum."""
+
+from __future__ import annotations
+
+from unpin.lesson import phrases
+from unpin.lesson.nodes import Bullets, Listing, Node, Paragraph, Text
+from unpin.lesson.sheet import Sheet
+from unpin.model.action import FreeBody, Structure
+from unpin.model.directions import axis_of
+from unpin.model.equation import Equation
+from unpin.route.plan import Route, Step
+from unpin.route.worked import Worked
+
+
+def by_body(route: Route) -> list[tuple[FreeBody, tuple[Step, ...]]]:
+    """Steps in a row that stand on one free body. A block over several bodies goes with its first."""
+    groups: list[tuple[FreeBody, list[Step]]] = []
+    for step in route.steps:
+        body = step.equations[0].body
+        if groups and groups[-1][0].parts == body.parts:
+            groups[-1][1].append(step)
+        else:
+            groups.append((body, [step]))
+    return [(b, tuple(s)) for b, s in groups]
+
+
+def plan(worked: Worked) -> tuple[Node, ...]:
+    """A sentence for each body, then how many sums that is and whether fewer would do."""
+    route, structure = worked.recommended, worked.structure
+    groups = by_body(route)
+    if not groups:
+        return (Paragraph(Text("plan.nothing")),)
+    out = []
+    for k, (body, steps) in enumerate(groups):
+        finds = phrases.unknowns(structure, dict.fromkeys(u for s in steps for u in s.finds))
+        code = "only" if len(groups) == 1 else "first" if k == 0 else "last" if k == len(groups) - 1 else "then"
+        out.append(Paragraph(Text(f"plan.{code}", {"body": phrases.free_body(body), "finds": finds})))
+    return (*out, *(Paragraph(t) for t in counts(worked)))
+
+
+def counts(worked: Worked) -> tuple[Text, ...]:
+    route, least = worked.recommended, worked.fewest
+    total = Text("plan.sums_one") if route.count == 1 else Text("plan.sums", {"count": route.count})
+    moves = move_set(least)
+    if least.claim != "fewest":
+        return total, Text("plan.between", {"lower": least.lower, "upper": least.count, "moves": moves})
+    if least.count == route.count:
+        return total, Text("plan.fewest_same", {"moves": moves})
+    return total, Text("plan.fewest_less", {"least": least.count, "moves": moves})
+
+
+def move_set(route: Route) -> Text:
+    """The moves among which the fewest was sought."""
+    block = route.move_set.get("block", 2)
+    bodies = "sections" if route.move_set.get("bodies") == "sections" else "all"
+    return Text(f"plan.moves_{bodies}", {"block": str(block) if block else Text("plan.any_block")})
+
+
+def chapter(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
+    """The fewest where it differs, the next best, and the teacher's own."""
+    nodes: list[Node] = []
+    structure = worked.structure
+    if worked.fewest.count != worked.recommended.count:
+        nodes.append(Paragraph(Text("ways.fewest", {"ways": steps_listed(worked.fewest.steps, structure, sheet)})))
+    for route in worked.others:
+        code = "ways.next_one" if route.count == 1 else "ways.next"
+        nodes.append(Paragraph(Text(code, {"count": route.count, "ways": steps_listed(route.steps, structure, sheet)})))
+    if worked.wanted is not None:
+        nodes += own(worked, sheet)
+    return tuple(nodes)
+
+
+def steps_listed(steps, structure: Structure, sheet: Sheet) -> Listing:
+    return Listing(tuple(step_phrase(s, structure, sheet) for s in steps))
+
+
+def step_phrase(step: Step, structure: Structure, sheet: Sheet) -> Text:
+    finds = phrases.unknowns(structure, step.finds)
+    if len(step.equations) == 1:
+        return Text("ways.sum_finds", {"what": sum_phrase(step.equations[0], sheet), "finds": finds})
+    return Text("ways.block", {"sums": Listing(tuple(sum_phrase(e, sheet) for e in step.equations)), "finds": finds})
+
+
+def sum_phrase(e: Equation, sheet: Sheet) -> Text:
+    """A sum in the words of the trade: moments about C on member arm."""
+    f, body = e.functional, {"body": phrases.free_body(e.body)}
+    if f.kind == "about":
+        if f.point:
+            return Text("ways.sum_about", {**body, "point": phrases.letter_like(f.point)})
+        return Text("ways.sum_place", {**body, "x": sheet.length(f.at[0]), "y": sheet.length(f.at[1])})
+    axis = axis_of(f.direction.vector)
+    if axis:
+        return Text(f"ways.sum_{axis}", body)
+    return Text("ways.sum_slanted", {**body, "toward": phrases.toward(f.direction, sheet)})
+
+
+def own(worked: Worked, sheet: Sheet) -> list[Node]:
+    """The teacher's route followed, and a verdict on each sum and on the whole."""
+    route, structure = worked.wanted, worked.structure
+    items = []
+    for f in route.followed:
+        if f.equation is None:
+            items.append(Text("ways.own_no_body", {"written": f.wanted.written}))
+            continue
+        step = f.step
+        arguments = {"what": Text("ways.capital", {"what": sum_phrase(f.equation, sheet)}), "holds": phrases.unknowns(structure, f.holds),
+                     "open": phrases.unknowns(structure, f.open), "finds": phrases.unknowns(structure, step.finds if step else ())}
+        more = "_more" if f.verdict == "usable" and len(f.holds) > 1 else ""
+        items.append(Text(f"ways.own_{f.verdict}{more}", arguments))
+    nodes: list[Node] = [Paragraph(Text("ways.own_title")), Bullets(tuple(items))]
+    if not route.reaches:
+        nodes.append(Paragraph(Text("ways.own_misses", {"missing": phrases.unknowns(structure, route.missing)})))
+    elif route.count > worked.fewest.count:
+        nodes.append(Paragraph(Text("ways.own_reaches_longer", {"count": route.count, "least": worked.fewest.count})))
+    else:
+        nodes.append(Paragraph(Text("ways.own_reaches", {"count": route.count})))
+    return nodes

@@ -1,0 +1,186 @@
+"""One move of the route as it stands on paper: why this sum, the header, symbols, numbers, collected, result, sense, pair."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from unpin.exact.number import Number, approx, sign
+from unpin.lesson import phrases, terms
+from unpin.lesson.formula import Relation
+from unpin.lesson.isolate import member_kind, member_names
+from unpin.lesson.nodes import Block, Line, Listing, Node, Paragraph, Text, Working
+from unpin.lesson.sheet import Sheet, symbol
+from unpin.model.action import Action, Structure
+from unpin.model.directions import axis_of, parallel
+from unpin.model.equation import Equation, Functional
+from unpin.model.space import difference
+from unpin.route.plan import Step
+from unpin.statics.answers import sense_of
+from unpin.statics.loads import resultants
+
+
+def move(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Number], number: int) -> tuple[Node, ...]:
+    """The blocks of one step. `known`: values before it; `number`: of its first sum, counting from 1."""
+    nodes: list[Node] = [Block("sum", why(step, structure, sheet, known))]
+    workings = []
+    for k, e in enumerate(step.equations):
+        single = len(step.equations) == 1
+        lines = sum_lines(e, sheet, known)
+        if single:
+            lines += result_lines(step, structure, sheet)
+        workings.append(Working(f"sum-{number + k}", number + k, e.body.name, terms.header(e.functional), lines))
+    nodes.append(Block("solve", tuple(workings)))
+    said: list[Node] = []
+    if len(step.equations) > 1:
+        said.append(Working(f"sum-{number}-together", number, step.equations[0].body.name, terms.header(step.equations[0].functional),
+                            result_lines(step, structure, sheet)))
+    for u in step.finds:
+        said += meaning(u, step, structure, sheet)
+    nodes.append(Block("result", tuple(said)))
+    return tuple(nodes)
+
+
+def sum_lines(e: Equation, sheet: Sheet, known: Mapping[str, Number]) -> tuple[Line, ...]:
+    """Symbols, numbers, collected; a line that repeats the one above is left out."""
+    lines = [Line("write", terms.in_symbols(e, sheet))]
+    for name, relation in (("substitute", terms.in_numbers(e, sheet, known)), ("collect", terms.collected(e, sheet, known))):
+        if _plain(relation) != _plain(lines[-1].formula):
+            lines.append(Line(name, relation))
+    return tuple(lines)
+
+
+def _plain(relation: Relation):
+    """What is printed of a line, without the source of its numbers and the arrows behind its terms."""
+    from unpin.lesson.formula import Amount, Product, Signed, Sum
+
+    def strip(f):
+        match f:
+            case Amount(printed):
+                return (printed.sign, printed.digits, printed.unit)
+            case Signed(way, of, _):
+                return (way, strip(of))
+            case Sum(items) | Product(items):
+                return tuple(strip(i) for i in items) if len(items) > 1 or isinstance(f, Sum) else strip(items[0])
+        return f
+    return strip(relation.left)
+
+
+def result_lines(step: Step, structure: Structure, sheet: Sheet) -> tuple[Line, ...]:
+    out = []
+    for u in step.finds:
+        action = structure.action(structure.unknown(u).actions[0])
+        amount = sheet.result(step.values[u], terms.dimension_of(action), u)
+        out.append(Line("result", Relation(symbol(structure.unknown(u).symbol), amount)))
+    return tuple(out)
+
+
+def why(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Number]) -> tuple[Node, ...]:
+    """Which sum and why just this one: what drops out of it, what is known, what is left."""
+    out: list[Node] = []
+    for e in step.equations:
+        out.append(Paragraph(_heading(e, structure, sheet)))
+        out += [Paragraph(t, "why") for t in _dropped(e, structure, known)]
+        out += [Paragraph(t) for t in _spread(e, sheet)]
+    finds = phrases.unknowns(structure, step.finds)
+    if len(step.equations) > 1:
+        out.append(Paragraph(Text("reason.block", {"count": len(step.equations), "finds": finds}), "why"))
+    else:
+        dropped = set(step.equations[0].body.unknowns) - set(step.finds)
+        out.append(Paragraph(Text("reason.leaves" if dropped else "reason.only", {"finds": finds}), "why"))
+    return tuple(out)
+
+
+def _heading(e: Equation, structure: Structure, sheet: Sheet) -> Text:
+    f = e.functional
+    if f.kind == "about":
+        if f.point:
+            return Text("reason.moments", {"point": phrases.letter_like(f.point)})
+        place = {"x": sheet.length(f.at[0]), "y": sheet.length(f.at[1])}
+        meeting = [a.unknown for a in e.body.actions if a.unknown and a.kind == "force" and a.unknown not in e.unknowns]
+        if len(meeting) > 1:
+            return Text("reason.moments_meeting", {**place, "drops": phrases.unknowns(structure, dict.fromkeys(meeting))})
+        return Text("reason.moments_place", place)
+    axis = axis_of(f.direction.vector)
+    if axis:
+        return Text(f"reason.forces_{axis}")
+    return Text("reason.forces_slanted", {"toward": phrases.toward(f.direction, sheet)})
+
+
+def drops(e: Equation, known: Mapping[str, Number]) -> dict[str, list[str]]:
+    """Unknowns on the body that the sum does not see, and those it sees that are known, by how."""
+    out: dict[str, list[str]] = {}
+    for a in e.body.actions:
+        if not a.unknown:
+            continue
+        how = "" if a.unknown in e.unknowns else _how(e.functional, a)
+        if a.unknown in e.unknowns and a.unknown in known:
+            how = "known"
+        if how and a.unknown not in out.setdefault(how, []):
+            out[how].append(a.unknown)
+    return out
+
+
+def _how(f: Functional, a: Action) -> str:
+    if f.kind == "along":
+        return "couple" if a.kind == "couple" else "square"
+    if a.kind == "couple":
+        return ""
+    r = difference(a.at, f.at)
+    if r[0] == 0 and r[1] == 0:
+        return "at_centre"
+    return "through" if parallel(r, a.direction.vector) else ""
+
+
+def _dropped(e: Equation, structure: Structure, known: Mapping[str, Number]) -> list[Text]:
+    found = drops(e, known)
+    point = phrases.letter_like(e.functional.point or "Q")
+    out = []
+    for how in ("at_centre", "through", "square", "couple", "known"):
+        if how in found and not (how == "through" and not e.functional.point):
+            out.append(Text(f"reason.{how}{'_one' if len(found[how]) == 1 else ''}",
+                            {"drops": phrases.unknowns(structure, found[how]), "point": point}))
+    return out
+
+
+def _spread(e: Equation, sheet: Sheet) -> list[Text]:
+    """A word on each spread load that the sum holds."""
+    shown = [a for a in dict.fromkeys(t.action for t in e.terms) if a.load is not None and a.stretch >= 0] if e.terms else []
+    items = []
+    for a in shown:
+        parts = resultants(a.load.stretches[a.stretch])
+        part = next((p for k, p in enumerate(parts) if a.id.endswith("ab"[k])), parts[0])
+        items.append(Text(f"reason.resultant_{part.shape}", {"size": sheet.given(a.value, a.id)}))
+    return [Text("reason.spread", {"resultants": Listing(tuple(items))})] if items else []
+
+
+def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> list[Node]:
+    """What the sign says: sense, tension or compression, and the other half of the pair."""
+    value = step.values[unknown]
+    body = step.equations[0].body
+    action = next((a for e in step.equations for a in e.body.actions if a.unknown == unknown), None)
+    action = action or structure.action(structure.unknown(unknown).actions[0])
+    letter = {"letter": symbol(structure.unknown(unknown).symbol)}
+    if sign(value) == 0:
+        return [Paragraph(Text("result.zero", letter), "sense")]
+    if structure.unknown(unknown).axial:
+        member = Text("thing_capital." + member_kind(structure, action.source), member_names(structure, action.source))
+        return [Paragraph(Text("result.tension" if sign(value) > 0 else "result.compression", {**letter, "member": member}), "sense")]
+    if action.sense == "push":
+        return [Paragraph(Text("result.push" if sign(value) > 0 else "result.pull", letter), "sense")]
+    nodes: list[Node] = [Paragraph(Text("result.as_drawn" if sign(value) > 0 else "result.against",
+                                        {**letter, "sense": true_sense(action, value, sheet)}), "sense")]
+    other = phrases.opposite(action, structure)
+    if other and other.on not in body.parts:
+        nodes.append(Paragraph(Text("result.pair", {"other": phrases.thing(other.on), "sense": true_sense(other, value, sheet)}), "sense"))
+    return nodes
+
+
+def true_sense(action: Action, value: Number, sheet: Sheet) -> Text:
+    """The way the action really acts on its body."""
+    code = sense_of(action, value)
+    degrees = None
+    if code == "along":
+        x, y = (approx(c) * sign(value) for c in action.direction.vector)
+        degrees = math.degrees(math.atan2(y, x))
+    return phrases.sense(code, degrees, sheet)

@@ -1,0 +1,107 @@
+"""Formulas as MathML Core. Terms carry `data-action`, the header an `intent`, so that it is read as a sum of moments."""
+
+from __future__ import annotations
+
+from html import escape
+
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Sum, needs_brackets
+from unpin.words.numbers import MINUS, THIN
+
+_GAP = '<mspace width="0.17em"/>'
+
+
+def write(formula: Formula, spoken: str = "", block: bool = False) -> str:
+    """A whole `<math>` element; `spoken` becomes its text alternative."""
+    alt = f' aria-label="{escape(spoken)}" role="math"' if spoken else ""
+    display = ' display="block"' if block else ""
+    return f"<math{display}{alt}>{inner(formula)}</math>"
+
+
+def inner(formula: Formula) -> str:
+    match formula:
+        case Amount(printed):
+            return _amount(printed)
+        case Letter(base, sub, on):
+            return letter(base, sub, on)
+        case Function(name, of):
+            return f"<mrow><mi>{escape(name)}</mi><mo>&#x2061;</mo>{_GAP}{inner(of)}</mrow>"
+        case Over(top, bottom):
+            return f"<mfrac><mrow>{inner(top)}</mrow><mrow>{inner(bottom)}</mrow></mfrac>"
+        case Root(of):
+            return f"<msqrt>{inner(of)}</msqrt>"
+        case Product(factors):
+            return f"<mrow>{product(factors)}</mrow>"
+        case Signed(sign, of, action):
+            return _tagged((_operator(MINUS, "prefix") if sign < 0 else "") + _term(of), action)
+        case Sum(terms):
+            return f"<mrow>{summed(terms)}</mrow>"
+        case Relation(left, right, sign):
+            return f"<mrow>{inner(left)}<mo>{escape(sign)}</mo>{inner(right)}</mrow>"
+        case Header(kind, sub, arrow):
+            return _header(kind, sub, arrow)
+    raise TypeError(f"no MathML for {type(formula).__name__}")
+
+
+def letter(base: str, sub: str, on: str = "") -> str:
+    italic = f"<mi>{escape(base)}</mi>"
+    if not sub and not on:
+        return italic
+    below = f"<mi>{escape(sub)}</mi>" if sub else ""
+    if on:
+        below += ("<mo>,</mo>" if sub else "") + f"<mtext>{escape(on)}</mtext>"
+    return f"<msub>{italic}<mrow>{below}</mrow></msub>"
+
+
+def product(factors: tuple[Formula, ...]) -> str:
+    out = []
+    for k, item in enumerate(factors):
+        text = inner(item)
+        if needs_brackets(item, len(factors) == 1):
+            text = _brackets(text)
+        gap = _GAP if k and (isinstance(item, Function) or isinstance(factors[k - 1], (Function, Amount, Over))) else ""
+        out.append(("<mo>&#x2062;</mo>" + gap if k else "") + text)
+    return "".join(out)
+
+
+def summed(terms: tuple[Signed, ...]) -> str:
+    out = []
+    for k, term in enumerate(terms):
+        sign = MINUS if term.sign < 0 else ("+" if k else "")
+        body = (_operator(sign, "infix" if k else "prefix") if sign else "") + _term(term.of)
+        out.append(_tagged(body, term.action))
+    return "".join(out) or "<mn>0</mn>"
+
+
+def _tagged(body: str, action: str) -> str:
+    mark = f' class="term" data-action="{escape(action)}"' if action else ""
+    return f"<mrow{mark}>{body}</mrow>"
+
+
+def _term(item: Formula) -> str:
+    text = inner(item)
+    return _brackets(text) if needs_brackets(item, True) or isinstance(item, Sum) else text
+
+
+def _operator(sign: str, form: str) -> str:
+    return f'<mo form="{form}">{sign}</mo>'
+
+
+def _brackets(text: str) -> str:
+    return f'<mrow><mo stretchy="false">(</mo>{text}<mo stretchy="false">)</mo></mrow>'
+
+
+def _amount(printed) -> str:
+    minus = _operator(MINUS, "prefix") if printed.sign < 0 else ""
+    number = f"<mn>{printed.digits}</mn>"
+    if not printed.unit:
+        return f"<mrow>{minus}{number}</mrow>" if minus else number
+    gap = "" if printed.unit == "°" else f'<mspace width="0.2em"/>'
+    return f'<mrow>{minus}{number}{gap}<mtext class="unit">{escape(printed.unit)}</mtext></mrow>'
+
+
+def _header(kind: str, sub: str, arrow: str) -> str:
+    what = "F" if kind == "forces" else "M"
+    intent = "sum-of-forces" if kind == "forces" else "sum-of-moments"
+    head = f'<mrow intent="{intent}($about)"><mo form="prefix" largeop="false" movablelimits="false">&#x2211;</mo>' \
+           f'<msub><mi>{what}</mi><mi arg="about">{escape(sub)}</mi></msub></mrow>'
+    return f'<mrow><mtext class="sense">{arrow}{THIN}+</mtext><mspace width="0.5em"/>{head}<mo>=</mo><mn>0</mn></mrow>'

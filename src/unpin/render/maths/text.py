@@ -1,0 +1,66 @@
+"""Formulas as one line of Unicode text, for the terminal and plain-text fields."""
+
+from __future__ import annotations
+
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Sum, needs_brackets
+from unpin.words.numbers import MINUS
+
+
+def write(formula: Formula) -> str:
+    """`↺+ ΣM_A = 0`, `(4/5)(300 N)(2.4 m)`."""
+    match formula:
+        case Amount(printed):
+            return printed.text
+        case Letter(base, sub, on):
+            under = ",".join(x for x in (sub, on) if x)
+            return base + (f"_{under}" if under else "")
+        case Function(name, of):
+            return f"{name} {write(of)}"
+        case Over(top, bottom):
+            return f"{_grouped(top)}/{_grouped(bottom)}"
+        case Root(of):
+            return f"√{_grouped(of)}"
+        case Product(factors):
+            return product(factors)
+        case Signed(sign, of, _):
+            return (MINUS if sign < 0 else "") + write(of)
+        case Sum(terms):
+            return summed(terms)
+        case Relation(left, right, sign):
+            return f"{write(left)} {sign} {write(right)}"
+        case Header(kind, sub, arrow):
+            return f"{arrow}+ Σ{'F' if kind == 'forces' else 'M'}_{sub} = 0"
+    raise TypeError(f"no text for {type(formula).__name__}")
+
+
+def summed(terms: tuple[Signed, ...]) -> str:
+    out = ""
+    for k, term in enumerate(terms):
+        sign = MINUS if term.sign < 0 else ("+" if k else "")
+        out += (f" {sign} " if k else sign) + _inner(term.of)
+    return out or "0"
+
+
+def product(factors: tuple[Formula, ...]) -> str:
+    """Side by side; brackets touch brackets, everything else keeps a space."""
+    out = ""
+    alone = len(factors) == 1
+    for item in factors:
+        text = write(item)
+        if needs_brackets(item, alone) or (isinstance(item, Over) and not alone):
+            text = f"({text})"
+        touching = out.endswith(")") and (text.startswith("(") or isinstance(item, Letter))
+        out += ("" if not out or touching else " ") + text
+    return out
+
+
+def _inner(item: Formula) -> str:
+    """The body of a term: a negative number after a sign stands in brackets."""
+    text = write(item)
+    return f"({text})" if needs_brackets(item, True) or isinstance(item, Sum) else text
+
+
+def _grouped(item: Formula) -> str:
+    text = write(item)
+    simple = isinstance(item, Letter) or (isinstance(item, Amount) and not item.printed.unit and item.printed.sign >= 0)
+    return text if simple else f"({text})"

@@ -1,0 +1,83 @@
+"""Formulas as Typst mathematics (what stands between two dollar signs)."""
+
+from __future__ import annotations
+
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Sum, needs_brackets
+
+
+def write(formula: Formula) -> str:
+    match formula:
+        case Amount(printed):
+            return _amount(printed)
+        case Letter(base, sub, on):
+            return letter(base, sub, on)
+        case Function(name, of):
+            return f"op({quoted(name)}) {write(of)}"
+        case Over(top, bottom):
+            return f"frac({write(top)}, {write(bottom)})"
+        case Root(of):
+            return f"sqrt({write(of)})"
+        case Product(factors):
+            return product(factors)
+        case Signed(sign, of, _):
+            return ("-" if sign < 0 else "") + _term(of)
+        case Sum(terms):
+            return summed(terms)
+        case Relation(left, right, sign):
+            return f"{write(left)} {sign} {write(right)}"
+        case Header(kind, sub, arrow):
+            what = "F" if kind == "forces" else "M"
+            return f"{quoted(arrow)} thin + wide sum {what}_{_italic(sub)} = 0"
+    raise TypeError(f"no Typst mathematics for {type(formula).__name__}")
+
+
+def quoted(text: str) -> str:
+    """Text as a Typst string: backslash and quotation mark are the only special characters of one."""
+    return '"' + text.replace("\\", "\\\\").replace('"', '\\"').replace("\n", " ") + '"'
+
+
+def _italic(text: str) -> str:
+    return f"italic({quoted(text)})" if text and not text.isdigit() else quoted(text)
+
+
+def letter(base: str, sub: str, on: str = "") -> str:
+    under = [_italic(sub)] if sub else []
+    if on:
+        under.append(f"upright({quoted(on)})")
+    if not under:
+        return _italic(base)
+    below = ' "," '.join(under)
+    return f"{_italic(base)}_({below})"
+
+
+def product(factors: tuple[Formula, ...]) -> str:
+    out = []
+    for k, item in enumerate(factors):
+        text = write(item)
+        if needs_brackets(item, len(factors) == 1):
+            text = f"({text})"
+        if k and (isinstance(item, Function) or isinstance(factors[k - 1], (Function, Over))):
+            out.append("thin")
+        out.append(text)
+    return " ".join(out)
+
+
+def summed(terms: tuple[Signed, ...]) -> str:
+    out = []
+    for k, term in enumerate(terms):
+        sign = "-" if term.sign < 0 else ("+" if k else "")
+        out.append(f"{sign} {_term(term.of)}".strip())
+    return " ".join(out) or "0"
+
+
+def _term(item: Formula) -> str:
+    text = write(item)
+    return f"({text})" if needs_brackets(item, True) or isinstance(item, Sum) else text
+
+
+def _amount(printed) -> str:
+    minus = "-" if printed.sign < 0 else ""
+    if not printed.unit:
+        return minus + quoted(printed.digits)
+    gap = "" if printed.unit == "°" else " thin"
+    return f"{minus}{quoted(printed.digits)}{gap} upright({quoted(printed.unit)})"

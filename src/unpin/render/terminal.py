@@ -1,0 +1,117 @@
+"""A lesson as plain text, 80 columns, for reading in a terminal."""
+
+from __future__ import annotations
+
+import textwrap
+
+from unpin.lesson.flow import flow
+from unpin.lesson.formula import Formula
+from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working
+from unpin.render.maths import text as maths
+from unpin.words.sentences import say
+
+WIDTH = 80
+_INDENT = "  "
+
+
+def write(lesson: Lesson, width: int = WIDTH) -> str:
+    """The whole lesson, ending in a newline."""
+    return _Page(lesson.language, width).lesson(lesson)
+
+
+def sentence(text: Text, language: str = "en") -> str:
+    """One text of a lesson as a line."""
+    return "".join(p if isinstance(p, str) else maths.write(p) for p in flow(text, language))
+
+
+class _Page:
+    def __init__(self, language: str, width: int):
+        self.language = language
+        self.width = width
+        self.out: list[str] = []
+
+    def lesson(self, lesson: Lesson) -> str:
+        title = lesson.title or say("lesson.title.untitled", self.language)
+        self.out += [title, "=" * min(len(title), self.width), ""]
+        if lesson.text:
+            self._wrap(lesson.text)
+            self.out.append("")
+        for section in lesson.sections:
+            self._section(section)
+        for text in lesson.closing:
+            self._wrap(self._say(text))
+        return "\n".join(line.rstrip() for line in self.out) + "\n"
+
+    def _section(self, section: Section) -> None:
+        title = self._heading(section.title)
+        self.out += [title, "-" * min(len(title), self.width)]
+        for node in section.children:
+            self._node(node, "")
+        self.out.append("")
+
+    def _node(self, node: Node, indent: str) -> None:
+        match node:
+            case Paragraph(text, _):
+                self._wrap(self._say(text), indent)
+            case Bullets(items):
+                for item in items:
+                    self._wrap(self._say(item), indent + "• ", indent + "  ")
+            case Working():
+                self._working(node, indent + _INDENT)
+            case Drawing(_, _, _, caption, _, _):
+                self._wrap(f"[{self._say(caption).rstrip('.')}]", indent)
+            case Boxed():
+                self._boxed(node)
+            case Block(name, children):
+                self.out += ["", f"{indent}{say(f'lesson.step.{name}', self.language)}"] if children else []
+                for child in children:
+                    self._node(child, indent + _INDENT)
+            case _:
+                raise TypeError(f"the terminal cannot show a {type(node).__name__}")
+
+    def _working(self, working: Working, indent: str) -> None:
+        lines = working.lines
+        if any(line.name != "result" for line in lines):
+            self._formula(working.header, indent)
+        for line in lines:
+            self._formula(line.formula, indent + _INDENT)
+
+    def _formula(self, formula: Formula, indent: str) -> None:
+        """Breaks at a plus or minus between terms, never inside a term."""
+        text = maths.write(formula)
+        room = self.width - len(indent)
+        while len(text) > room:
+            cut = max(text.rfind(" + ", 0, room), text.rfind(" \u2212 ", 0, room))
+            if cut <= 0:
+                break
+            self.out.append(indent + text[:cut])
+            indent, text = indent.rstrip("»") + ("" if indent.endswith("    ") else "    "), text[cut + 1:]
+            room = self.width - len(indent)
+        self.out.append(indent + text)
+
+    def _boxed(self, box: Boxed) -> None:
+        if not box.found:
+            self._wrap(self._say(Text("answer.not_found", {"what": box.asked})))
+            return
+        heading = self._heading(box.asked)
+        lines = []
+        for r in box.results:
+            arrow = f" {r.arrow}" if r.arrow else ""
+            lines.append(f"{maths.write(r.formula)}{arrow}  {self._say(r.sense)}")
+        inner = max(len(x) for x in (heading, *lines))
+        self.out.append("┌" + "─" * (inner + 2) + "┐")
+        for line in (heading, *lines):
+            self.out.append(f"│ {line.ljust(inner)} │")
+        self.out.append("└" + "─" * (inner + 2) + "┘")
+
+    def _heading(self, text: Text) -> str:
+        line = self._say(text)
+        return line[:1].upper() + line[1:]
+
+    def _say(self, text: Text) -> str:
+        return sentence(text, self.language)
+
+    def _wrap(self, text: str, first: str = "", rest: str | None = None) -> None:
+        rest = first if rest is None else rest
+        self.out += textwrap.wrap(text, self.width, initial_indent=first, subsequent_indent=rest, break_long_words=False,
+                                  break_on_hyphens=False) or [first]

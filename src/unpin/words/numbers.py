@@ -1,0 +1,182 @@
+"""How a number is printed: figures, groups, minus, units. One function rounds, and nothing is rounded twice.
+
+Three significant figures, four when the first is a 1 (a setting; common practice in the trade), trailing zeros kept,
+half to even, never "-0", a true minus, narrow spaces between groups of three from five digits on (NIST SP 811, ch. 10).
+
+>>> rounded(Fraction(-2000, 3), Style()).text
+'−667'
+>>> measure(Fraction(12000), unit("kN"), Style()).text
+'12.00\\u202fkN'
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from unpin.base.units import BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MOMENT, NUMBER, SPREAD, Dimension, Unit
+from unpin.exact.number import Number
+from unpin.exact.rounding import digits
+
+MINUS = "\u2212"
+THIN = "\u202f"
+_DEFAULT = {"length": "m", "force": "N", "moment": "N·m", "spread": "N/m", "mass": "kg", "acceleration": "m/s²", "angle": "°"}
+_AS_TYPED = re.compile(r"([0-9]+(?:\.[0-9]+)?|\.[0-9]+)\s*(\D*)", re.ASCII)
+
+
+@dataclass(frozen=True)
+class Style:
+    """`figures`: significant figures; `leading_one`: one more when the first figure is 1."""
+
+    figures: int = 3
+    leading_one: bool = True
+
+
+@dataclass(frozen=True)
+class Printed:
+    """A number as it stands on paper. `sign` -1, 0 or 1; `digits` with its groups, without sign; `unit` its symbol, "" for
+    a bare number; `exact` False where it was rounded."""
+
+    sign: int
+    digits: str
+    unit: str = ""
+    exact: bool = True
+
+    @property
+    def text(self) -> str:
+        gap = "" if self.unit in ("", "°") else THIN
+        return f"{MINUS if self.sign < 0 else ''}{self.digits}{gap}{self.unit}"
+
+    @property
+    def size(self) -> Printed:
+        """Without its sign."""
+        return replace(self, sign=abs(self.sign))
+
+
+def unit(symbol: str) -> Unit:
+    """The unit of a symbol or spelling; KeyError if there is none."""
+    return BY_SPELLING[symbol]
+
+
+def units_of(chosen: Mapping[str, str]) -> dict[Dimension, Unit]:
+    """The unit of every dimension: what was chosen, then what fits it (a moment in force times length), then SI."""
+    names = dict(_DEFAULT)
+    names.update(chosen)
+    force, length = names["force"], names["length"]
+    for name, fitting in (("moment", f"{force}·{length}"), ("spread", f"{force}/{length}")):
+        if name not in chosen and fitting in BY_SPELLING:
+            names[name] = fitting
+    return {d: BY_SPELLING[names[n]] for d, n in DIMENSION_NAMES.items() if d != NUMBER}
+
+
+def consistent(units: Mapping[Dimension, Unit]) -> bool:
+    """Whether force times length is the moment and force per length the spread, so that a line of numbers adds up."""
+    force, length = units[FORCE].factor, units[LENGTH].factor
+    return units[MOMENT].factor == force * length and units[SPREAD].factor == force / length
+
+
+def rounded(value: Number, style: Style, places: int | None = None) -> Printed:
+    """A bare number, rounded once: to significant figures, or to `places` decimals where that is given (angles)."""
+    if value == 0:
+        return Printed(0, "0" if places is None else _point("0", 1, places))
+    first = digits(value, style.figures + 1)
+    wanted = style.figures + (1 if style.leading_one and first[1][0] == "1" else 0)
+    if places is not None:
+        wanted = first[2] + places
+        if wanted < 1:
+            return _tiny(value, places)
+    sign, text, exponent = digits(value, wanted)
+    if places is not None:
+        text = text.ljust(exponent + places, "0")[: exponent + places]
+    return Printed(sign, grouped(_point(text, exponent)), exact=_is_exact(value, sign, text, exponent))
+
+
+def exactly(value: Number, most: int) -> Printed | None:
+    """A terminating decimal of at most `most` significant figures, digit for digit; None for anything else."""
+    if isinstance(value, int):
+        value = Fraction(value)
+    if not isinstance(value, Fraction):
+        return None
+    bottom = value.denominator
+    for prime in (2, 5):
+        while bottom % prime == 0:
+            bottom //= prime
+    if bottom != 1:
+        return None
+    if value == 0:
+        return Printed(0, "0")
+    sign, text, exponent = digits(value, most)
+    if not _is_exact(value, sign, text, exponent):
+        return None
+    text = text.rstrip("0")
+    return Printed(sign, grouped(_point(text.ljust(max(exponent, 1), "0") if exponent > 0 else text, exponent)))
+
+
+def measure(value: Number, of: Unit, style: Style) -> Printed:
+    """A result in SI, shown in a unit, rounded."""
+    return replace(rounded(value / of.factor, style), unit=of.symbol)
+
+
+def plain(value: Number, of: Unit, style: Style) -> Printed:
+    """A length or a coefficient: digit for digit when that is short (four figures at the least), else rounded."""
+    shown = value / of.factor
+    found = exactly(shown, max(4, style.figures + 1))
+    return replace(found or rounded(shown, style), unit=of.symbol)
+
+
+def given(value: Number, written: str, of: Unit, style: Style) -> Printed:
+    """A given quantity: the author's own digits when they are in this unit, else as `plain`. `2.50 m` stays 2.50 m."""
+    typed = _AS_TYPED.fullmatch(written.strip())
+    if typed:
+        own = BY_SPELLING.get(typed[2].strip())
+        if own is not None and own.symbol == of.symbol and value == Fraction(typed[1]) * of.factor:
+            text = typed[1] if not typed[1].startswith(".") else "0" + typed[1]
+            return Printed(0 if value == 0 else 1, grouped(text), of.symbol)
+    return plain(value, of, style)
+
+
+def angle(degrees: Number) -> Printed:
+    """An angle as given: digit for digit when it has at most three decimals, else one decimal."""
+    found = exactly(degrees, 6)
+    return replace(found or rounded(degrees, Style(), places=1), unit="°")
+
+
+def grouped(text: str) -> str:
+    """Groups of three on both sides of the point, from five digits on."""
+    whole, dot, rest = text.partition(".")
+    if len(whole) > 4:
+        whole = THIN.join(_chunks_from_right(whole))
+    if len(rest) > 4:
+        rest = THIN.join(rest[i:i + 3] for i in range(0, len(rest), 3))
+    return whole + dot + rest
+
+
+def _chunks_from_right(text: str) -> list[str]:
+    head = len(text) % 3
+    return ([text[:head]] if head else []) + [text[i:i + 3] for i in range(head, len(text), 3)]
+
+
+def _point(text: str, exponent: int, places: int = 0) -> str:
+    """0.text times 10^exponent as a plain decimal."""
+    if exponent <= 0:
+        return "0." + "0" * -exponent + text
+    if exponent >= len(text):
+        return text + "0" * (exponent - len(text)) + ("." + "0" * places if places else "")
+    return text[:exponent] + "." + text[exponent:]
+
+
+def _tiny(value: Number, places: int) -> Printed:
+    """Smaller than the last place: zero, or one unit of it."""
+    sign, text, exponent = digits(value, 1)
+    up = exponent + places == 0 and digits(value, 12)[1] > "5" + "0" * 11
+    if not up:
+        return Printed(0, "0." + "0" * places, exact=False)
+    return Printed(sign, _point("1", 1 - places), exact=False)
+
+
+def _is_exact(value: Number, sign: int, text: str, exponent: int) -> bool:
+    if not isinstance(value, (int, Fraction)):
+        return False
+    return value == sign * Fraction(int(text)) * Fraction(10) ** (exponent - len(text))
