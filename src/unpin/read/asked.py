@@ -1,0 +1,132 @@
+"""What is to be found, and the teacher's own sums."""
+
+from __future__ import annotations
+
+from unpin.base.units import LENGTH
+from unpin.model.problem import Asked, Connection
+from unpin.model.values import WantedSum
+from unpin.read.context import Context, Item
+from unpin.read.directions import direction
+from unpin.read.phrases import Word
+from unpin.read.quantities import quantity
+
+
+def asked(known: Context, item: Item, supports: dict[str, Connection]) -> Asked:
+    """One thing to find."""
+    said = item.phrase("asked")
+    place = item.place()
+    if not said.names:
+        return Asked("everything", written=item.text, place=place)
+    link = _link(known, said.names)
+    if link and not said.part:
+        if said.component in ("x", "y", "couple"):
+            raise item.drop("read.link_component", said.names[0], name=link)
+        return Asked("link", subject=link, component=said.component, written=item.text, place=place)
+    if len(said.names) == 2:
+        for word in said.names:
+            known.point(item, word)
+        raise item.drop("read.no_link", said.names[0], first=said.names[0].text, second=said.names[1].text)
+    (word,) = said.names
+    if word.text not in known.points and word.text in known.parts:
+        if not said.part and not said.component and _may_be_two_force(known, word.text, supports):
+            return Asked("link", subject=word.text, written=item.text, place=place)
+        raise item.drop("read.ask_of_member", word, name=word.text, hint="hint.ask_of_member")
+    if word.text not in known.points:
+        raise known.unknown(item, word, "read.unknown_asked", [*known.points, *known.links, *known.parts], "points")
+    point = known.point(item, word).name
+    here = [p.name for p in known.members_at(point)]
+    links = [c.name for c in known.links.values() if point in c.points]
+    common = {"point": point, "component": said.component, "written": item.text, "place": place}
+    if said.part is not None:
+        return _on_part(known, item, said.part, point, here, links, supports, common)
+    if point in supports:
+        if said.component == "couple" and not _carries_couple(supports[point]):
+            raise item.drop("read.no_couple", word, point=point)
+        return Asked("reaction", subject=point, **common)
+    if said.lead == "reaction":
+        raise item.drop("read.no_support", word, point=point)
+    if len(here) == 2 and not links and known.pinned.get(point) and not any(point == x["point"] for c, x in known.assumed if c == "load_on_pin"):
+        return Asked("pin", subject=point, part=here[0], **common)
+    if len(here) > 1:
+        raise item.drop("read.ask_which_part", word, point=point, names=tuple(here), hint="hint.ask_which_part")
+    if len(links) == 1:
+        return Asked("link", subject=links[0], written=item.text, place=place)
+    raise item.drop("read.nothing_there", word, point=point)
+
+
+def _on_part(known: Context, item: Item, word: Word, point: str, here: list[str], links: list[str], supports, common) -> Asked:
+    if word.text in known.links and point in known.links[word.text].points:
+        return Asked("link", subject=word.text, component="", written=common["written"], place=common["place"])
+    part = known.part(item, word).name
+    if part not in here:
+        raise item.drop("read.not_on_member", word, name=part, point=point)
+    if len(here) == 1 and point in supports:
+        return Asked("reaction", subject=point, **common)
+    if len(here) == 1 and len(links) == 1:
+        return Asked("link", subject=links[0], component="", written=common["written"], place=common["place"])
+    if len(here) == 1:
+        raise item.drop("read.nothing_there", word, point=point)
+    return Asked("pin", subject=point, part=part, **common)
+
+
+def _may_be_two_force(known: Context, part: str, supports: dict[str, Connection]) -> bool:
+    """Whether a member is held at two points only and nothing else acts on it: then it has one force to ask for."""
+    held = [p for p in dict.fromkeys(known.parts[part].points)
+            if p in known.pinned or p in supports or any(p in c.points for c in known.links.values())]
+    return len(held) == 2 and part not in known.loaded
+
+
+def _carries_couple(support: Connection) -> bool:
+    from unpin.model.kinds import KINDS
+
+    return "couple" in KINDS[support.kind].pushes
+
+
+def _link(known: Context, names: tuple[Word, ...]) -> str:
+    """The link or straight two-point member meant by a name or by two ends."""
+    if len(names) == 1:
+        return names[0].text if names[0].text in known.links and names[0].text not in known.points else ""
+    ends = {names[0].text, names[1].text}
+    for c in known.links.values():
+        if set(c.points) == ends:
+            return c.name
+    for part in known.parts.values():
+        if {part.points[0], part.points[-1]} == ends:
+            return part.name
+    return ""
+
+
+def wanted_sum(known: Context, item: Item) -> WantedSum:
+    """A sum in the teacher's words: the bodies by name, and moments about a point or forces along a direction."""
+    said = item.phrase("sum")
+    parts = []
+    for word in said.parts:
+        name = _body(known, item, word)
+        if name and name not in parts:
+            parts.append(name)
+    if "whole" in parts and len(parts) > 1:
+        raise item.drop("read.whole_and", said.parts[1])
+    if not parts:
+        raise item.drop("read.sum_on_links", said.parts[0])
+    place = item.place()
+    if said.along is not None:
+        way = direction(known, item, said.along)
+        return WantedSum(tuple(parts), along=way, written=item.text, place=place)
+    if isinstance(said.about, tuple):
+        about = tuple(quantity(known, item, a, LENGTH).value for a in said.about)
+        return WantedSum(tuple(parts), about=about, written=item.text, place=place)
+    return WantedSum(tuple(parts), about=known.point(item, said.about).name, written=item.text, place=place)
+
+
+def _body(known: Context, item: Item, word: Word) -> str:
+    """The name of a body; "" for a link, whose force is the same wherever it is cut."""
+    if word.text == "whole" or word.text in known.parts:
+        return word.text
+    if word.text in known.links:
+        return ""
+    if word.text.startswith("pin "):
+        point = word.text[4:]
+        if point not in known.points:
+            raise known.unknown(item, Word(point, word.end - len(point), word.end), "read.unknown_point", known.points, "points")
+        return word.text
+    raise known.unknown(item, word, "read.unknown_member", [*known.parts, "whole"], "members")

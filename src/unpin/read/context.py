@@ -1,0 +1,129 @@
+"""What is known of a file while it is read: letters, points and parts so far, default units, and what must stay silent.
+
+A name that was given but could not be understood is *broken*: what uses it is dropped without a remark of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from unpin.base.diagnostic import Place
+from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MASS, MOMENT, SPREAD, UNITS, Dimension, Unit
+from unpin.model.problem import Connection, Letter, Part, Point
+from unpin.model.values import Quantity, Vector
+from unpin.read.grammar import Misread, parse_phrase
+from unpin.read.phrases import Word
+from unpin.read.report import Dropped, Report, nearest
+from unpin.read.tree import Scalar
+
+
+@dataclass(frozen=True)
+class Item:
+    """One phrase of the file and where it stands."""
+
+    text: str
+    scalar: Scalar
+    path: tuple[str, ...]
+    report: Report
+
+    def place(self, start: int = 0, end: int | None = None) -> Place:
+        return self.scalar.part(start, len(self.text) if end is None else end)
+
+    def drop(self, code: str, said: object = None, **more: object) -> Dropped:
+        """Report an error at a piece of the phrase (anything with `start` and `end`), and what to raise."""
+        place = self.place(said.start, said.end) if said is not None else self.place()
+        return self.report.drop(code, place, self.path, **more)
+
+    def warn(self, code: str, said: object = None, **more: object) -> None:
+        place = self.place(said.start, said.end) if said is not None else self.place()
+        self.report.warning(code, place, self.path, **more)
+
+    def phrase(self, kind: str):
+        """The facts of the phrase, or Dropped after a remark."""
+        found = parse_phrase(kind, self.text)
+        if isinstance(found, Misread):
+            more = {"nearest": found.nearest} if found.nearest else {}
+            code = "read.phrase" if found.found else "read.phrase_ends"
+            raise self.drop(code, found, hint=found.hint, found=found.found, wanted=found.wanted, **more)
+        return found
+
+
+@dataclass
+class Context:
+    """Everything gathered so far. `shown`: the unit of each dimension for bare numbers and answers; `broken`: names
+    given but not understood; `later`: points further down; `loaded`: members with a load of their own; `lost`: sections that could not be read, so that nothing in them is "unknown"."""
+
+    report: Report
+    shown: dict[Dimension, Unit] = field(default_factory=dict)
+    gravity: Quantity | None = None
+    letters: dict[str, Letter] = field(default_factory=dict)
+    points: dict[str, Point] = field(default_factory=dict)
+    parts: dict[str, Part] = field(default_factory=dict)
+    links: dict[str, Connection] = field(default_factory=dict)
+    pinned: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    places: dict[str, Place] = field(default_factory=dict)
+    broken: set[str] = field(default_factory=set)
+    lost: set[str] = field(default_factory=set)
+    later: set[str] = field(default_factory=set)
+    loaded: set[str] = field(default_factory=set)
+    used: set[str] = field(default_factory=set)
+    used_letters: set[str] = field(default_factory=set)
+    bare: bool = False
+    assumed: list[tuple[str, dict[str, object]]] = field(default_factory=list)
+
+    @property
+    def at(self) -> dict[str, Vector]:
+        return {p.name: p.at for p in self.points.values()}
+
+    def assume(self, code: str, **arguments: object) -> None:
+        if (code, arguments) not in self.assumed:
+            self.assumed.append((code, arguments))
+
+    def point(self, item: Item, word: Word) -> Point:
+        """A point by name, or Dropped."""
+        if word.text in self.points:
+            self.used.add(word.text)
+            return self.points[word.text]
+        if word.text in self.later:
+            raise item.drop("read.later_point", word, name=word.text, hint="hint.later_point")
+        raise self.unknown(item, word, "read.unknown_point", self.points, "points")
+
+    def part(self, item: Item, word: Word) -> Part:
+        """A member by name, or Dropped."""
+        if word.text in self.parts:
+            return self.parts[word.text]
+        if word.text in self.links:
+            raise item.drop("read.link_no_member", word, name=word.text)
+        raise self.unknown(item, word, "read.unknown_member", self.parts, "members")
+
+    def unknown(self, item: Item, word: Word, code: str, known: Iterable[str], section: str) -> Dropped:
+        """What to raise for a name that is not known; silent where it follows from an earlier fault."""
+        if word.text in self.broken or section in self.lost:
+            return Dropped()
+        near = nearest(word.text, list(known))
+        return item.drop(code, word, name=word.text[:40], nearest=near, hint="hint.nearest" if near else "")
+
+    def members_at(self, point: str) -> list[Part]:
+        return [p for p in self.parts.values() if point in p.points]
+
+    def unit(self, dimension: Dimension) -> Unit | None:
+        """The unit of bare numbers of this dimension."""
+        return self.shown.get(dimension)
+
+
+def shown_units(chosen: Iterable[Unit]) -> dict[Dimension, Unit]:
+    """Units of every dimension from those the author names: a moment in kN and m is in kN·m where that unit is kept."""
+    given = {u.dimension: u for u in chosen}
+    system = next((u.system for u in given.values() if u.system != "both"), "si")
+    metre, newton = (BY_SPELLING["ft"], BY_SPELLING["lb"]) if system == "us" else (BY_SPELLING["m"], BY_SPELLING["N"])
+    force, length = given.get(FORCE, newton), given.get(LENGTH, metre)
+    product = {MOMENT: force.factor * length.factor, SPREAD: force.factor / length.factor}
+    out = {u.dimension: u for u in UNITS if u.system == "both"}
+    out |= {LENGTH: length, FORCE: force, MASS: BY_SPELLING["slug" if system == "us" else "kg"]}
+    for dimension, factor in product.items():
+        fits = [u for u in UNITS if u.dimension == dimension and u.factor == factor]
+        named = [u for u in fits if force.symbol in u.symbol and length.symbol in u.symbol]
+        plain = [u for u in UNITS if u.dimension == dimension and u.system == system]
+        out[dimension] = (named or fits or plain)[0]
+    return out | given

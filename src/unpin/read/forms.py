@@ -1,0 +1,87 @@
+"""The forms of the phrases with their meaning and an example each: the grammar as a person reads it.
+
+The reference page is written from this table, and a test reads every example with `read.grammar`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Form:
+    """In `form`, capitals stand for what is put in: POINT, MEMBER, LENGTH, ANGLE, NUMBER, FORCE, DIRECTION…"""
+
+    kind: str
+    form: str
+    meaning: str
+    example: str
+
+
+FORMS: tuple[Form, ...] = (
+    Form("amount", "NUMBER", "in the unit of the file", "2.4"),
+    Form("amount", "NUMBER UNIT", "with its own unit", "1200 mm"),
+    Form("amount", "LETTER", "a letter with a value", "a"),
+    Form("amount", "EXPRESSION", "arithmetic: + - * / ^ ( ), sqrt, and sin, cos, tan of degrees", "2a + sqrt(3)/2 m"),
+    Form("point", "POINT AXIS LENGTH …", "steps right, left, up or down from a point", "C right 1.6 down 0.4"),
+    Form("point", "LENGTH from POINT DIRECTION", "a distance from a point in any direction", "200 mm from C at 30 deg"),
+    Form("point", "LENGTH from POINT towards POINT", "a distance on the way to another point", "1.5 from C towards D"),
+    Form("point", "midpoint of POINT POINT", "half way", "midpoint of C D"),
+    Form("point", "NUMBER of POINT POINT", "that share of the way from the first to the second", "1/3 of C D"),
+    Form("point", "where line POINT POINT meets line POINT POINT", "where two lines cross, drawn out if need be",
+         "where line A B meets line C D"),
+    Form("point", "where line from POINT along DIRECTION meets line …", "the same with a line in a given direction",
+         "where line from A along right 3 down 4 meets line C D"),
+    Form("point", "on POINT POINT at x = LENGTH", "on a line, at a given x (or y)", "on A B at x = 2"),
+    Form("direction", "right | left | up | down", "along an axis", "down"),
+    Form("direction", "AXIS LENGTH AXIS LENGTH", "a slope by its two legs; `at slope` may stand before it", "right 3 down 4"),
+    Form("direction", "at ANGLE", "anticlockwise from the right", "at 30 deg"),
+    Form("direction", "at ANGLE above | below right | left", "from the level, upwards or downwards", "at 30 deg below left"),
+    Form("direction", "at ANGLE left | right of up | down", "from the upright, to one side", "at 20 deg left of up"),
+    Form("direction", "towards POINT", "from the point in question to another", "towards D"),
+    Form("direction", "along MEMBER", "from its first point to its last; a side may follow", "along arm, down"),
+    Form("direction", "along POINT POINT", "from one point to another", "along B D"),
+    Form("direction", "square to MEMBER, SIDE", "a right angle with a member (or two points), to the side named", "square to arm, up"),
+    Form("member", "POINT POINT …", "the points it passes, in order", "A C B O"),
+    Form("member", "POINT POINT …, POINT …", "several strokes of one rigid part", "A C B, C E"),
+    Form("link", "POINT-POINT", "between two points", "B-D"),
+    Form("link", "POINT POINT", "the same", "B D"),
+    Form("joining", "pinned", "as if nothing were said", "pinned"),
+    Form("joining", "not joined", "the members pass each other", "not joined"),
+    Form("joining", "MEMBER not joined", "one member passes the others", "arm not joined"),
+    Form("joining", "welded", "the members there are one rigid part", "welded"),
+    Form("joining", "MEMBER welded to MEMBER", "two of several members", "arm welded to post"),
+    Form("support", "pin", "holds the point in place; may turn", "pin"),
+    Form("support", "roller", "pushes up, or pulls down; free to roll sideways", "roller"),
+    Form("support", "roller pushes DIRECTION", "acts along that line, either way", "roller pushes right"),
+    Form("support", "roller on slope AXIS LENGTH AXIS LENGTH", "acts square to the slope", "roller on slope right 4 up 3"),
+    Form("support", "contact pushes DIRECTION", "a smooth surface: pushes only", "contact pushes at 30 deg above left"),
+    Form("support", "contact on slope …", "pushes square to the slope, away from it upwards", "contact on slope right 4 up 3"),
+    Form("support", "guide along DIRECTION", "slides along, does not turn", "guide along right"),
+    Form("support", "fixed", "built in: neither moves nor turns", "fixed"),
+    Form("support", "… on MEMBER", "where several members meet: holds that one", "fixed on post"),
+    Form("load", "FORCE at POINT DIRECTION", "a force; the parts after it may stand in any order", "300 N at E right 3 down 4"),
+    Form("load", "LETTER at POINT DIRECTION", "a force that keeps its letter", "P at C at 30 deg"),
+    Form("load", "NAME = FORCE …", "a force with a name", "Q = 300 N at E down"),
+    Form("load", "FORCE at POINT on MEMBER …", "where members share the point: on that one, not on the pin", "2 kN at C on arm down"),
+    Form("load", "(NUMBER AXIS, NUMBER AXIS) UNIT at POINT", "a force by components (quote it within [ ])", "(3 right, 4 down) kN at E"),
+    Form("load", "MOMENT clockwise | anticlockwise on MEMBER", "a couple; `at POINT` says where it is drawn",
+         "1.5 kN m anticlockwise on arm at D"),
+    Form("load", "FORCE/LENGTH DIRECTION on MEMBER", "a uniform load over the whole member", "4 kN/m down on arm"),
+    Form("load", "FORCE/LENGTH DIRECTION on MEMBER from POINT to POINT", "over a part of it", "4 kN/m down on arm from C to E"),
+    Form("load", "FORCE/LENGTH DIRECTION from POINT to POINT", "over members in line", "4 kN/m down from C to E"),
+    Form("load", "FORCE/LENGTH to FORCE/LENGTH …", "rising or falling evenly from the first point to the second",
+         "0 to 3 kN/m down on arm from C to E"),
+    Form("load", "… per horizontal length | per vertical length", "measured over the projection",
+         "2 kN/m down on arm from C to E per horizontal length"),
+    Form("load", "weight of MEMBER MASS | FORCE", "at the middle of a straight member, or `at POINT`", "weight of arm 20 kg at D"),
+    Form("load", "mass MASS hangs at POINT", "a body that hangs from a point", "mass 50 kg hangs at E"),
+    Form("asked", "POINT", "the reaction at a support, or the force at a pin of two members", "O"),
+    Form("asked", "POINT-POINT", "the force in a link or a two-force member", "B-D"),
+    Form("asked", "POINT on MEMBER", "the force at a pin, on that member", "C on arm"),
+    Form("asked", "… x | y | couple | magnitude", "one component of it", "O x"),
+    Form("asked", "force in … | force at … | reaction at …", "the same, read aloud", "reaction at O"),
+    Form("asked", "everything", "all reactions, links and pin forces", "everything"),
+    Form("sum", "moments about POINT on BODY", "a BODY is a member, `pin C`, `whole`, or several with `and`", "moments about A on arm and post"),
+    Form("sum", "forces along DIRECTION on BODY", "x and y mean right and up", "forces along x on whole"),
+)

@@ -1,0 +1,250 @@
+"""Forces, couples and weights: from phrases to loads on a member or on a pin."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from unpin.base.units import ACCELERATION, FORCE, LENGTH, MASS, MOMENT, NUMBER, SPREAD, STANDARD_GRAVITY, Unit
+from unpin.exact.number import length, sign
+from unpin.model import directions
+from unpin.model.problem import Load, Part, Point
+from unpin.model.space import difference
+from unpin.model.values import Direction, Quantity, Vector
+from unpin.read.context import Context, Item
+from unpin.read.directions import AXES, direction, is_straight
+from unpin.read.grammar import is_name
+from unpin.read.phrases import Amount, LoadSaid, Word
+from unpin.read.quantities import measure, quantity
+from unpin.read.report import Dropped
+from unpin.read.spread import spread
+
+
+def load(known: Context, item: Item) -> list[Load]:
+    """The loads of one phrase: one, except where a spread load runs over several members."""
+    said = item.phrase("load")
+    if said.label is not None and not is_name(said.label.text):
+        raise item.drop("read.name", said.label, name=said.label.text)
+    kind = _kind(known, item, said)
+    place = item.place()
+    if kind == "spread":
+        return spread(known, item, said, place)
+    one = {"couple": _couple, "weight": _weight, "hanging": _hanging, "force": _force}[kind](known, item, said)
+    from dataclasses import replace
+
+    name = said.label.text if said.label else one.magnitude.letter if kind in ("force", "couple") else ""
+    return [replace(one, name=name, written=item.text, place=place)]
+
+
+def _kind(known: Context, item: Item, said: LoadSaid) -> str:
+    """force, couple, spread, weight or hanging: from the words, else from the dimension of the amount."""
+    if said.form in ("weight", "hanging"):
+        return said.form
+    if said.form == "varying":
+        return "spread"
+    if said.form == "components":
+        return "force"
+    clauses = said.clauses
+    value, dimension = measure(known, item, said.amounts[0])
+    if dimension == NUMBER:
+        return "couple" if clauses.turn else "spread" if clauses.span or (clauses.on and not clauses.at) else "force"
+    kind = {FORCE: "force", MOMENT: "couple", SPREAD: "spread"}.get(dimension)
+    if kind is None:
+        quantity(known, item, said.amounts[0], (FORCE, MOMENT, SPREAD))
+        raise Dropped
+    if clauses.turn and kind != "couple":
+        raise item.drop("read.turn_of_force", clauses.turn, turn=clauses.turn.text)
+    return kind
+
+
+def _sized(known: Context, item: Item, amount: Amount, dimension) -> Quantity:
+    """A magnitude: positive, since the sense is in the words."""
+    found = quantity(known, item, amount, dimension)
+    if sign(found.value) < 0:
+        raise item.drop("read.negative", amount, hint="hint.negative")
+    if sign(found.value) == 0:
+        raise item.drop("read.zero", amount)
+    return found
+
+
+def _place(known: Context, item: Item, said: LoadSaid) -> tuple[Point, str]:
+    """The point of a force and what carries it: the member named, the one member there, or the pin ("")."""
+    clauses = said.clauses
+    if clauses.at is None:
+        raise item.drop("read.where", hint="hint.where")
+    point = known.point(item, clauses.at)
+    if clauses.span or clauses.per:
+        raise item.drop("read.span_of_force", clauses.span[0] if clauses.span else None)
+    here = known.members_at(point.name)
+    if clauses.on:
+        part = _the_part(known, item, clauses.on)
+        if part not in here and not lies_on(known, part, point.at):
+            raise item.drop("read.not_on_member", clauses.on[0], name=part.name, point=point.name)
+        return point, part.name
+    if len(here) == 1:
+        return point, here[0].name
+    if not here:
+        if not any(point.name in c.points for c in known.links.values()):
+            if known.lost & {"members", "links"} or known.broken:
+                raise Dropped
+            raise item.drop("read.load_on_nothing", clauses.at, point=point.name, hint="hint.name_in_member")
+    elif point.name not in known.pinned:
+        raise item.drop("read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member")
+    if here:
+        known.assume("load_on_pin", point=point.name)
+    return point, ""
+
+
+def _the_part(known: Context, item: Item, words: tuple[Word, ...]) -> Part:
+    if len(words) > 1:
+        raise item.drop("read.one_member", words[1])
+    return known.part(item, words[0])
+
+
+def lies_on(known: Context, part: Part, at: Vector) -> bool:
+    """Whether a place is on one of the straight runs of a member."""
+    where = known.at
+    return any(on_run(where[a], where[b], at) for a, b in zip(part.points, part.points[1:]))
+
+
+def on_run(start: Vector, end: Vector, at: Vector) -> bool:
+    run, step = difference(end, start), difference(at, start)
+    if not directions.parallel(run, step):
+        return False
+    along = run[0] * step[0] + run[1] * step[1]
+    return sign(along) >= 0 and sign(run[0] * run[0] + run[1] * run[1] - along) >= 0
+
+
+def _force(known: Context, item: Item, said: LoadSaid) -> Load:
+    if said.form == "components":
+        if said.clauses.direction is not None:
+            raise item.drop("read.two_directions")
+        point, part = _place(known, item, said)
+        size, way = _components(known, item, said)
+        return Load("force", point.name, part, size, way)
+    size = _sized(known, item, said.amounts[0], FORCE)
+    point, part = _place(known, item, said)
+    if said.clauses.direction is None:
+        raise item.drop("read.no_way", said.amounts[0], hint="hint.no_way")
+    return Load("force", point.name, part, size, direction(known, item, said.clauses.direction, point.name))
+
+
+def _components(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, Direction]:
+    """`(3 right, 4 down) kN`: the unit behind the bracket or in it."""
+    first, second, outer = said.amounts
+    if (said.axes[0].text in ("right", "left")) == (said.axes[1].text in ("right", "left")):
+        raise item.drop("read.slope_axes", said.axes[1], first=said.axes[0].text, second=said.axes[1].text)
+    unit = Quantity(Fraction(1), NUMBER)
+    legs = []
+    if outer is not None:
+        unit = quantity(known, item, outer, FORCE)
+        legs = [quantity(known, item, a, NUMBER).value for a in (first, second)]
+    else:
+        sized = [_sized(known, item, a, FORCE) for a in (first, second)]
+        unit = Quantity(known_unit(sized[0]).factor if known_unit(sized[0]) else Fraction(1), FORCE, unit=sized[0].unit)
+        legs = [q.value / unit.value for q in sized]
+    vector: list = [Fraction(0), Fraction(0)]
+    for word, leg, amount in zip(said.axes, legs, (first, second)):
+        if sign(leg) <= 0:
+            raise item.drop("read.slope_leg", amount)
+        vector[0 if word.text in ("right", "left") else 1] = leg * sum(AXES[word.text])
+    end = outer.end if outer else second.end + 1
+    written = item.text[first.start:end]
+    way = Direction(tuple(vector), length(tuple(vector)), "components", legs=tuple(vector), written=written)
+    return Quantity(way.length * unit.value, FORCE, written, "", unit.unit), way
+
+
+def known_unit(q: Quantity) -> Unit | None:
+    from unpin.base.units import BY_SPELLING
+
+    return BY_SPELLING.get(q.unit)
+
+
+def _couple(known: Context, item: Item, said: LoadSaid) -> Load:
+    clauses = said.clauses
+    size = _sized(known, item, said.amounts[0], MOMENT)
+    if clauses.turn is None:
+        raise item.drop("read.which_turn", said.amounts[0], hint="hint.which_turn")
+    if clauses.direction is not None or clauses.span or clauses.per:
+        raise item.drop("read.couple_way", said.amounts[0])
+    point = known.point(item, clauses.at) if clauses.at else None
+    if clauses.on:
+        part = _the_part(known, item, clauses.on)
+        if point is not None and not lies_on(known, part, point.at):
+            raise item.drop("read.not_on_member", clauses.on[0], name=part.name, point=point.name)
+    elif point is not None:
+        here = known.members_at(point.name)
+        if len(here) > 1:
+            raise item.drop("read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member")
+        if not here:
+            raise item.drop("read.load_on_nothing", clauses.at, point=point.name, hint="hint.name_in_member")
+        part = here[0]
+    else:
+        raise item.drop("read.couple_where", said.amounts[0], hint="hint.couple_where")
+    if clauses.turn.text == "clockwise":
+        from dataclasses import replace
+
+        size = replace(size, value=-size.value)
+    # Where a couple is drawn does not matter to any sum: without a point, in the middle of the chain.
+    return Load("couple", point.name if point else part.points[len(part.points) // 2], part.name, size)
+
+
+def gravity(known: Context) -> Quantity:
+    """The acceleration in use; noted as assumed where the file gives none."""
+    if known.gravity is None:
+        system = known.unit(LENGTH).system
+        value, unit = STANDARD_GRAVITY[system], "ft/s²" if system == "us" else "m/s²"
+        known.gravity = Quantity(value, ACCELERATION, "32.2 ft/s²" if system == "us" else "9.81 m/s²", "", unit)
+        known.assume("gravity", value=known.gravity.written)
+    return known.gravity
+
+
+def _heavy(known: Context, item: Item, amount: Amount, dimensions) -> tuple[Quantity, Quantity | None]:
+    """Weight, and mass where a mass was given."""
+    given = _sized(known, item, amount, dimensions)
+    if given.dimension == FORCE:
+        return given, None
+    unit = known.unit(FORCE)
+    return Quantity(given.value * gravity(known).value, FORCE, "", "", unit.symbol), given
+
+
+def _only_at(item: Item, said: LoadSaid, *, on: bool) -> None:
+    c = said.clauses
+    if c.direction or c.turn or c.span or c.per or (c.on and not on):
+        raise item.drop("read.weight_clause", said.amounts[0])
+
+
+def _weight(known: Context, item: Item, said: LoadSaid) -> Load:
+    """The weight of a member, at a given point or in the middle of a straight one."""
+    part = known.part(item, said.of)
+    size, mass = _heavy(known, item, said.amounts[0], (FORCE, MASS))
+    _only_at(item, said, on=False)
+    if said.clauses.at is not None:
+        point = known.point(item, said.clauses.at)
+    else:
+        where = known.at
+        if not is_straight([where[p] for p in part.points]):
+            raise item.drop("read.weight_where", said.of, name=part.name, hint="hint.weight_where")
+        point = _middle(known, part)
+        known.assume("weight_in_the_middle", part=part.name)
+    return Load("weight", point.name, part.name, size, directions.DOWN, mass)
+
+
+def _middle(known: Context, part: Part) -> Point:
+    """The point in the middle of a straight member; made, and named, where there is none."""
+    ends = sorted((known.points[p] for p in part.points), key=lambda p: tuple(float(c) for c in p.at))
+    first, last = ends[0], ends[-1]
+    middle = tuple((a + b) / 2 for a, b in zip(first.at, last.at))
+    for name in part.points:
+        if known.at[name] == middle:
+            return known.points[name]
+    name = next(n for n in ("G", *(f"G{i}" for i in range(1, 1000))) if n not in known.points and n not in known.broken)
+    known.points[name] = Point(name, middle, made=f"midpoint of {first.name} {last.name}")
+    known.used.add(name)
+    return known.points[name]
+
+
+def _hanging(known: Context, item: Item, said: LoadSaid) -> Load:
+    size, mass = _heavy(known, item, said.amounts[0], MASS)
+    _only_at(item, said, on=True)
+    point, part = _place(known, item, said)
+    return Load("weight", point.name, part, size, directions.DOWN, mass)

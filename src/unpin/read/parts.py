@@ -1,0 +1,156 @@
+"""Members, links, supports and the pins between them: from phrases to parts and connections."""
+
+from __future__ import annotations
+
+from unpin.model.kinds import KINDS
+from unpin.model.problem import GROUND, Connection, Part
+from unpin.model.values import Direction
+from unpin.read.context import Context, Item
+from unpin.read.directions import AXES, axis, direction, square_of
+from unpin.read.phrases import JoiningSaid, SupportSaid, Word
+from unpin.read.report import Dropped, nearest
+from unpin.exact.number import sign
+
+
+def member(known: Context, name: str, item: Item, strokes: tuple[tuple[Word, ...], ...]) -> Part:
+    """A rigid part through points. A further stroke starts at a point the part has; the chain goes back to it first, so
+    that each point is still straight from the one before."""
+    chain: list[str] = []
+    for number, stroke in enumerate(strokes):
+        names = [known.point(item, word).name for word in stroke]
+        if number == 0 and len(names) < 2:
+            raise item.drop("read.one_point", stroke[0], name=name)
+        if number and names[0] not in chain:
+            raise item.drop("read.stroke_apart", stroke[0], name=name, point=names[0])
+        if number:
+            back = len(chain) - 1 - chain[::-1].index(names[0])
+            chain += chain[back:-1][::-1]
+            names = names[1:]
+        for word, point in zip(stroke[-len(names):] if names else (), names):
+            if chain and known.at[chain[-1]] == known.at[point]:
+                raise item.drop("read.no_length", word, first=chain[-1], second=point)
+            chain.append(point)
+    return Part(name, tuple(chain), place=known.places.get(name))
+
+
+def link_ends(known: Context, item: Item, said: tuple[Word, ...]) -> tuple[str, str]:
+    """The two points of a link, by name or as `BD` where that can be read in one way only."""
+    if len(said) == 1:
+        said = split_ends(known, item, said[0])
+    first, second = (known.point(item, word).name for word in said)
+    if known.at[first] == known.at[second]:
+        raise item.drop("read.no_length", said[1], first=first, second=second)
+    return first, second
+
+
+def split_ends(known: Context, item: Item, word: Word) -> tuple[Word, Word]:
+    """`BD` as B and D."""
+    ways = [i for i in range(1, len(word.text)) if word.text[:i] in known.points and word.text[i:] in known.points]
+    if len(ways) != 1:
+        if known.lost or known.broken:
+            raise Dropped
+        raise item.drop("read.link_ends", word, text=word.text[:40], hint="hint.link_ends")
+    cut = ways[0]
+    return Word(word.text[:cut], word.start, word.start + cut), Word(word.text[cut:], word.start + cut, word.end)
+
+
+def link(known: Context, name: str, item: Item, ends: tuple[str, str]) -> Connection:
+    """A two-force link; each end acts on the one member there, or on the pin (""), or on the pin in the ground."""
+    hosts = tuple(host(known, item, end) for end in ends)
+    if hosts[0] and hosts[0] == hosts[1]:
+        item.warn("read.link_within", name=name, part=hosts[0])
+    return Connection(name, "link", ends, hosts, place=known.places.get(name))
+
+
+def host(known: Context, item: Item, point: str, part: Word | None = None) -> str:
+    """What a thing at a point acts on: the named member, the one member there, or "" for the pin itself."""
+    here = known.members_at(point)
+    if part is not None:
+        named = known.part(item, part)
+        if named not in here:
+            raise item.drop("read.not_on_member", part, name=named.name, point=point)
+        return named.name
+    if len(here) == 1:
+        return here[0].name
+    if len(here) > 1 and point not in known.pinned:
+        raise item.drop("read.which_member", names=tuple(p.name for p in here), point=point, hint="hint.on_member")
+    return ""
+
+
+def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connection:
+    """A support at a point. A roller on a slope pushes square to it, to the upper side; a plain one pushes up."""
+    kinds = {k.name: k for k in KINDS.values() if k.support and k.ends == 1}
+    kind = kinds.get(said.kind.text)
+    if kind is None:
+        near = nearest(said.kind.text, kinds)
+        raise item.drop("read.unknown_support", said.kind, name=said.kind.text[:40], known=tuple(sorted(kinds)), nearest=near,
+                        hint="hint.nearest" if near else "")
+    way: Direction | None = None
+    if said.direction is not None and not kind.needs_direction:
+        raise item.drop("read.no_direction", said.kind, name=kind.name)
+    if kind.needs_direction:
+        slides = "couple" in kind.pushes
+        if said.way == "along" and not slides or said.way == "pushes" and slides:
+            raise item.drop("read.support_way", said.kind, name=kind.name, way=said.way, hint="hint.support_way")
+        if said.direction is None and kind.push_only:
+            raise item.drop("read.push_which_way", said.kind, name=kind.name, hint="hint.push_which_way")
+        way = axis("up") if said.direction is None else direction(known, item, said.direction, point)
+        if said.way in ("slope", "along"):
+            way = _upper_side(item, said, way)
+    if not known.members_at(point) and not any(point in c.points for c in known.links.values()):
+        if known.lost & {"members", "links"} or known.broken:
+            raise Dropped
+        raise item.drop("read.support_on_nothing", point=point)
+    return Connection(point, kind.name, (point,), (host(known, item, point, said.part), GROUND), way, place=known.places.get(f"supports > {point}"))
+
+
+def _upper_side(item: Item, said: SupportSaid, surface: Direction) -> Direction:
+    normal = square_of(surface)
+    side = sign(normal.vector[1])
+    if side == 0 and said.way == "slope":
+        raise item.drop("read.upright_slope", said.kind, hint="hint.upright_slope")
+    if side == 0:
+        side = sign(normal.vector[0])
+    found = normal if side > 0 else normal.reversed()
+    plain = next((word for word, v in AXES.items() if v == found.vector), "")
+    return axis(plain) if plain in ("right", "left", "up", "down") else found
+
+
+def pins(known: Context, joinings: dict[str, tuple[Item, JoiningSaid]]) -> list[Connection]:
+    """One pin where members share a point, unless the file says otherwise there; welds as connections of their own."""
+    out: list[Connection] = []
+    for point in known.points:
+        here = [p.name for p in known.members_at(point)]
+        if len(here) < 2:
+            continue
+        left, welds = here, []
+        if point in joinings:
+            item, said = joinings[point]
+            try:
+                left, welds = _joined(known, item, said, point, here)
+            except Dropped:
+                pass
+        place = known.places.get(point)
+        if len(left) > 1:
+            known.pinned[point] = tuple(left)
+            out.append(Connection(point, "pin", (point,), tuple(left), place=place))
+        out += [Connection(point, "fixed", (point,), pair, place=place) for pair in welds]
+    return out
+
+
+def _joined(known: Context, item: Item, said: JoiningSaid, point: str, here: list[str]) -> tuple[list[str], list[tuple[str, str]]]:
+    """Members that stay pinned, and pairs that are welded."""
+    named = []
+    for word in said.parts:
+        part = known.part(item, word).name
+        if part not in here:
+            raise item.drop("read.not_on_member", word, name=part, point=point)
+        named.append(part)
+    if said.how == "loose":
+        return ([p for p in here if p not in named], []) if named else ([], [])
+    if said.how == "welded":
+        group = named or here
+        if len(set(group)) < 2:
+            raise item.drop("read.weld_itself", said.parts[0], name=group[0])
+        return [p for p in here if p not in group[1:]], [(group[0], other) for other in group[1:]]
+    return here, []

@@ -1,0 +1,90 @@
+"""Points: typed coordinates and constructions, with what each was made from."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from unpin.base.units import LENGTH, NUMBER
+from unpin.exact.number import sign
+from unpin.model.problem import Point
+from unpin.model.space import difference
+from unpin.model.values import Vector
+from unpin.read.context import Context, Item
+from unpin.read.directions import AXES, direction
+from unpin.read.phrases import Away, LineSaid, Meet, Moves, OnLine, PointSaid, Share, TowardsSaid
+from unpin.read.quantities import quantity
+from unpin.read.report import Dropped
+
+
+def typed(known: Context, name: str, items: list[Item]) -> Point:
+    """A point from two coordinates. Both are read before giving up, so that both faults are told."""
+    at, failed = [], False
+    for item in items:
+        try:
+            at.append(quantity(known, item, item.phrase("amount"), LENGTH).value)
+        except Dropped:
+            failed = True
+    if failed:
+        raise Dropped
+    return Point(name, tuple(at), place=known.places.get(name))
+
+
+def made(known: Context, name: str, item: Item) -> Point:
+    """A point by construction from points above it."""
+    at = _construct(known, item, item.phrase("point"))
+    return Point(name, at, made=item.text, place=known.places.get(name))
+
+
+def _construct(known: Context, item: Item, said: PointSaid) -> Vector:
+    if isinstance(said, Moves):
+        at = known.point(item, said.base).at
+        for word, amount in said.moves:
+            step = quantity(known, item, amount, LENGTH).value
+            at = tuple(c + a * step for c, a in zip(at, AXES[word.text]))
+        return at
+    if isinstance(said, Away):
+        base = known.point(item, said.base)
+        step = quantity(known, item, said.distance, LENGTH).value
+        if isinstance(said.direction, TowardsSaid) and said.direction.point.text == base.name:
+            raise item.drop("read.no_line", said.direction.point, first=base.name, second=base.name)
+        way = direction(known, item, said.direction, base.name)
+        return tuple(c + v * step / way.length for c, v in zip(base.at, way.vector))
+    if isinstance(said, Share):
+        ratio = quantity(known, item, said.ratio, NUMBER).value if said.ratio else Fraction(1, 2)
+        first, second = known.point(item, said.first), known.point(item, said.second)
+        return tuple(a + ratio * d for a, d in zip(first.at, difference(second.at, first.at)))
+    if isinstance(said, Meet):
+        return _meet(item, said, _line(known, item, said.first), _line(known, item, said.second))
+    return _on_line(known, item, said)
+
+
+def _line(known: Context, item: Item, said: LineSaid) -> tuple[Vector, Vector]:
+    """A point of the line and its direction."""
+    first = known.point(item, said.first)
+    if said.direction is not None:
+        return first.at, direction(known, item, said.direction, first.name).vector
+    second = known.point(item, said.second)
+    run = difference(second.at, first.at)
+    if all(c == 0 for c in run):
+        raise item.drop("read.no_line", said.second, first=first.name, second=second.name)
+    return first.at, run
+
+
+def _meet(item: Item, said: Meet, one: tuple[Vector, Vector], other: tuple[Vector, Vector]) -> Vector:
+    (p, u), (q, v) = one, other
+    turn = u[0] * v[1] - u[1] * v[0]
+    if turn == 0:
+        raise item.drop("read.parallel", said.first.first)
+    gap = difference(q, p)
+    share = (gap[0] * v[1] - gap[1] * v[0]) / turn
+    return tuple(c + share * d for c, d in zip(p, u))
+
+
+def _on_line(known: Context, item: Item, said: OnLine) -> Vector:
+    start, run = _line(known, item, LineSaid(said.first, said.second))
+    index = 0 if said.axis.text == "x" else 1
+    wanted = quantity(known, item, said.amount, LENGTH).value
+    if sign(run[index]) == 0:
+        raise item.drop("read.never_there", said.axis, axis=said.axis.text)
+    share = (wanted - start[index]) / run[index]
+    return tuple(c + share * d for c, d in zip(start, run))

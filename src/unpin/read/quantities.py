@@ -1,0 +1,130 @@
+"""Amounts as quantities: numbers with units, letters, and expressions of both, with their dimension checked."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from unpin.base.units import ANGLE, BY_SPELLING, DIMENSION_NAMES, NUMBER, UNITS, Dimension, Unit
+from unpin.exact.expression import Apply, CannotEvaluate, Expression, Literally, Name, evaluate, names
+from unpin.exact.number import Number
+from unpin.model.values import Quantity
+from unpin.read.context import Context, Item
+from unpin.read.grammar import KEYWORDS
+from unpin.read.phrases import Amount
+from unpin.read.report import Dropped, nearest
+
+SINGLE = {s: u for s, u in BY_SPELLING.items() if s.isalpha() or s == "°"}
+"""Units that are one word; products and quotients of them make the others."""
+
+_HALF = Fraction(1, 2)
+_SECOND = Dimension(length=_HALF, force=-_HALF, mass=_HALF)  # a second squared is a metre times a kilogram by a newton
+ROOM = 20
+
+
+def quantity(known: Context, item: Item, amount: Amount, wanted: Dimension | tuple[Dimension, ...]) -> Quantity:
+    """An amount that must have one of the wanted dimensions; a bare number takes the file's unit of the first. Dropped,
+    after a remark, where it has not or cannot be worked out."""
+    dimensions = wanted if isinstance(wanted, tuple) else (wanted,)
+    value, dimension = measure(known, item, amount)
+    written = item.text[amount.start:amount.end].strip()
+    letter = amount.expression.name if isinstance(amount.expression, Name) and amount.expression.name in known.letters else ""
+    unit = _unit_of(known, item, amount)
+    if dimension == NUMBER and NUMBER not in dimensions:
+        shown = known.unit(dimensions[0])
+        if shown is None:
+            raise item.drop("read.needs_unit", amount, wanted=tuple(_name(d) for d in dimensions))
+        known.bare = known.bare or dimensions[0] != ANGLE
+        return Quantity(value * shown.factor, dimensions[0], written, letter, shown.symbol)
+    if dimension not in dimensions:
+        raise item.drop("read.dimension", amount, text=written[:40], found=(_name(dimension),), wanted=tuple(_name(d) for d in dimensions))
+    return Quantity(value, dimension, written, letter, unit.symbol if unit else "")
+
+
+def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimension]:
+    """Value in SI and dimension of an amount; bare numbers stay bare."""
+    values: dict[str, Number] = {}
+    dimensions: dict[str, Dimension] = {}
+    for name in names(amount.expression):
+        if name.name in known.letters:
+            letter = known.letters[name.name].value
+            known.used_letters.add(name.name)
+            if letter is None:
+                raise Dropped()
+            values[name.name], dimensions[name.name] = letter.value, letter.dimension
+        elif name.name in SINGLE:
+            values[name.name], dimensions[name.name] = SINGLE[name.name].factor, SINGLE[name.name].dimension
+        elif name.name == "s":
+            values["s"], dimensions["s"] = Fraction(1), _SECOND
+        elif name.name in known.broken or "letters" in known.lost:
+            raise Dropped()
+        else:
+            near = nearest(name.name, [*known.letters, *SINGLE, *(k for k in KEYWORDS if len(k) > 2)])
+            raise item.drop("read.unknown_letter", name, name=name.name[:40], nearest=near, hint="hint.nearest" if near else "")
+    try:
+        dimension = _dimension(amount.expression, dimensions, item)
+        return evaluate(amount.expression, values), dimension
+    except CannotEvaluate as fault:
+        raise item.drop(f"read.{fault.code}", fault) from None
+
+
+def _dimension(e: Expression, known: Mapping[str, Dimension], item: Item) -> Dimension:
+    if isinstance(e, Literally):
+        return NUMBER
+    if isinstance(e, Name):
+        return known[e.name]
+    inner = [_dimension(o, known, item) for o in e.operands]
+    if e.operation in ("+", "-"):
+        if inner[0] != inner[1]:
+            raise item.drop("read.unlike", e, first=(_name(inner[0]),), second=(_name(inner[1]),), hint="hint.unit_on_each")
+        return inner[0]
+    if e.operation == "*":
+        return inner[0] * inner[1]
+    if e.operation == "/":
+        return inner[0] / inner[1]
+    if e.operation in ("sin", "cos", "tan"):
+        if inner[0] not in (NUMBER, ANGLE):
+            raise item.drop("read.dimension", e.operands[0], text=item.text[e.start:e.end][:40], found=(_name(inner[0]),), wanted=("@want.dimension.angle",))
+        return NUMBER
+    if e.operation == "^":
+        return _times(inner[0], _whole(e.operands[1]))
+    return inner[0] if e.operation == "neg" else _times(inner[0], _HALF)
+
+
+def _whole(e: Expression) -> Fraction:
+    """A written-out power; others are refused where they are worked out or leave the dimension wrong."""
+    if isinstance(e, Apply) and e.operation == "neg":
+        return -_whole(e.operands[0])
+    return e.value if isinstance(e, Literally) and e.value <= ROOM else Fraction(1)
+
+
+def _times(d: Dimension, power: Fraction) -> Dimension:
+    return Dimension(*(x * power for x in (d.length, d.force, d.mass, d.angle)))
+
+
+def _name(dimension: Dimension) -> str:
+    return f"@want.dimension.{DIMENSION_NAMES.get(dimension, 'other')}"
+
+
+def _unit_of(known: Context, item: Item, amount: Amount) -> Unit | None:
+    """The unit the author wrote after a number, or that of the one letter."""
+    if isinstance(amount.expression, Name) and amount.expression.name in known.letters:
+        value = known.letters[amount.expression.name].value
+        return BY_SPELLING.get(value.unit) if value else None
+    words = [n for n in names(amount.expression)]
+    if not words or any(n.name in known.letters for n in words):
+        return None
+    return unit_named(item.text[words[0].start:amount.end])
+
+
+def unit_named(text: str) -> Unit | None:
+    """A unit by any of its spellings, or by the product it is (`kN m`, `N / mm`, `ft·lb`)."""
+    text = " ".join(text.split())
+    if text in BY_SPELLING:
+        return BY_SPELLING[text]
+    squeezed = text.replace(" / ", "/").replace(" * ", "*").replace(" · ", "·").replace(" ^ ", "^")
+    return BY_SPELLING.get(squeezed)
+
+
+def all_spellings() -> list[str]:
+    return [s for u in UNITS for s in (u.symbol, *u.spellings)]

@@ -1,0 +1,57 @@
+"""The list of remarks that grows while a file is read, without echoes."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass, field
+from typing import Any
+
+from unpin.base.diagnostic import Diagnostic, Place, Severity, in_file_order
+
+MOST = 200
+
+
+class Dropped(Exception):
+    """What is being read cannot be understood; it has been reported, or follows from something that has."""
+
+
+@dataclass
+class Report:
+    """Collects diagnostics of one text. The same remark at the same place is made once."""
+
+    file: str = ""
+    found: list[Diagnostic] = field(default_factory=list)
+
+    def place(self, line: int, column: int, end_column: int | None = None) -> Place:
+        return Place(line, column, end_column or column + 1, self.file)
+
+    def say(self, severity: Severity, code: str, place: Place | None, path: Iterable[str] = (), *, hint: str = "",
+            related: tuple[Place, ...] = (), **arguments: Any) -> None:
+        remark = Diagnostic(severity, code, place, " > ".join(path), arguments, hint, related)
+        if remark not in self.found and len(self.found) < MOST:
+            self.found.append(remark)
+
+    def error(self, code: str, place: Place | None, path: Iterable[str] = (), **more: Any) -> None:
+        self.say("error", code, place, path, **more)
+
+    def warning(self, code: str, place: Place | None, path: Iterable[str] = (), **more: Any) -> None:
+        self.say("warning", code, place, path, **more)
+
+    def drop(self, code: str, place: Place | None, path: Iterable[str] = (), **more: Any) -> Dropped:
+        """Report an error and give back what to raise."""
+        self.error(code, place, path, **more)
+        return Dropped()
+
+    def in_order(self) -> tuple[Diagnostic, ...]:
+        return tuple(in_file_order(self.found))
+
+
+def nearest(name: str, known: Collection[str]) -> str:
+    """The known name most like this one, or ""."""
+    from difflib import get_close_matches
+
+    lower = {k.lower(): k for k in known}
+    if name.lower() in lower:
+        return lower[name.lower()]
+    close = get_close_matches(name.lower()[:40], list(lower)[:500], 1, 0.5)
+    return lower[close[0]] if close else ""

@@ -1,0 +1,94 @@
+"""The format of a problem file, stated once: sections, what each holds, and the presence rules.
+
+From here come the checks of the skeleton, the JSON Schema and the reference page.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Literal
+
+Shape = Literal["text", "units", "amount", "whole", "phrases by name", "points", "phrases", "phrases or phrases by name"]
+
+
+@dataclass(frozen=True)
+class Section:
+    """`shape`: how its YAML looks; `phrase`: the kind of each phrase in it (see `read.forms`); `unit`: what a bare number
+    means; `default`: what holds where it is left out; `needed`: must be there (`members|links`: one of the two)."""
+
+    name: str
+    shape: Shape
+    doc: str
+    example: str
+    phrase: str = ""
+    unit: str = ""
+    default: str = ""
+    needed: str = ""
+
+
+SECTIONS: tuple[Section, ...] = (
+    Section("title", "text", "One line that names the problem.", "title: Market awning"),
+    Section("text", "text", "The statement for the student, printed as it stands.", "text: Find the force in the stay."),
+    Section("units", "units", "Units of bare numbers and of the answers, separated by commas.", "units: m, kN",
+            default="m, N"),
+    Section("gravity", "amount", "Acceleration that turns a mass into a weight.", "gravity: 9.81 m/s^2", unit="acceleration",
+            default="9.81 m/s² with SI lengths, 32.2 ft/s² with feet and inches"),
+    Section("figures", "whole", "Significant figures of the answers, 2 to 8.", "figures: 3", default="3"),
+    Section("letters", "phrases by name", "Letters with their values. A value may use letters above it; every expression below may use them.",
+            "letters: {P: 300 N, a: 1.2 m, b: 2a, theta: 35 deg}", phrase="amount"),
+    Section("points", "points", "Points by name: two coordinates (right, up), or a construction from points above.",
+            "points: {O: [0, 0], C: [0, 2.4], D: C right 1.6}", phrase="point", unit="length", needed="points"),
+    Section("members", "phrases or phrases by name",
+            "Rigid members: the points each passes, in order, straight from one to the next. In a list, a member takes its name from its points.",
+            "members: {post: A C B O, arm: C D E}", phrase="member", needed="members|links"),
+    Section("links", "phrases or phrases by name", "Weightless links pinned at both ends, named by their ends.", "links: [B-D]",
+            phrase="link", needed="members|links"),
+    Section("pins", "phrases by name", "Only where members that share a point are not simply pinned there.", "pins: {C: not joined}",
+            phrase="joining", default="members that share a named point are pinned there"),
+    Section("supports", "phrases by name", "What holds the structure, by the point it acts at.",
+            "supports: {A: pin, O: roller pushes right}", phrase="support"),
+    Section("loads", "phrases", "Forces, couples, spread loads and weights.", "loads: [300 N at E right 3 down 4]", phrase="load"),
+    Section("find", "phrases", "What is asked.", "find: [O, B-D, C on arm]", phrase="asked", default="everything"),
+    Section("route", "phrases", "Your own sums, to be followed and remarked upon.", "route: [moments about A on arm]", phrase="sum"),
+)
+
+BY_NAME = {s.name: s for s in SECTIONS}
+NAME_PATTERN = r"^[^\W\d]\w*'*$"
+MOST = {"letters": 100, "points": 400, "members": 300, "links": 400, "pins": 400, "supports": 100, "loads": 300, "find": 300, "route": 100}
+"""Most entries of a section; far above any problem for a person."""
+
+
+def json_schema() -> dict[str, Any]:
+    """The skeleton as JSON Schema 2020-12; the phrases themselves are plain strings to it."""
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Problem file",
+        "type": "object",
+        "properties": {s.name: {"description": s.doc, **_shape(s)} for s in SECTIONS},
+        "required": [s.name for s in SECTIONS if s.needed == s.name],
+        "anyOf": [{"required": ["members"]}, {"required": ["links"]}],
+        "unevaluatedProperties": False,
+    }
+
+
+_WORDS = {"type": ["string", "number"]}
+
+
+def _shape(s: Section) -> dict[str, Any]:
+    most = MOST.get(s.name, 1)
+    by_name = {"type": "object", "propertyNames": {"pattern": NAME_PATTERN}, "additionalProperties": _WORDS, "maxProperties": most}
+    phrases = {"type": "array", "items": _WORDS, "maxItems": most}
+    if s.name == "members":
+        by_name = {**by_name, "additionalProperties": {"anyOf": [_WORDS, {"type": "array", "items": _WORDS}]}}
+    if s.shape == "points":
+        pair = {"type": "array", "items": _WORDS, "minItems": 2, "maxItems": 2}
+        return {**by_name, "additionalProperties": {"anyOf": [{"type": "string"}, pair]}}
+    return {
+        "text": {"type": ["string", "number"]},
+        "units": {"type": "string"},
+        "amount": _WORDS,
+        "whole": {"type": "integer", "minimum": 2, "maximum": 8},
+        "phrases by name": by_name,
+        "phrases": {"anyOf": [phrases, _WORDS]},
+        "phrases or phrases by name": {"anyOf": [phrases, by_name, _WORDS]},
+    }[s.shape]

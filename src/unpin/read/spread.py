@@ -1,0 +1,172 @@
+"""Spread loads: split over the members that carry them, at bends and at every pin."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from unpin.base.diagnostic import Place
+from unpin.base.units import SPREAD
+from unpin.exact.number import Number, length, sign
+from unpin.model import directions
+from unpin.model.problem import Load, Part, Stretch
+from unpin.model.space import difference
+from unpin.model.values import Quantity
+from unpin.read.context import Context, Item
+from unpin.read.directions import direction
+from unpin.read.phrases import LoadSaid
+from unpin.read.quantities import quantity
+from unpin.read.report import Dropped
+
+Run = tuple[str, str]
+
+
+@dataclass(frozen=True)
+class _Piece:
+    """One straight run of one member under the load, in the direction of the load's path."""
+
+    part: str
+    start: str
+    end: str
+
+
+def spread(known: Context, item: Item, said: LoadSaid, place: Place) -> list[Load]:
+    """One load a member, each with its stretches. The intensity varies linearly along the whole path."""
+    first = quantity(known, item, said.amounts[0], SPREAD)
+    if len(said.amounts) > 1:
+        first, last = _ends(known, item, said)
+    else:
+        last = first
+    if first.value == 0 and last.value == 0:
+        raise item.drop("read.zero", said.amounts[0])
+    if len(said.amounts) == 1 and sign(first.value) < 0:
+        raise item.drop("read.negative", said.amounts[0], hint="hint.negative")
+    clauses = said.clauses
+    if clauses.turn or clauses.at:
+        raise item.drop("read.spread_at", clauses.turn or clauses.at, hint="hint.spread_at")
+    if clauses.direction is None:
+        raise item.drop("read.no_way", said.amounts[0], hint="hint.no_way")
+    pieces = _path(known, item, said)
+    way = direction(known, item, clauses.direction, pieces[0].start)
+    per = clauses.per or "member"
+    where = known.at
+    measures = [_measure(difference(where[p.end], where[p.start]), per) for p in pieces]
+    total = sum(measures, Fraction(0))
+    if sign(total) == 0:
+        raise item.drop("read.no_projection", said.amounts[0])
+    loads: dict[str, list[Stretch]] = {}
+    done: Number = Fraction(0)
+    for piece, run in zip(pieces, measures):
+        if sign(run) == 0:
+            continue
+        start, end = (_between(first, last, share / total) for share in (done, done + run))
+        done = done + run
+        stretch = Stretch(where[piece.start], where[piece.end], piece.start, piece.end, start, end, per)
+        mine = loads.setdefault(piece.part, [])
+        if mine and _joins(known, mine[-1], stretch):
+            stretch = replace(stretch, start=mine[-1].start, start_name=mine[-1].start_name, start_intensity=mine[-1].start_intensity)
+            mine.pop()
+        mine.append(stretch)
+    name = said.label.text if said.label else first.letter if first is last else ""
+    return [Load("spread", "", part, first, way, stretches=tuple(stretches), name=name, written=item.text, place=place)
+            for part, stretches in loads.items()]
+
+
+def _ends(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, Quantity]:
+    """`0 to 3 kN/m`: a bare number takes the unit of the other end."""
+    from unpin.base.units import BY_SPELLING, NUMBER
+    from unpin.read.quantities import measure
+
+    found = [quantity(known, item, a, SPREAD) for a in said.amounts]
+    bare = [measure(known, item, a)[1] == NUMBER for a in said.amounts]
+    if bare[0] != bare[1]:
+        here, there = (0, 1) if bare[0] else (1, 0)
+        unit = BY_SPELLING.get(found[there].unit)
+        if unit is not None:
+            value = measure(known, item, said.amounts[here])[0] * unit.factor
+            found[here] = replace(found[here], value=value, unit=unit.symbol)
+    return found[0], found[1]
+
+
+def _between(first: Quantity, last: Quantity, share: Number) -> Quantity:
+    if share == 0 or first.value == last.value:
+        return first
+    if share == 1:
+        return last
+    return Quantity(first.value + (last.value - first.value) * share, SPREAD, "", "", first.unit)
+
+
+def _measure(run: tuple[Number, ...], per: str) -> Number:
+    if per == "member":
+        return length(run)
+    c = run[0] if per == "x" else run[1]
+    return -c if sign(c) < 0 else c
+
+
+def _joins(known: Context, before: Stretch, after: Stretch) -> bool:
+    """Whether two stretches of a member are one: in line, and nothing is pinned between them."""
+    point = before.end_name
+    if before.end_name != after.start_name or point in known.pinned or any(point in c.points for c in known.links.values()):
+        return False
+    return directions.parallel(difference(before.end, before.start), difference(after.end, after.start))
+
+
+def _path(known: Context, item: Item, said: LoadSaid) -> list[_Piece]:
+    clauses = said.clauses
+    parts = [known.part(item, word) for word in clauses.on]
+    if clauses.span is None:
+        if not parts:
+            raise item.drop("read.spread_where", said.amounts[0], hint="hint.spread_where")
+        if len(parts) > 1:
+            raise item.drop("read.spread_from", clauses.on[1], hint="hint.spread_where")
+        chain = parts[0].points
+        return [_Piece(parts[0].name, a, b) for a, b in zip(chain, chain[1:])]
+    first, last = (known.point(item, word).name for word in clauses.span)
+    if first == last:
+        raise item.drop("read.no_length", clauses.span[1], first=first, second=last)
+    if len(parts) == 1:
+        return _along(item, said, parts[0], first, last)
+    return _across(known, item, said, parts or list(known.parts.values()), first, last)
+
+
+def _along(item: Item, said: LoadSaid, part: Part, first: str, last: str) -> list[_Piece]:
+    """The part's own chain from one point to another, whichever way it runs."""
+    for word, point in zip(said.clauses.span, (first, last)):
+        if point not in part.points:
+            raise item.drop("read.not_on_member", word, name=part.name, point=point)
+    chain = list(part.points)
+    spots = [(abs(i - j), i, j) for i, a in enumerate(chain) for j, b in enumerate(chain) if a == first and b == last]
+    _, i, j = min(spots)
+    names = chain[i:j + 1] if i < j else chain[j:i + 1][::-1]
+    return [_Piece(part.name, a, b) for a, b in zip(names, names[1:])]
+
+
+def _across(known: Context, item: Item, said: LoadSaid, parts: list[Part], first: str, last: str) -> list[_Piece]:
+    """Runs of several members that together cover the straight line between two points, once."""
+    where = known.at
+    start, line = where[first], difference(where[last], where[first])
+    size = line[0] * line[0] + line[1] * line[1]
+    found = []
+    for part in parts:
+        seen = set()
+        for a, b in zip(part.points, part.points[1:]):
+            steps = [difference(where[p], start) for p in (a, b)]
+            if all(directions.parallel(line, step) for step in steps) and frozenset((a, b)) not in seen:
+                seen.add(frozenset((a, b)))
+                shares = [(line[0] * s[0] + line[1] * s[1]) / size for s in steps]
+                if sign(shares[1] - shares[0]) < 0:
+                    (a, b), shares = (b, a), shares[::-1]
+                if sign(shares[0]) >= 0 and sign(1 - shares[1]) >= 0:
+                    found.append((shares[0], shares[1], _Piece(part.name, a, b)))
+    found.sort(key=lambda f: float(f[0]))
+    reached: Number = Fraction(0)
+    for low, high, piece in found:
+        if low != reached:
+            code = "read.spread_gap" if sign(low - reached) > 0 else "read.spread_twice"
+            raise item.drop(code, said.clauses.span[0], first=first, second=last, hint="hint.spread_on")
+        reached = high
+    if reached != 1:
+        if known.lost or known.broken:
+            raise Dropped
+        raise item.drop("read.spread_gap", said.clauses.span[1], first=first, second=last, hint="hint.spread_on")
+    return [piece for _, _, piece in found]
