@@ -218,11 +218,12 @@ def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable)
         w = field.wrench[a.id]
         if (row[0] * w[0] + row[1] * w[1] + row[2] * w[2]) % p == 0:
             continue
-        total += costs.term
+        total += costs.term + (costs.arm if moment and a.kind == "force" else 0)
+        total += costs.reused if a.unknown else 0
         if a.kind == "force" and not axis_of(a.direction.vector):
             total += costs.share
             if moment:
-                total += costs.term + costs.share
+                total += costs.term + costs.share + costs.arm
     return total
 
 

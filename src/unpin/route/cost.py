@@ -13,8 +13,9 @@ from dataclasses import dataclass
 class CostTable:
     sum: int = 100  # one scalar sum written down
     term: int = 6  # each term is one more thing to get right
+    arm: int = 4  # a moment term has an arm to read off
+    reused: int = 8  # a value found earlier comes back in, with whatever slip it carries
     share: int = 8  # a sine, cosine or slope ratio: which side is next to the angle?
-    rough_arm: int = 12  # an arm that is no plain number
     new_body: int = 35  # another free-body diagram to draw
     part: int = 0  # one part: what everybody draws first
     whole: int = 0  # the whole: reactions before taking apart

@@ -15,8 +15,11 @@ from unpin.route.candidates import Ground, Sum
 from unpin.route.cost import CostTable
 from unpin.route.search import Fewest
 
-EXPANSIONS = 2500
-"""States opened before the search settles for a greedy order; counted, never timed."""
+EXPANSIONS = 600
+"""States opened before a search settles for what it has; counted, never timed."""
+
+KEEP = 3
+"""Of sums on different free bodies that hold the same unknowns, so many of the cheapest are looked at."""
 
 
 @dataclass(frozen=True)
@@ -28,55 +31,127 @@ class Move:
     cost: int
 
 
-def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostTable, allowed: int | None = None,
+def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostTable, wide: bool = True,
              barred: Iterable[tuple[int, int]] = ()) -> list[Move] | None:
-    """The least-cost list of moves from `known` to `goal`. `allowed`: only these unknowns may be found (None: any);
-    `barred`: (body, mask) of sums that must not be used. None when there is no way."""
+    """The least-cost list of moves from `known` to `goal`. `wide`: any unknowns may be found on the way, not only those of
+    the smallest set; `barred`: (body, mask) of sums that must not be used. None when there is no way.
+
+    First the best order inside the smallest set of unknowns; its cost then bounds the search among all of them.
+    """
     barred = set(barred)
-    everything = (1 << len(ground.ids)) - 1
-    allowed = everything if allowed is None else allowed
-    sums = [s for s in ground.sums if (s.body, s.mask) not in barred]
-    found = _best_first(ground, sums, goal & ~known, known, fewest, costs, allowed)
-    return found if found is not None else _greedy(ground, sums, goal & ~known, known, costs, allowed & (fewest.found | known))
+    sums = _kept(ground, [s for s in ground.sums if (s.body, s.mask) not in barred], known)
+    goal &= ~known
+    inside = fewest.found | known
+    within = [s for s in sums if s.mask & ~inside == 0]
+    least = _Search(ground, within, known, fewest, costs).run(goal) or _greedy(ground, within, goal, known, costs, inside, fewest.block)
+    if least and not wide:
+        return least
+    bound = sum(m.cost for m in least) if least else 10**9
+    return _Search(ground, sums, known, fewest, costs).run(goal, bound) or least
 
 
-def _best_first(ground, sums, goal, known, fewest, costs, allowed) -> list[Move] | None:
-    least = costs.sum
-    landmarks = sorted(fewest.landmarks, key=lambda m: (m.bit_count(), m))
+def _kept(ground: Ground, sums: list[Sum], known: int) -> list[Sum]:
+    """Useful sums only, and of those that hold the same unknowns the few cheapest."""
+    same: dict[int, list[Sum]] = {}
+    for s in sums:
+        if s.mask & ~known:
+            same.setdefault(s.mask, []).append(s)
+    keep = []
+    for members in same.values():
+        members.sort(key=lambda s: (s.cost + ground.body_costs[s.body], s.body))
+        keep += members[:KEEP]
+    return sorted(keep, key=lambda s: (s.body, s.mask))
 
-    def ahead(got: int) -> int:
-        used, count = 0, 0
-        for m in landmarks:
+
+class _Search:
+    """Best-first search. A state is (unknowns known, bodies drawn)."""
+
+    def __init__(self, ground: Ground, sums: list[Sum], known: int, fewest: Fewest, costs: CostTable):
+        self.ground, self.sums, self.known, self.costs, self.block = ground, sums, known, costs, fewest.block
+        price = {}
+        for s in sums:
+            full = s.cost + ground.body_costs[s.body]
+            left = s.mask & ~known
+            while left:
+                bit = left & -left
+                left ^= bit
+                price[bit] = min(price.get(bit, 10**9), full)
+        self.price = price
+        self.full = [(s, s.mask, s.cost + ground.body_costs[s.body], 1 << s.body) for s in sums]
+        marks = sorted(fewest.landmarks, key=lambda m: (m.bit_count(), m))
+        self.landmarks = [(m, min((price.get(1 << k, 10**9) for k in range(m.bit_length()) if m >> k & 1), default=0)) for m in marks]
+
+    def ahead(self, got: int) -> int:
+        """A bound on what is still to pay: disjoint landmarks not yet met, each at the price of its cheapest unknown."""
+        used, total = 0, 0
+        for m, price in self.landmarks:
             if not m & got and not m & used:
                 used |= m
-                count += 1
-        return count * least
+                total += price
+        return total
 
-    start = (known, 0)
-    best = {start: 0}
-    trail: dict[tuple[int, int], tuple[tuple[int, int], Move]] = {}
-    heap = [(ahead(known), 0, 0, 0, start)]
-    ticket = 0
-    opened = 0
-    while heap:
-        _, _, _, spent, state = heapq.heappop(heap)
-        if spent > best[state]:
-            continue
-        got, drawn = state
-        if goal & ~got == 0:
-            return pruned(_unwind(trail, state, start), goal, known)
-        opened += 1
-        if opened > EXPANSIONS:
-            return None
-        for move in _moves(ground, sums, got, drawn, costs, allowed, fewest.block):
-            after = (got | move.finds, drawn | _bodies(move))
-            total = spent + move.cost
-            if total < best.get(after, 10**9):
-                best[after] = total
-                trail[after] = (state, move)
-                ticket += 1
-                heapq.heappush(heap, (total + ahead(after[0]), (after[0] & ~known).bit_count(), ticket, total, after))
-    return None
+    def run(self, goal: int, bound: int = 10**9) -> list[Move] | None:
+        """The cheapest moves below `bound`, None if there are none (or none was found in time)."""
+        start = (self.known, 0)
+        best = {start: 0}
+        trail: dict[tuple[int, int], tuple[tuple[int, int], Move]] = {}
+        heap = [(self.ahead(self.known), 0, 0, 0, start)]
+        ticket = opened = 0
+        while heap:
+            _, _, _, spent, state = heapq.heappop(heap)
+            if spent > best[state]:
+                continue
+            got, drawn = state
+            if goal & ~got == 0:
+                return pruned(_unwind(trail, state, start), goal, self.known)
+            opened += 1
+            if opened > EXPANSIONS:
+                return None
+            for move in self.moves(got, drawn):
+                after = (got | move.finds, drawn | _bodies(move))
+                total = spent + move.cost
+                if total < best.get(after, 10**9):
+                    estimate = total + self.ahead(after[0])
+                    if estimate >= bound:
+                        continue
+                    best[after] = total
+                    trail[after] = (state, move)
+                    ticket += 1
+                    heapq.heappush(heap, (estimate, -(after[0].bit_count()), ticket, total, after))
+        return None
+
+    def moves(self, got: int, drawn: int) -> list[Move]:
+        """Every usable sum, the cheapest for each unknown and body; and blocks of two."""
+        single: dict[tuple[int, int], tuple[int, Sum]] = {}
+        pairs: dict[int, list[Sum]] = {}
+        fresh = self.costs.new_body
+        for s, mask, cost, body in self.full:
+            left = mask & ~got
+            if not left:
+                continue
+            rest = left & (left - 1)
+            if not rest:
+                price = cost if drawn & body else cost + fresh
+                key = (left, body)
+                if key not in single or price < single[key][0]:
+                    single[key] = (price, s)
+            elif not rest & (rest - 1):
+                pairs.setdefault(left, []).append(s)
+        out = [Move((s,), left, price) for (left, _), (price, s) in single.items()]
+        singly = 0
+        for left, _ in single:
+            singly |= left
+        for left, members in pairs.items():
+            # A pair of which one is found by a single sum is never better solved as a block.
+            if left & singly or len(members) < 2:
+                continue
+            best = _best_pair(self.ground, left, members, drawn, self.costs)
+            if best:
+                out.append(best)
+        if not out and self.block == 0:
+            together = _whole_block(self.ground, self.sums, got, drawn, self.costs)
+            out += [together] if together else []
+        return out
 
 
 def _unwind(trail, state, start) -> list[Move]:
@@ -101,66 +176,43 @@ def _price(ground: Ground, sums: tuple[Sum, ...], drawn: int, costs: CostTable) 
     return total + sum(s.cost + ground.body_costs[s.body] for s in sums)
 
 
-def _moves(ground, sums, got, drawn, costs, allowed, block) -> list[Move]:
-    """Every usable sum, the cheapest for each unknown and body; and blocks of two."""
-    moves: dict[tuple[int, int], Move] = {}
-    pairs: dict[int, list[Sum]] = {}
-    for s in sums:
-        left = s.mask & ~got
-        if not left or left & ~allowed:
-            continue
-        if left & (left - 1) == 0:
-            key = (left, s.body)
-            cost = _price(ground, (s,), drawn, costs)
-            if key not in moves or cost < moves[key].cost:
-                moves[key] = Move((s,), left, cost)
-        elif left.bit_count() == 2:
-            pairs.setdefault(left, []).append(s)
-    out = list(moves.values())
-    singly = 0
-    for m in out:
-        singly |= m.finds
-    for left, members in pairs.items():
-        # A pair of which one is found by a single sum is never better solved as a block.
-        if left & singly or len(members) < 2:
-            continue
-        best = _best_pair(ground, left, members, drawn, costs)
-        if best:
-            out.append(best)
-    if not out and block == 0:
-        together = _whole_block(ground, sums, got, drawn, costs, allowed)
-        out += [together] if together else []
-    return out
-
-
 def _best_pair(ground, left, members, drawn, costs) -> Move | None:
     low, high = (left & -left).bit_length() - 1, left.bit_length() - 1
+    cheapest_of: dict[int, Sum] = {}
+    for s in members:
+        if s.body not in cheapest_of or s.cost < cheapest_of[s.body].cost:
+            cheapest_of[s.body] = s
+    rows = sorted(cheapest_of.values(), key=lambda s: (s.cost + ground.body_costs[s.body], s.body))[: 2 * KEEP]
     best = None
-    rows = [(dict(s.coefficients), s) for s in members]
-    for k, (c, s) in enumerate(rows):
-        for d, t in rows[:k]:
-            if s.body != t.body and (c[low] * d[high] - c[high] * d[low]) % ground.prime:
-                pair = (t, s) if (t.body, t.cost) <= (s.body, s.cost) else (s, t)
+    for k, s in enumerate(rows):
+        c = dict(s.coefficients)
+        for t in rows[:k]:
+            d = dict(t.coefficients)
+            if (c[low] * d[high] - c[high] * d[low]) % ground.prime:
+                pair = (t, s) if t.body <= s.body else (s, t)
                 cost = _price(ground, pair, drawn, costs)
                 if best is None or cost < best.cost:
                     best = Move(pair, left, cost)
     return best
 
 
-def _whole_block(ground, sums, got, drawn, costs, allowed) -> Move | None:
+def _whole_block(ground, sums, got, drawn, costs) -> Move | None:
     """Everything that is left, solved together: the way of last resort."""
-    wanted = allowed & ~got
+    wanted = 0
+    for s in sums:
+        wanted |= s.mask & ~got
     used = sums_for(sums, wanted, got, ground.prime)
     if len(used) < wanted.bit_count():
         return None
     return Move(tuple(used), wanted, _price(ground, tuple(used), drawn, costs))
 
 
-def _greedy(ground, sums, goal, known, costs, allowed) -> list[Move] | None:
+def _greedy(ground, sums, goal, known, costs, inside, block) -> list[Move] | None:
     """The cheapest usable sum at each point, inside a set that is known to suffice."""
+    search = _Search(ground, sums, known, Fewest(inside, 0, 0, (), block), costs)
     got, drawn, moves = known, 0, []
     while goal & ~got:
-        options = _moves(ground, sums, got, drawn, costs, allowed, 0)
+        options = search.moves(got, drawn)
         if not options:
             return None
         move = min(options, key=lambda m: (m.cost, m.finds))

@@ -47,18 +47,22 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
     least = fewest(ground, goal, known)
     if least is None:
         return worked
-    recommended = _route(ground, cheapest(ground, goal, known, least, costs), zero, "recommended", least)
-    shortest = recommended
+    best = cheapest(ground, goal, known, least, costs)
+    if best is None:
+        return worked
+    recommended = shortest = _route(ground, best, zero, "recommended", least)
+    taken = [best]
     if recommended.count != least.upper:
-        moves = cheapest(ground, goal, known, least, costs, allowed=least.found | known)
+        moves = cheapest(ground, goal, known, least, costs, wide=False)
         shortest = _route(ground, moves, zero, "", least)
+        taken.append(moves)
     shortest = replace(shortest, claim="fewest" if shortest.count == least.lower else "between")
     values = _values(structure, recommended.steps, zero)
     closing = closing_check(structure, recommended.steps, values)
     complete = _complete(apart, structure, values)
     proof = prove(apart, complete, _checked(apart, soundness), closing, transfer(apart, structure, values))
     own = follow(structure, problem.wanted_route, wanted, zero) if problem.wanted_route else None
-    alternatives = _others(ground, goal, known, least, costs, zero, (recommended, shortest), others)
+    alternatives = _others(ground, goal, known, least, costs, zero, taken, others)
     return replace(worked, fewest=shortest, recommended=recommended, others=alternatives, wanted=own,
                    values={**complete, **values}, answers=answers(structure, {**complete, **values}), proof=proof,
                    rung=max((rung(v) for v in values.values()), default=1))
@@ -95,29 +99,20 @@ def _complete(apart: Structure, structure: Structure, values: Mapping[str, Numbe
     return full
 
 
-def _others(ground, goal, known, least, costs, zero, taken: tuple[Route, ...], most: int) -> tuple[Route, ...]:
+def _others(ground, goal, known, least, costs, zero, taken: list[list[Move]], most: int) -> tuple[Route, ...]:
     """Next best routes: those that do without one of the sums of the recommended one, cheapest first."""
-    found: list[Route] = []
-    seen = {_shape(r) for r in taken}
-    for step in taken[0].steps:
-        barred = [(k, s.mask) for k, body in enumerate(ground.bodies) for s in ground.sums
-                  if s.body == k and any(e.body == body and _same(ground, s, e) for e in step.equations)]
-        moves = cheapest(ground, goal, known, least, costs, barred=barred)
-        if not moves:
-            continue
-        route = _route(ground, moves, zero, "other", least)
-        if _shape(route) not in seen:
-            seen.add(_shape(route))
-            found.append(route)
-    return tuple(sorted(found, key=lambda r: (r.cost, r.count))[:most])
+    seen = {_shape(moves) for moves in taken}
+    found: list[list[Move]] = []
+    for move in taken[0] if most else ():
+        for s in move.sums:
+            moves = cheapest(ground, goal, known, least, costs, wide=False, barred=[(s.body, s.mask)])
+            if moves and _shape(moves) not in seen:
+                seen.add(_shape(moves))
+                found.append(moves)
+    found.sort(key=lambda moves: (sum(m.cost for m in moves), sum(len(m.sums) for m in moves)))
+    return tuple(_route(ground, moves, zero, "other", least) for moves in found[:most])
 
 
-def _same(ground: Ground, candidate, equation) -> bool:
-    return set(ground.names(candidate.mask)) == set(equation.unknowns)
-
-
-def _shape(route: Route):
-    return tuple((e.body.parts, e.functional.kind, e.functional.point, e.functional.at or e.functional.direction.vector)
-                 for s in route.steps for e in s.equations)
-
-
+def _shape(moves: list[Move]):
+    """Two routes are one when they write the same sums, in whatever order."""
+    return frozenset((s.body, s.mask) for m in moves for s in m.sums)
