@@ -1,0 +1,96 @@
+"""Published worked examples: solve each transcribed problem and compare with what its author printed.
+
+Every example is two files: `problems/ID.yaml`, a problem file with our own statement, and `records/ID.toml`, the facts:
+source, printed answers, and the author's number of sums where the two counts can be compared.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from decimal import Decimal
+from pathlib import Path
+
+from unpin.base.units import BY_SPELLING
+from unpin.exact.number import approx
+from unpin.model.answer import Component
+from unpin.read import read_file
+from unpin.route.work import work
+
+HERE = Path(__file__).parent
+
+
+@dataclass(frozen=True)
+class Compared:
+    """One printed answer beside ours, in the author's unit."""
+
+    name: str
+    printed: str
+    ours: float | None
+    unit: str
+    sense: str
+    our_sense: str
+    agrees: bool
+
+
+@dataclass(frozen=True)
+class Case:
+    name: str
+    record: dict
+    answers: tuple[Compared, ...]
+    fewest: int | None
+    recommended: int | None
+    lower: int | None
+    proved: bool
+    faults: tuple[str, ...]
+
+    @property
+    def author(self) -> int | None:
+        return self.record.get("authors_sums")
+
+    @property
+    def shorter(self) -> bool:
+        """Our fewest sums are no more than the author's, or the record says why not."""
+        return self.author is None or (self.fewest or 10**6) <= self.author or "exception" in self.record
+
+
+def names() -> list[str]:
+    return sorted(p.stem for p in (HERE / "records").glob("*.toml"))
+
+
+def component_name(c: Component) -> str:
+    """`A_x`, `F_BD`, `M_A`, `C_x on arm`; the size of a resultant is the letter alone."""
+    return c.symbol.base + (f"_{c.symbol.sub}" if c.symbol.sub else "") + (f" on {c.symbol.on}" if c.symbol.on else "")
+
+
+def last_figure(printed: str) -> float:
+    """One unit of the last printed figure: 0.1 for 12.5, 1 for 480, 0.01 for 3.10."""
+    return float(Decimal(1).scaleb(Decimal(printed).as_tuple().exponent))
+
+
+def compare(answer: dict, components: dict[str, Component]) -> Compared:
+    c = components.get(answer["ours"])
+    if c is None:
+        return Compared(answer["ours"], answer["printed"], None, answer["unit"], answer.get("sense", ""), "", False)
+    value = abs(approx(c.value / BY_SPELLING[answer["unit"]].factor))
+    if answer.get("rounded_by_author"):
+        target = abs(answer["solved"])
+        close = abs(value - target) <= 0.5001 * 10 ** (len(str(int(target))) - 4) if target >= 1 else abs(value - target) < 5e-4 * target
+    else:
+        close = abs(value - abs(float(answer["printed"]))) <= last_figure(answer["printed"]) * 1.0000001
+    sense = answer.get("sense", "")
+    right = not sense or sense == c.sense or value < last_figure(answer["printed"])
+    return Compared(answer["ours"], answer["printed"], value, answer["unit"], sense, c.sense, close and right)
+
+
+def run(name: str) -> Case:
+    record = tomllib.loads((HERE / "records" / f"{name}.toml").read_text("utf-8"))
+    reading = read_file(HERE / "problems" / f"{name}.yaml")
+    faults = tuple(d.code for d in reading.diagnostics if d.is_error)
+    if faults or reading.problem is None:
+        return Case(name, record, (), None, None, None, False, faults)
+    worked = work(reading.problem)
+    components = {component_name(c): c for a in worked.answers for c in a.components}
+    compared = tuple(compare(a, components) for a in record["answer"])
+    return Case(name, record, compared, worked.fewest and worked.fewest.count, worked.recommended and worked.recommended.count,
+                worked.fewest and worked.fewest.lower, bool(worked.proof and worked.proof.passed), ())

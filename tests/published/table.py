@@ -1,0 +1,32 @@
+"""Print the table of published examples: `python tests/published/table.py`."""
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent))
+
+import harness  # noqa: E402
+
+
+def main(wanted: list[str]) -> int:
+    bad = 0
+    print(f"{'example':32} {'answers':>9} {'proof':>6} {'fewest':>7} {'author':>7}  source")
+    for name in wanted or harness.names():
+        case = harness.run(name)
+        right = sum(a.agrees for a in case.answers)
+        good = not case.faults and right == len(case.record["answer"]) and case.proved and case.shorter
+        bad += not good
+        print(f"{name:32} {right:4}/{len(case.record['answer']):<4} {'yes' if case.proved else 'NO':>6} {case.fewest or '-':>7} "
+              f"{case.author or '-':>7}  {case.record['source'][:60]}{'' if good else '   <<<'}")
+        if wanted or not good:
+            for f in case.faults:
+                print(f"    fault: {f}")
+            for a in case.answers:
+                if wanted or not a.agrees:
+                    print(f"    {a.name}: printed {a.printed} {a.unit} {a.sense}, ours {a.ours} {a.our_sense}{'' if a.agrees else '  <<<'}")
+    print(f"{len(wanted or harness.names())} examples, {bad} not as published")
+    return bad
+
+
+if __name__ == "__main__":
+    sys.exit(1 if main(sys.argv[1:]) else 0)

@@ -1,0 +1,30 @@
+"""Answers, senses and number of sums of published worked examples (sources in records/)."""
+
+import harness
+import pytest
+
+
+@pytest.mark.parametrize("name", harness.names())
+def test_published_example_gets_the_printed_answers(name):
+    case = harness.run(name)
+
+    assert not case.faults
+    wrong = [a for a in case.answers if not a.agrees]
+    assert not wrong
+    assert case.proved
+
+
+@pytest.mark.parametrize("name", [n for n in harness.names()])
+def test_fewest_sums_are_no_more_than_the_authors(name):
+    case = harness.run(name)
+
+    assert case.shorter, f"ours {case.fewest}, author {case.author}"
+
+
+def test_every_problem_has_a_record_and_a_source():
+    problems = sorted(p.stem for p in (harness.HERE / "problems").glob("*.yaml"))
+
+    assert problems == harness.names()
+    assert len(problems) >= 50
+    for name in problems:
+        assert harness.tomllib.loads((harness.HERE / "records" / f"{name}.toml").read_text("utf-8"))["source"]
