@@ -1,0 +1,117 @@
+"""Marks that show a direction the way its author gave it: an angle from an axis, or a small slope triangle."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from unpin.draw import label as lettering
+from unpin.draw.candidates import beside_line, in_angle
+from unpin.draw.geometry import Spot, arc, page_angle, plus, segment_to_segment, square, turned, unit
+from unpin.draw.items import flat
+from unpin.draw.label import Label
+from unpin.draw.place import Wanted
+from unpin.draw.scene import SMALL_SIZE, Mark, Path
+from unpin.draw.symbols.symbol import Strip
+
+RADIUS, REFERENCE = 17.0, 25.0
+
+
+@dataclass(frozen=True)
+class DirectionMark:
+    marks: tuple[Mark, ...]
+    strips: tuple[Strip, ...]
+    wanted: tuple[Wanted, ...]
+    labels: dict[str, tuple]
+
+
+def on_page(vector) -> Spot:
+    x, y = flat(vector)
+    return unit((x, -y))
+
+
+def angle_mark(owner: str, apex: Spot, base: Spot, along: Spot, note: Label) -> DirectionMark:
+    """The angle at `apex` from the reference ray `base` to the ray `along`, both unit page vectors."""
+    turn = (page_angle(along) - page_angle(base) + 180) % 360 - 180
+    radius = RADIUS + (8 if abs(turn) < 25 else 0)
+    sweep = arc(apex, radius, page_angle(base), page_angle(base) + turn)
+    reference = (apex, plus(apex, base, REFERENCE + radius - RADIUS))
+    key = f"angle {owner}"
+    size = (lettering.width(note, SMALL_SIZE), lettering.height(note, SMALL_SIZE))
+    strips = ((*reference, 0.4), *((a, b, 0.4) for a, b in zip(sweep, sweep[1:])))
+    wanted = Wanted(key, in_angle(apex, turned(base, turn / 2), radius, size), strips[1:], jealous=False)
+    return DirectionMark((Path(reference, "reference", owner), Path(sweep, "angle", owner)), strips, (wanted,), {key: (note, SMALL_SIZE, "angle", owner)})
+
+
+def slope_mark(owner: str, start: Spot, end: Spot, notes: tuple[Label, Label], obstacles: list[Strip], hypotenuse: float = 19.0,
+               away: Spot | None = None) -> DirectionMark:
+    """A triangle on the line from `start` to `end`, its corner on the side that is freer (or `away`); legs are lettered."""
+    along = unit((end[0] - start[0], end[1] - start[1]))
+    length = ((end[0] - start[0]) ** 2 + (end[1] - start[1]) ** 2) ** 0.5
+    hypotenuse = min(hypotenuse, 0.62 * length)
+    a = plus(start, along, 0.12 * length)
+    b = plus(a, along, hypotenuse)
+    corners = [(b[0], a[1]), (a[0], b[1])]
+    if away is not None:
+        corners.sort(key=lambda c: -((c[0] - a[0]) * away[0] + (c[1] - a[1]) * away[1]))
+        corners = corners[:1]
+    corner = min(corners, key=lambda c: _crowd(a, b, c, obstacles))
+    level, upright = ((a, b) if corner[1] == a[1] else (b, a))
+    strips: tuple[Strip, ...] = ((level, corner, 0.4), (upright, corner, 0.4), (a, b, 0.4))
+    below = (0.0, 1.0 if corner[1] > upright[1] else -1.0)
+    beside = (1.0 if corner[0] > level[0] else -1.0, 0.0)
+    wanted, labels = [], {}
+    for n, (p, way, note) in enumerate(((level, below, notes[0]), (upright, beside, notes[1]))):
+        key = f"slope{n} {owner}"
+        size = (lettering.width(note, SMALL_SIZE), lettering.height(note, SMALL_SIZE))
+        near = beside_line(p, corner, size, -0.8, shares=(0.5, 0.3, 0.7, 0.1, 0.9), way=way, both=False)
+        wanted.append(Wanted(key, near, (strips[n],), jealous=False))
+        labels[key] = (note, SMALL_SIZE, "slope", owner)
+    return DirectionMark((Path((level, corner, upright), "slope", owner), Path((a, b), "slope", owner)), strips, tuple(wanted), labels)
+
+
+def _crowd(a: Spot, b: Spot, corner: Spot, obstacles: list[Strip]) -> float:
+    """How close other things come to the two legs and their numbers."""
+    out = plus(corner, unit((2 * corner[0] - a[0] - b[0], 2 * corner[1] - a[1] - b[1])), 7.0)
+    near = 0.0
+    for p, q, half in obstacles:
+        gap = min(segment_to_segment(a, corner, p, q), segment_to_segment(b, corner, p, q), segment_to_segment(corner, out, p, q)) - half
+        near += max(0.0, 8.0 - gap)
+    return near
+
+
+def force_mark(owner: str, tail: Spot, tip: Spot, direction, notes: tuple[Label, ...], obstacles: list[Strip]) -> DirectionMark | None:
+    """For a placed arrow whose direction has notes."""
+    if len(notes) == 1:
+        return angle_mark(owner, tail, on_page(direction.base), on_page(direction.vector), notes[0])
+    if len(notes) == 2:
+        return slope_mark(owner, tail, tip, (notes[0], notes[1]), obstacles)
+    return None
+
+
+def surface_mark(owner: str, ground: Spot, up: Spot, half: float, direction, notes: tuple[Label, ...], obstacles: list[Strip]) -> DirectionMark | None:
+    """For a support on an inclined surface: `ground` is the middle of its ground line, `up` its normal on the page.
+
+    An angle given for the normal is the angle of the surface from the axis square to the one it was measured from; the
+    legs of the normal are those of the surface changed over.
+    """
+    right = square(up)
+    if len(notes) == 1:
+        base = square(on_page(direction.base))
+        if abs(base[0] * right[0] + base[1] * right[1]) < 1e-9:
+            return None
+        options = []
+        for sign in (1, -1):
+            ray, reference = (sign * right[0], sign * right[1]), (sign * base[0], sign * base[1])
+            apex = plus(ground, ray, half)
+            end = plus(apex, reference, REFERENCE)
+            crowd = sum(segment_to_segment(plus(apex, reference, 3), end, p, q) < h + 4 for p, q, h in obstacles)
+            options.append((crowd + (0.5 if reference[0] < 0 else 0.0), apex, reference, ray))
+        _, apex, reference, ray = min(options, key=lambda o: o[0])
+        found = angle_mark(owner, apex, reference, ray, notes[0])
+        beyond = (apex, plus(apex, ray, REFERENCE))
+        return DirectionMark((*found.marks, Path(beyond, "reference", owner)), (*found.strips, (*beyond, 0.4)), found.wanted, found.labels)
+    if len(notes) == 2:
+        low = plus(ground, up, -7.5)
+        start, end = plus(low, right, -16.0), plus(low, right, 16.0)
+        return slope_mark(owner, start, end, (notes[1], notes[0]), obstacles, 22.0, away=(-up[0], -up[1]))
+    return None

@@ -1,0 +1,99 @@
+"""Where arrows stand: with the head or the tail at their point, near or pushed out, so that none covers anything.
+
+Forces have one length, not a length in proportion: a legible arrow says where and which way; its label says how much.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from unpin.draw.geometry import Spot, angle_between, between, plus, segment_to_segment, spot_to_segment
+from unpin.draw.symbols.symbol import Strip
+
+LENGTH, SHORT, GAP, NEXT = 37.0, 29.0, 4.6, 6.0
+"""Of a force arrow, of a short one, between a point and the arrow, between two arrows in one line; pt."""
+
+
+@dataclass(frozen=True)
+class Wish:
+    """One arrow to be placed: its point, the page direction it points, and what is preferred to be at the point."""
+
+    at: Spot
+    along: Spot
+    prefers: str
+
+
+@dataclass(frozen=True)
+class Stand:
+    """A place for an arrow: `outer` is its end away from the point, `cost` what is against it by itself."""
+
+    tail: Spot
+    tip: Spot
+    outer: Spot
+    at_head: bool
+    cost: float
+
+
+_DISLIKE = {("head", False): 5.0, ("tail", True): 7.0, ("either", False): 1.0}
+
+
+def stand_all(wishes: list[Wish], obstacles: list[Strip], points: list[Spot]) -> list[Stand]:
+    """One stand for each wish. Each chooses the cheapest in turn, knowing the choices of the others, until none moves."""
+    options = [_stands(w, obstacles, points) for w in wishes]
+    chosen = [o[0] for o in options]
+    for _ in range(5):
+        moved = False
+        for k, mine in enumerate(options):
+            others = [(c, wishes[j].at) for j, c in enumerate(chosen) if j != k]
+            best = min(mine, key=lambda s: s.cost + sum(_conflict(s, wishes[k].at, c, at) for c, at in others))
+            if best is not chosen[k]:
+                chosen[k], moved = best, True
+        if not moved:
+            break
+    return chosen
+
+
+def _stands(wish: Wish, obstacles: list[Strip], points: list[Spot]) -> list[Stand]:
+    out = []
+    for at_head in (True, False):
+        ray = (-wish.along[0], -wish.along[1]) if at_head else wish.along
+        for row, length in ((0, LENGTH), (0, SHORT), (1, LENGTH), (1, SHORT), (2, LENGTH)):
+            start = plus(wish.at, ray, GAP + row * (LENGTH + NEXT))
+            end = plus(start, ray, length)
+            cost = _DISLIKE.get((wish.prefers, at_head), 0.0) + 9.0 * row + (2.5 if length < LENGTH else 0.0)
+            cost += _hits(wish.at, ray, start, end, obstacles, points)
+            tail, tip = (end, start) if at_head else (start, end)
+            out.append(Stand(tail, tip, end, at_head, cost))
+    return sorted(out, key=lambda s: s.cost)
+
+
+def _hits(at: Spot, ray: Spot, start: Spot, end: Spot, obstacles: list[Strip], points: list[Spot]) -> float:
+    """What the arrow would run over. Near its own point everything is close, so the first quarter is not looked at, only
+    whether it runs along something that leaves the point in the same direction."""
+    cost = 0.0
+    free = between(start, end, 0.25)
+    for p, q, half in obstacles:
+        if segment_to_segment(free, end, p, q) < half + 2.0:
+            cost += 12.0
+        elif segment_to_segment(free, end, p, q) < half + 5.0:
+            cost += 2.0
+        for here, there in ((p, q), (q, p)):
+            if abs(here[0] - at[0]) + abs(here[1] - at[1]) < 0.5 and (here != there):
+                angle = angle_between(ray, (there[0] - here[0], there[1] - here[1]))
+                cost += 6.0 if angle < 14 else 0.0
+    for s in points:
+        if abs(s[0] - at[0]) + abs(s[1] - at[1]) > 1.0 and spot_to_segment(s, start, end) < 6.0:
+            cost += 10.0
+    return cost
+
+
+def _conflict(a: Stand, at_a: Spot, b: Stand, at_b: Spot) -> float:
+    distance = segment_to_segment(a.tail, a.tip, b.tail, b.tip)
+    if at_a == at_b:
+        ray_a = (a.outer[0] - at_a[0], a.outer[1] - at_a[1])
+        ray_b = (b.outer[0] - at_b[0], b.outer[1] - at_b[1])
+        angle = angle_between(ray_a, ray_b)
+        if angle < 12:
+            return 30.0 if distance < NEXT - 1 else 0.0
+        return 4.0 if angle < 40 else 0.0
+    return 16.0 if distance < 4.0 else 3.0 if distance < 9.0 else 0.0

@@ -1,0 +1,114 @@
+"""Where a label of a given size may stand around a spot, an arrow, a line or an arc: boxes in order of liking."""
+
+from __future__ import annotations
+
+import math
+
+from unpin.draw.geometry import Box, Spot, between, plus, square, unit
+from unpin.draw.place import Candidate
+
+_COMPASS = tuple((math.cos(math.radians(a)), -math.sin(math.radians(a))) for a in range(0, 360, 15))
+_LIKING = {45: 0.0, 135: 0.2, 315: 0.3, 225: 0.4, 90: 0.6, 270: 0.7, 0: 0.8, 180: 0.9}
+
+
+def box_at(centre: Spot, size: Spot) -> Box:
+    w, h = size
+    return (centre[0] - w / 2, centre[1] - h / 2, centre[0] + w / 2, centre[1] + h / 2)
+
+
+def touching(spot: Spot, way: Spot, gap: float, size: Spot) -> Box:
+    """The box whose nearest edge or corner is about `gap` from `spot`, on the side `way` (a unit vector)."""
+    w, h = size
+    # Towards a corner the box may come closer: the share of each half that counts falls off between side and corner.
+    cx = max(-1.0, min(1.0, way[0] * 1.45)) * w / 2 + way[0] * gap
+    cy = max(-1.0, min(1.0, way[1] * 1.45)) * h / 2 + way[1] * gap
+    return box_at((spot[0] + cx, spot[1] + cy), size)
+
+
+def around(spot: Spot, radius: float, size: Spot, rotate: int = 1) -> tuple[Candidate, ...]:
+    out = []
+    for ring, gap in enumerate((2.2, 4.5, 7.5, 11.0)):
+        for k, way in enumerate(_COMPASS):
+            angle = k * 15 * rotate
+            out.append(Candidate(touching(spot, way, radius + gap, size), _LIKING.get(angle, 1.3) + 3.2 * ring))
+    return tuple(sorted(out, key=lambda c: c.cost))
+
+
+def led(spot: Spot, radius: float, size: Spot) -> tuple[Candidate, ...]:
+    """Further out, with a leader line back to the spot."""
+    out = []
+    for ring, gap in enumerate((16.0, 24.0, 33.0, 44.0)):
+        for way in _COMPASS:
+            box = touching(spot, way, radius + gap, size)
+            end = (min(max(spot[0], box[0]), box[2]), min(max(spot[1], box[1]), box[3]))
+            back = unit((spot[0] - end[0], spot[1] - end[1]))
+            out.append(Candidate(box, 20.0 + 4 * ring, leader=(plus(end, back, 1.2), plus(spot, back, -radius - 0.8))))
+    return tuple(out)
+
+
+def beside_arrow(outer: Spot, inner: Spot, size: Spot) -> tuple[Candidate, ...]:
+    """At the outer end of a straight arrow, straight on or beside its shaft."""
+    ray = unit((outer[0] - inner[0], outer[1] - inner[1]))
+    side = square(ray)
+    out = [Candidate(touching(outer, ray, gap, size), cost) for gap, cost in ((3.0, 0.0), (6.0, 2.0), (10.0, 5.0))]
+    for gap, more in ((2.6, 0.0), (5.0, 2.0), (8.5, 4.0)):
+        for share, cost in ((0.2, 0.6), (0.35, 0.8), (0.5, 1.2), (0.05, 1.2), (0.65, 2.5)):
+            for n, (x, y) in enumerate((side, (-side[0], -side[1]))):
+                # Upright and level shafts read best with the label to the right or above.
+                liked = 0.0 if (x > 0.3 or y < -0.7) else 0.25
+                spot = between(outer, inner, share)
+                half = abs(x) * size[0] / 2 + abs(y) * size[1] / 2
+                out.append(Candidate(box_at(plus(spot, (x, y), gap + half), size), cost + more + liked + 0.01 * n))
+    for angle in (25, -25, 50, -50):
+        c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
+        way = (ray[0] * c - ray[1] * s, ray[0] * s + ray[1] * c)
+        out.append(Candidate(touching(outer, way, 3.2, size), 0.9 + abs(angle) / 100))
+    return tuple(sorted(out, key=lambda c: c.cost))
+
+
+def beside_line(a: Spot, b: Spot, size: Spot, off: float, shares=(0.5, 0.4, 0.6, 0.28, 0.72, 0.15, 0.85), way: Spot | None = None,
+                both: bool = True) -> tuple[Candidate, ...]:
+    """Along a line, on both sides or on the side `way` only."""
+    side = way or square(unit((b[0] - a[0], b[1] - a[1])))
+    if way is None and (side[1] > 0 or (side[1] == 0 and side[0] < 0)):
+        side = (-side[0], -side[1])
+    out = []
+    for gap, more in ((2.6, 0.0), (5.5, 1.5), (9.0, 3.5)):
+        for n, share in enumerate(shares):
+            for x, y, worse in ((side[0], side[1], 0.0), *(((-side[0], -side[1], 0.4),) if both else ())):
+                half = abs(x) * size[0] / 2 + abs(y) * size[1] / 2
+                out.append(Candidate(box_at(plus(between(a, b, share), (x, y), off + gap + half), size), 0.5 * n + more + worse))
+    return tuple(sorted(out, key=lambda c: c.cost))
+
+
+def in_angle(apex: Spot, bisector: Spot, radius: float, size: Spot) -> tuple[Candidate, ...]:
+    """Outside the arc of an angle, near its bisector."""
+    out = []
+    for gap, more in ((2.2, 0.0), (5.0, 1.5), (8.5, 3.0), (13.0, 5.0)):
+        for angle in (0, 9, -9, 18, -18, 30, -30, 45, -45):
+            c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
+            way = (bisector[0] * c - bisector[1] * s, bisector[0] * s + bisector[1] * c)
+            out.append(Candidate(touching(apex, way, radius + gap, size), more + abs(angle) / 30))
+    return tuple(sorted(out, key=lambda c: c.cost))
+
+
+def on_dimension(a: Spot, b: Spot, size: Spot, upright: bool) -> tuple[Candidate, ...]:
+    """Above the middle of a dimension line as read from below or from the right; else on the other side; else further out.
+
+    `size` is width and height of the text as it reads; `upright` for a line along y.
+    """
+    middle = between(a, b, 0.5)
+    long = abs(b[1] - a[1]) if upright else abs(b[0] - a[0])
+    w, h = (size[1], size[0]) if upright else size
+    turn = 90 if upright else 0
+    out = []
+    for away, cost in ((-1, 0.0), (1, 3.0)):
+        for shift in (0.0, 0.25, -0.25, 0.5, -0.5):
+            for gap, more in (((2.0, 0.0), (4.5, 1.0)) if away < 0 else ((4.2, 0.0), (7.0, 1.0), (12.0, 2.0), (17.0, 3.0))):
+                along = shift * (long + size[0]) if abs(shift) == 0.5 else shift * max(0.0, long - size[0])
+                if upright:
+                    spot = (middle[0] + away * (gap + w / 2), middle[1] + along)
+                else:
+                    spot = (middle[0] + along, middle[1] + away * (gap + h / 2))
+                out.append(Candidate(box_at(spot, (w, h)), cost + more + (6.0 if abs(shift) == 0.5 else abs(shift)), turn))
+    return tuple(sorted(out, key=lambda c: c.cost))

@@ -1,0 +1,118 @@
+"""From a figure to a scene: the common scale, each piece laid out, and pieces moved apart until they are clear."""
+
+from __future__ import annotations
+
+from unpin.draw.geometry import Box, Spot, grown, union
+from unpin.draw.items import Figure
+from unpin.draw.layout import Paper, lay_out, marks_of
+from unpin.draw.scene import Arrow, Group, Image, Mark, Path, Scene, Tag, Text, mark_box
+
+WIDE, HIGH = 185.0, 150.0
+"""Room for the structure itself at the common scale, pt; arrows and dimensions come on top."""
+LEAST_GAP, WIDEST, HIGHEST = 24.0, 235.0, 215.0
+MARGIN, BETWEEN = 6.0, 12.0
+
+
+def scale_of(span: tuple[float, float, float]) -> float:
+    """Points per metre, the same for every figure of a problem: as large as fits, larger where points lie close."""
+    width, height, least = span
+    if width <= 0 and height <= 0:
+        return 1.0
+    scale = min(WIDE / width if width > 0 else 1e9, HIGH / height if height > 0 else 1e9)
+    room = min(WIDEST / width if width > 0 else 1e9, HIGHEST / height if height > 0 else 1e9)
+    return max(scale, min(room, LEAST_GAP / least)) if least > 0 else scale
+
+
+def compose(figure: Figure) -> Scene:
+    """Marks at their places. The figure grows a little where a label would otherwise find no free place."""
+    scale = scale_of(figure.span)
+    papers = [_grown_until_clear(piece, scale) for piece in figure.pieces]
+    pieces = [marks_of(p) for p in papers]
+    boxes = [_box(marks) for marks in pieces]
+    marks = [m for ms, by in zip(pieces, _spread_out(boxes, figure.width)) for m in moved(ms, by)]
+    box = grown(_box(marks), MARGIN)
+    return Scene((box[0], box[1]), box[2] - box[0], box[3] - box[1], tuple(marks), figure.title, figure.description)
+
+
+def _grown_until_clear(piece, scale: float) -> Paper:
+    best: Paper | None = None
+    for factor in (1.0, 1.15, 1.3):
+        paper = lay_out(piece, scale * factor)
+        if best is None or paper.unplaced < best.unplaced:
+            best = paper
+        if not paper.unplaced:
+            break
+    assert best is not None
+    return best
+
+
+def _box(marks) -> Box:
+    return grown(union(mark_box(m) for m in marks), 1.0)
+
+
+def _spread_out(boxes: list[Box], width: float) -> list[Spot]:
+    """How far each piece is moved so that no two boxes meet: they push each other along the shorter way, from where they
+    are in the structure; if that becomes too wide they are set in rows instead."""
+    if len(boxes) == 1:
+        return [(0.0, 0.0)]
+    moves = [[0.0, 0.0] for _ in boxes]
+    for _ in range(400):
+        clear = True
+        for i in range(len(boxes)):
+            for j in range(i + 1, len(boxes)):
+                a, b = _shifted(boxes[i], moves[i]), _shifted(boxes[j], moves[j])
+                dx = min(a[2], b[2]) - max(a[0], b[0]) + BETWEEN
+                dy = min(a[3], b[3]) - max(a[1], b[1]) + BETWEEN
+                if dx > 0.01 and dy > 0.01:
+                    clear = False
+                    k, by = (0, dx) if dx <= dy else (1, dy)
+                    sign = 1.0 if a[k] + a[k + 2] <= b[k] + b[k + 2] else -1.0
+                    moves[i][k] -= sign * by / 2
+                    moves[j][k] += sign * by / 2
+        if clear:
+            break
+    placed = [_shifted(b, m) for b, m in zip(boxes, moves)]
+    whole = union(placed)
+    if clear and whole[2] - whole[0] <= width:
+        return [(m[0], m[1]) for m in moves]
+    return _in_rows(boxes, width)
+
+
+def _in_rows(boxes: list[Box], width: float) -> list[Spot]:
+    order = sorted(range(len(boxes)), key=lambda n: (round((boxes[n][0] + boxes[n][2]) / 2), n))
+    moves: list[Spot] = [(0.0, 0.0)] * len(boxes)
+    x = y = tall = 0.0
+    for n in order:
+        w, h = boxes[n][2] - boxes[n][0], boxes[n][3] - boxes[n][1]
+        if x > 0 and x + w > width:
+            x, y, tall = 0.0, y + tall + BETWEEN, 0.0
+        moves[n] = (x - boxes[n][0], y - boxes[n][1])
+        x, tall = x + w + BETWEEN, max(tall, h)
+    return moves
+
+
+def _shifted(box: Box, by) -> Box:
+    return (box[0] + by[0], box[1] + by[1], box[2] + by[0], box[3] + by[1])
+
+
+def moved(marks, by: Spot) -> tuple[Mark, ...]:
+    """The same marks elsewhere."""
+    from dataclasses import replace
+
+    if by == (0.0, 0.0):
+        return tuple(marks)
+
+    def there(spots):
+        return tuple((x + by[0], y + by[1]) for x, y in spots)
+
+    out: list[Mark] = []
+    for m in marks:
+        if isinstance(m, Group):
+            out.append(replace(m, marks=moved(m.marks, by)))
+        elif isinstance(m, (Path, Arrow)):
+            out.append(replace(m, spots=there(m.spots)))
+        elif isinstance(m, Text):
+            out.append(replace(m, at=there([m.at])[0], leader=there(m.leader)))
+        elif isinstance(m, (Image, Tag)):
+            out.append(replace(m, box=_shifted(m.box, by)))
+    return tuple(out)

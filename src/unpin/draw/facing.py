@@ -1,0 +1,56 @@
+"""Which way a support without a direction stands, and which way the arc of a couple opens."""
+
+from __future__ import annotations
+
+import math
+
+from unpin.draw.geometry import Spot, angle_between, page_angle, plus, segment_to_segment
+from unpin.draw.symbols.symbol import Strip
+
+
+def leaving(spot: Spot, strips: list[Strip]) -> list[Spot]:
+    """Directions in which segments leave a spot, both ways where one passes through."""
+    out = []
+    for p, q, _ in strips:
+        if p == q:
+            continue
+        length = math.hypot(q[0] - p[0], q[1] - p[1])
+        away = abs((q[0] - p[0]) * (spot[1] - p[1]) - (q[1] - p[1]) * (spot[0] - p[0])) / length
+        share = ((spot[0] - p[0]) * (q[0] - p[0]) + (spot[1] - p[1]) * (q[1] - p[1])) / length
+        if away < 1.0 and -6 < share < length + 6:
+            u = ((q[0] - p[0]) / length, (q[1] - p[1]) / length)
+            if share > 6:
+                out.append((-u[0], -u[1]))
+            if share < length - 6:
+                out.append(u)
+    return out
+
+
+def support_up(kind: str, spot: Spot, bodies: list[Strip], taken: list[Strip], middle: Spot) -> Spot:
+    """A built-in end faces along its member; a pin stands on the ground below, else against the wall on the outer side, else
+    hangs, whichever keeps its triangle off the bodies."""
+    ways = leaving(spot, bodies)
+    if kind == "fixed" and ways:
+        return ways[0]
+    outer = 1.0 if spot[0] < middle[0] else -1.0
+    best, least = (0.0, -1.0), math.inf
+    for up, dislike in (((0.0, -1.0), 0.0), ((outer, 0.0), 3.0), ((0.0, 1.0), 5.0), ((-outer, 0.0), 6.0)):
+        ground = (-up[0], -up[1])
+        cost = dislike + sum(20.0 if angle_between(ground, w) < 32 else 8.0 if angle_between(ground, w) < 50 else 0.0 for w in ways)
+        near, far = plus(spot, ground, 8), plus(spot, ground, 17)
+        cost += sum(4.0 for p, q, half in taken if segment_to_segment(near, far, p, q) < half + 9 and min(
+            math.hypot(p[0] - spot[0], p[1] - spot[1]), math.hypot(q[0] - spot[0], q[1] - spot[1])) > 2)
+        if cost < least:
+            best, least = up, cost
+    return best
+
+
+def couple_facing(spot: Spot, room: list[Strip]) -> tuple[Spot, float]:
+    """The middle and the sweep of the arc: in the widest gap between all that leaves the spot, short of both sides."""
+    angles = sorted({round(page_angle(w), 3) % 360 for w in leaving(spot, [s for s in room if s[2] > 0.5])})
+    if not angles:
+        return (0.0, -1.0), 250.0
+    gaps = [((b - a) % 360 or 360.0, a) for a, b in zip(angles, angles[1:] + angles[:1])]
+    widest, start = max(gaps, key=lambda g: (round(g[0]), -abs((g[1] + g[0] / 2) % 360 - 90)))
+    middle = math.radians(start + widest / 2)
+    return (math.cos(middle), -math.sin(middle)), max(100.0, min(250.0, widest - 60.0))

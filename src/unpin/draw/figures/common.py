@@ -1,0 +1,130 @@
+"""Items that several figures share: loads, actions, names, and the notes that show a direction as its author gave it."""
+
+from __future__ import annotations
+
+from unpin.base.units import ANGLE, LENGTH, NUMBER
+from unpin.draw.geometry import Spot, apart, between, unit
+from unpin.draw.items import CoupleItem, Fact, ForceItem, NameItem, SpreadItem, flat
+from unpin.draw.label import Label
+from unpin.draw.lettering import Lettering
+from unpin.model.action import Action
+from unpin.model.directions import small_legs
+from unpin.model.problem import Load, Problem
+from unpin.model.space import difference
+from unpin.model.values import Direction, Quantity
+
+LARGEST_LEG = 99
+"""A slope triangle with legs of three digits says less than the two lengths themselves."""
+
+
+def notes_of(direction: Direction | None, lettering: Lettering, problem: Problem) -> tuple[Label, ...]:
+    """The angle, or the two legs (along x, along y), lettered; empty for a direction along an axis.
+
+    A line between two points or square to one gets the legs of its smallest whole-number triangle, else the lengths.
+    """
+    if direction is None or direction.form == "axis" or direction.vector[0] == 0 or direction.vector[1] == 0:
+        return ()
+    if direction.form == "angle" and direction.angle is not None:
+        return (lettering.text(Quantity(direction.angle, ANGLE)),)
+    if direction.legs:
+        return tuple(lettering.text(Quantity(abs(leg), NUMBER)) for leg in direction.legs)
+    legs = small_legs(direction.vector)
+    if legs is not None and max(abs(leg) for leg in legs) <= LARGEST_LEG:
+        return tuple(lettering.text(Quantity(abs(leg), NUMBER)) for leg in legs)
+    dimension = LENGTH if direction.form in ("line", "square") else NUMBER
+    return tuple(lettering.text(Quantity(abs(c), dimension)) for c in direction.vector)
+
+
+def along_of(direction: Direction) -> Spot:
+    return unit(flat(direction.vector))
+
+
+def force_item(action: Action, label: Label, lettering: Lettering, problem: Problem, marks: dict[str, int], flip: bool = False) -> ForceItem:
+    """One action as an arrow; `flip`: drawn against its assumed sense."""
+    along = along_of(action.direction)
+    prefers = {"given": "head", "push": "head", "tension": "tail", "assumed": "either"}[action.sense]
+    if action.load is not None and action.load.kind == "weight":
+        prefers = "tail"
+    if flip:
+        along = (-along[0], -along[1])
+        prefers = {"tail": "head", "head": "tail"}.get(prefers, prefers)
+    direction = action.direction.reversed() if flip else action.direction
+    return ForceItem(action.id, flat(action.at), along, label, lettering.name(action), "load" if action.sense == "given" else "action",
+                     prefers, marks.get(action.id, 0), direction, notes_of(action.direction, lettering, problem))
+
+
+def couple_item(action: Action, label: Label, lettering: Lettering, spot: Spot, marks: dict[str, int], flip: bool = False) -> CoupleItem:
+    turn = action.turn
+    if action.value is not None and float(action.value.value) < 0:
+        turn = -turn
+    return CoupleItem(action.id, spot, -turn if flip else turn, label, lettering.name(action),
+                      "load" if action.sense == "given" else "action", marks.get(action.id, 0))
+
+
+def middle_of(problem: Problem, part: str) -> Spot:
+    """The middle of the longest straight run of a part, where a couple without a point is drawn."""
+    at = problem.coordinates
+    spots = [flat(at[n]) for n in problem.part(part).points]
+    runs = list(zip(spots, spots[1:])) or [(spots[0], spots[0])]
+    a, b = max(runs, key=lambda r: round(apart(*r), 9))
+    return between(a, b, 0.5)
+
+
+def spot_of(action: Action, problem: Problem) -> Spot:
+    return flat(action.at) if action.at else middle_of(problem, action.on)
+
+
+def action_item(action: Action, label: Label, lettering: Lettering, problem: Problem, marks: dict[str, int], flip: bool = False):
+    if action.kind == "couple":
+        return couple_item(action, label, lettering, spot_of(action, problem), marks, flip)
+    return force_item(action, label, lettering, problem, marks, flip)
+
+
+def spread_item(load: Load, owner: str, lettering: Lettering, ghost: bool = False) -> SpreadItem:
+    """A spread load; each intensity is lettered once: a uniform one in the middle, others at the ends that are not zero."""
+    greatest = max((abs(float(q.value)) for s in load.stretches for q in (s.start_intensity, s.end_intensity)), default=1.0) or 1.0
+    stretches = []
+    for s in load.stretches:
+        a, b = (float(q.value) / greatest for q in (s.start_intensity, s.end_intensity))
+        first = lettering.labels.get(owner) if len(load.stretches) == 1 else None
+        if a == b:
+            texts = (first if first is not None else lettering.text(s.start_intensity), ())
+        else:
+            texts = (lettering.text(s.start_intensity) if a else (), lettering.text(s.end_intensity) if b else ())
+        if stretches and stretches[-1][1] == flat(s.start) and stretches[-1][3] == a and a != b:
+            texts = ((), texts[1])
+        stretches.append((flat(s.start), flat(s.end), a, b, *texts))
+    return SpreadItem(owner, tuple(stretches), along_of(load.direction), lettering.spoken.get(owner, owner), ghost)
+
+
+def point_names(names, problem: Problem, lettering: Lettering) -> list[NameItem]:
+    at = problem.coordinates
+    return [NameItem(n, flat(at[n]), lettering.point(n)) for n in names if lettering.point(n)]
+
+
+def part_names(names, problem: Problem, lettering: Lettering) -> list[NameItem]:
+    """Names of parts, only those the lettering has."""
+    at, out = problem.coordinates, []
+    for n in names:
+        if lettering.labels.get(n):
+            chain = tuple(flat(at[p]) for p in problem.part(n).points)
+            out.append(NameItem(n, middle_of(problem, n), lettering.labels[n], "part", chain))
+    return out
+
+
+def load_actions(problem: Problem, actions) -> list[tuple[str, Load, list[Action]]]:
+    """Loads that act, as (name, load, its actions) in file order; the name is the id before the dot."""
+    found: dict[str, tuple[Load, list[Action]]] = {}
+    for a in actions:
+        if a.load is not None:
+            found.setdefault(a.id.split(".")[0], (a.load, []))[1].append(a)
+    return [(name, load, acts) for name, (load, acts) in found.items()]
+
+
+def action_fact(action: Action, code: str = "force") -> Fact:
+    return Fact(code, {"action": action, "point": action.point, "at": action.at, "direction": action.direction, "on": action.on})
+
+
+def gap(a, b, axis: int) -> Quantity:
+    """The exact distance between two points along an axis."""
+    return Quantity(abs(difference(a, b)[axis]), LENGTH)

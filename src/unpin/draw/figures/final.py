@@ -1,0 +1,42 @@
+"""The result on the whole structure: reactions in their true senses with their sizes, and the forces in links."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
+from unpin.draw.figures.apart import is_zero, true_item
+from unpin.draw.figures.common import action_fact, load_actions, point_names, spread_item
+from unpin.draw.items import Fact, Figure, Item, NameItem, Piece
+from unpin.draw.geometry import between
+from unpin.draw.lettering import Lettering
+from unpin.exact.number import Number
+from unpin.model.action import Structure
+from unpin.model.problem import GROUND
+
+WIDTH = 340.0
+
+
+def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str, Number]) -> Figure:
+    """The whole structure free of its supports. A force in a link is lettered along it where `lettering.labels` has its
+    unknown's id; a reaction gets its action's label or its size."""
+    problem = structure.problem
+    items: list[Item] = list(whole_bodies(structure))
+    grounded = {a.pair for a in structure.actions if a.on == GROUND}
+    outside = [a for a in structure.actions if a.on != GROUND and (not a.pair or a.id in grounded) and not is_zero(a, values)]
+    for name, load, _ in load_actions(problem, outside):
+        if load.kind == "spread":
+            items.append(spread_item(load, name, lettering))
+    kept = [a for a in outside if not (a.load is not None and a.load.kind == "spread")]
+    items += [true_item(a, lettering, problem, {}, values) for a in kept]
+    at = spots_of(problem)
+    facts = [Fact("point", {"name": n, "at": problem.coordinates[n]}) for n in used_points(problem)]
+    facts += [action_fact(a, a.kind) for a in outside]
+    for u in structure.unknowns:
+        if u.axial and lettering.labels.get(u.id):
+            ends = [structure.action(a).point for a in u.actions]
+            line = (at[ends[0]], at[ends[1]])
+            items.append(NameItem(u.id, between(*line, 0.5), lettering.labels[u.id], "part", line))
+            facts.append(Fact("axial", {"unknown": u, "points": tuple(ends), "value": values.get(u.id)}))
+    items += point_names(used_points(problem), problem, lettering)
+    return Figure("final", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description)

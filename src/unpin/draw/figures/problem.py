@@ -1,0 +1,81 @@
+"""The figure of the problem: the whole structure on its supports, its loads, and the dimensions it was given by."""
+
+from __future__ import annotations
+
+from unpin.base.units import LENGTH
+from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
+from unpin.draw.figures.common import action_item, load_actions, notes_of, part_names, point_names, spread_item
+from unpin.draw.geometry import unit
+from unpin.draw.items import DimensionItem, Fact, Figure, Item, Piece, SupportItem, flat
+from unpin.draw.lettering import Lettering
+from unpin.model.action import Structure
+from unpin.model.problem import GROUND, Problem
+from unpin.model.values import Quantity
+
+WIDTH = 340.0
+
+
+def problem_figure(structure: Structure, lettering: Lettering, dimensions: bool = True) -> Figure:
+    """Everything given: parts, joints, supports, loads in their own sense, points, and one dimension for each gap."""
+    problem = structure.problem
+    items: list[Item] = [*whole_bodies(structure), *support_items(problem, lettering)]
+    for name, load, actions in load_actions(problem, structure.actions):
+        if load.kind == "spread":
+            items.append(spread_item(load, name, lettering))
+        else:
+            a = actions[0]
+            items.append(action_item(a, lettering.action(a), lettering, problem, {}))
+    if dimensions:
+        items += given_dimensions(problem, lettering)
+    items += point_names(used_points(problem), problem, lettering)
+    items += part_names((p.name for p in problem.parts), problem, lettering)
+    return Figure("problem", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, problem_facts(structure),
+                  lettering.title, lettering.description)
+
+
+def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
+    """Symbols of supports, of the ground ends of links, and of rollers, contacts and guides between parts."""
+    at, items = spots_of(problem), []
+    standing = {c.points[0] for c in problem.connections if c.kind != "link" and GROUND in c.parts}
+    for c in problem.connections:
+        if c.kind == "link":
+            for point, part in zip(c.points, c.parts):
+                if part == GROUND and point not in standing:
+                    items.append(SupportItem(c.name, "pin", at[point], None))
+        elif GROUND in c.parts or c.kind in ("roller", "contact", "guide"):
+            up = unit(flat(c.direction.vector)) if c.direction is not None else None
+            notes = notes_of(c.direction, lettering, problem) if c.kind != "pin" else ()
+            items.append(SupportItem(c.name, c.kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes))
+    return items
+
+
+def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionItem]:
+    """A chain along x and one along y through the coordinates in use; each length once."""
+    exact = problem.coordinates
+    names = list(used_points(problem))
+    items = []
+    for axis, letter in ((0, "x"), (1, "y")):
+        values: dict = {}
+        for n in names:
+            values.setdefault(exact[n][axis], n)
+        ordered = sorted(values.items(), key=lambda v: float(v[0]))
+        for (low, a), (high, b) in zip(ordered, ordered[1:]):
+            text = lettering.text(Quantity(high - low, LENGTH))
+            if text:
+                items.append(DimensionItem(f"{letter}:{a}-{b}", letter, flat(exact[a]), flat(exact[b]), text))
+    return items
+
+
+def problem_facts(structure: Structure) -> tuple[Fact, ...]:
+    problem = structure.problem
+    facts = [Fact("point", {"name": n, "at": problem.coordinates[n]}) for n in used_points(problem)]
+    facts += [Fact("member", {"name": p.name, "points": p.points}) for p in problem.parts]
+    for c in problem.connections:
+        if c.kind == "link":
+            facts.append(Fact("link", {"name": c.name, "points": c.points, "parts": c.parts}))
+        elif GROUND in c.parts:
+            facts.append(Fact("support", {"name": c.name, "kind": c.kind, "point": c.points[0], "direction": c.direction}))
+        else:
+            facts.append(Fact("joint", {"name": c.name, "kind": c.kind, "point": c.points[0], "parts": c.parts, "direction": c.direction}))
+    facts += [Fact(load.kind, {"load": load, "point": load.point, "part": load.part}) for load in problem.loads]
+    return tuple(facts)

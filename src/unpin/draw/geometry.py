@@ -1,0 +1,135 @@
+"""Plane geometry on the page, in plain floats: points in pt, x right, y down; boxes are (left, top, right, bottom)."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+
+Spot = tuple[float, float]
+Box = tuple[float, float, float, float]
+
+
+def plus(a: Spot, b: Spot, times: float = 1.0) -> Spot:
+    """a + times * b."""
+    return (a[0] + times * b[0], a[1] + times * b[1])
+
+
+def minus(a: Spot, b: Spot) -> Spot:
+    return (a[0] - b[0], a[1] - b[1])
+
+
+def unit(v: Spot) -> Spot:
+    size = math.hypot(v[0], v[1]) or 1.0
+    return (v[0] / size, v[1] / size)
+
+
+def square(v: Spot) -> Spot:
+    """Turned a quarter clockwise as seen on the page."""
+    return (-v[1], v[0])
+
+
+def turned(v: Spot, degrees: float) -> Spot:
+    """Turned anticlockwise as seen on the page."""
+    a = math.radians(degrees)
+    return (v[0] * math.cos(a) + v[1] * math.sin(a), -v[0] * math.sin(a) + v[1] * math.cos(a))
+
+
+def between(a: Spot, b: Spot, share: float) -> Spot:
+    return (a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]))
+
+
+def apart(a: Spot, b: Spot) -> float:
+    return math.hypot(a[0] - b[0], a[1] - b[1])
+
+
+def angle_between(a: Spot, b: Spot) -> float:
+    """Degrees between two directions, 0 to 180."""
+    return abs(math.degrees(math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1])))
+
+
+def box_of(spots: Iterable[Spot]) -> Box:
+    spots = list(spots)
+    xs, ys = [s[0] for s in spots], [s[1] for s in spots]
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def grown(box: Box, by: float) -> Box:
+    return (box[0] - by, box[1] - by, box[2] + by, box[3] + by)
+
+
+def union(boxes: Iterable[Box]) -> Box:
+    boxes = list(boxes)
+    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+
+
+def centre_of(box: Box) -> Spot:
+    return ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
+
+
+def boxes_meet(a: Box, b: Box) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def segment_meets_box(p: Spot, q: Spot, box: Box) -> bool:
+    """Does the segment pass through the open box? Clipping of the segment by the four sides in turn."""
+    near, far = 0.0, 1.0
+    for k in (0, 1):
+        step = q[k] - p[k]
+        low, high = box[k], box[k + 2]
+        if abs(step) < 1e-9:
+            if p[k] <= low or p[k] >= high:
+                return False
+            continue
+        a, b = (low - p[k]) / step, (high - p[k]) / step
+        if a > b:
+            a, b = b, a
+        near, far = max(near, a), min(far, b)
+        if near >= far:
+            return False
+    return True
+
+
+def spot_to_box(p: Spot, box: Box) -> float:
+    dx = max(box[0] - p[0], 0.0, p[0] - box[2])
+    dy = max(box[1] - p[1], 0.0, p[1] - box[3])
+    return math.hypot(dx, dy)
+
+
+def spot_to_segment(s: Spot, p: Spot, q: Spot) -> float:
+    dx, dy = q[0] - p[0], q[1] - p[1]
+    size = dx * dx + dy * dy
+    share = 0.0 if size == 0 else min(1.0, max(0.0, ((s[0] - p[0]) * dx + (s[1] - p[1]) * dy) / size))
+    return math.hypot(s[0] - p[0] - share * dx, s[1] - p[1] - share * dy)
+
+
+def segment_to_box(p: Spot, q: Spot, box: Box) -> float:
+    """Distance of a segment from a box, 0 where they meet."""
+    if segment_meets_box(p, q, box):
+        return 0.0
+    corners = ((box[0], box[1]), (box[2], box[1]), (box[0], box[3]), (box[2], box[3]))
+    return min(spot_to_box(p, box), spot_to_box(q, box), *(spot_to_segment(c, p, q) for c in corners))
+
+
+def segments_cross(p: Spot, q: Spot, r: Spot, s: Spot) -> bool:
+    def side(a: Spot, b: Spot, c: Spot) -> float:
+        return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+    return side(p, q, r) * side(p, q, s) < 0 and side(r, s, p) * side(r, s, q) < 0
+
+
+def segment_to_segment(p: Spot, q: Spot, r: Spot, s: Spot) -> float:
+    if segments_cross(p, q, r, s):
+        return 0.0
+    return min(spot_to_segment(p, r, s), spot_to_segment(q, r, s), spot_to_segment(r, p, q), spot_to_segment(s, p, q))
+
+
+def arc(centre: Spot, radius: float, start: float, end: float, steps: int = 0) -> tuple[Spot, ...]:
+    """Spots of an arc from angle `start` to `end` (degrees anticlockwise from +x as seen on the page)."""
+    steps = steps or max(4, int(abs(end - start) / 12))
+    angles = (math.radians(start + (end - start) * k / steps) for k in range(steps + 1))
+    return tuple((centre[0] + radius * math.cos(a), centre[1] - radius * math.sin(a)) for a in angles)
+
+
+def page_angle(v: Spot) -> float:
+    """Degrees anticlockwise from +x as seen on the page."""
+    return math.degrees(math.atan2(-v[1], v[0]))

@@ -1,0 +1,180 @@
+"""What a figure shows, before anything has a place on paper: items in world coordinates (metres, y up, plain floats).
+
+A figure is one or more pieces; the items of a piece keep their places relative to each other, pieces may be moved apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal, Union
+
+from unpin.draw.geometry import Spot
+from unpin.draw.label import Label
+from unpin.model.values import Direction, Vector
+
+
+def flat(vector: Vector) -> Spot:
+    return (float(vector[0]), float(vector[1]))
+
+
+@dataclass(frozen=True)
+class BodyItem:
+    """A part along its chains. `look`: member, link or ghost."""
+
+    owner: str
+    look: Literal["member", "link", "ghost"]
+    chains: tuple[tuple[Spot, ...], ...]
+
+
+@dataclass(frozen=True)
+class JointItem:
+    """A place on a body: `hinge` an open circle, `knot` a dot, `disc` a pin that is a body of its own."""
+
+    owner: str
+    look: Literal["hinge", "knot", "disc", "weld"]
+    at: Spot
+
+
+@dataclass(frozen=True)
+class SupportItem:
+    """A connection drawn by the symbol `kind`. `up`: unit vector the way it pushes on the part, None to be chosen."""
+
+    owner: str
+    kind: str
+    at: Spot
+    up: Spot | None
+    grounded: bool = True
+    direction: Direction | None = None
+    notes: tuple[Label, ...] = ()
+
+
+@dataclass(frozen=True)
+class ForceItem:
+    """One arrow. `along`: unit vector of the drawn sense. `prefers` the point at its head or its tail. `mark`: of its pair.
+    `direction` is given where its slope or angle is to be shown, with `notes`: the angle, or the two legs."""
+
+    owner: str
+    at: Spot
+    along: Spot
+    label: Label
+    name: str
+    role: Literal["action", "load"] = "action"
+    prefers: Literal["head", "tail", "either"] = "either"
+    mark: int = 0
+    direction: Direction | None = None
+    notes: tuple[Label, ...] = ()
+
+
+@dataclass(frozen=True)
+class CoupleItem:
+    """A turning arrow about `at`, `turn` +1 anticlockwise."""
+
+    owner: str
+    at: Spot
+    turn: int
+    label: Label
+    name: str
+    role: Literal["action", "load"] = "action"
+    mark: int = 0
+
+
+@dataclass(frozen=True)
+class SpreadItem:
+    """Stretches (start, end, share of the greatest intensity at each, label at each) along a unit vector. `ghost`: only its
+    outline, where its resultant is drawn."""
+
+    owner: str
+    stretches: tuple[tuple[Spot, Spot, float, float, Label, Label], ...]
+    along: Spot
+    name: str
+    ghost: bool = False
+
+
+@dataclass(frozen=True)
+class DimensionItem:
+    """A distance along x or y between two places that are each represented by one spot; `level` 0 is a chain, 1 and more
+    are dimensions from one common place, each on its own line."""
+
+    owner: str
+    axis: Literal["x", "y"]
+    start: Spot
+    end: Spot
+    label: Label
+    level: int = 0
+
+
+@dataclass(frozen=True)
+class NameItem:
+    """The name of a point, a part (`along`: its chain) or a force in a link."""
+
+    owner: str
+    at: Spot
+    label: Label
+    role: Literal["point", "part", "label"] = "point"
+    along: tuple[Spot, ...] = ()
+
+
+@dataclass(frozen=True)
+class CentreItem:
+    """The point moments are taken about, or an instant centre."""
+
+    owner: str
+    at: Spot
+    label: Label = ()
+
+
+@dataclass(frozen=True)
+class MotionItem:
+    """A small arrow of velocity at a point."""
+
+    owner: str
+    at: Spot
+    along: Spot
+
+
+@dataclass(frozen=True)
+class AxisItem:
+    """The direction of a force sum, drawn beside the body."""
+
+    owner: str
+    along: Spot
+    label: Label
+
+
+Item = Union[BodyItem, JointItem, SupportItem, ForceItem, CoupleItem, SpreadItem, DimensionItem, NameItem, CentreItem, MotionItem, AxisItem]
+
+
+@dataclass(frozen=True)
+class Piece:
+    name: str
+    items: tuple[Item, ...]
+
+    def of(self, *kinds: type) -> list:
+        return [i for i in self.items if isinstance(i, kinds)]
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One line of the text alternative: a code and its arguments, which are objects of the model (exact, SI)."""
+
+    code: str
+    arguments: Mapping[str, object] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Figure:
+    """`span`: width and height of the whole structure in metres and its least distance between neighbouring points, from
+    which every figure of a problem takes the same scale; `width`: the most it may take on paper, pt."""
+
+    kind: Literal["problem", "apart", "free_body", "final", "motion"]
+    pieces: tuple[Piece, ...]
+    span: tuple[float, float, float]
+    width: float
+    told: tuple[Fact, ...] = ()
+    title: str = ""
+    description: str = ""
+
+    def facts(self) -> tuple[Fact, ...]:
+        """What is shown, in reading order: enough to draw it again."""
+        return self.told

@@ -1,0 +1,125 @@
+"""A gauge for drawings: does any label of a scene meet what it should not? It sees marks only, not how they were placed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from unpin.draw.geometry import Box, Spot, boxes_meet, grown, segment_meets_box, segment_to_box, spot_to_box
+from unpin.draw.scene import Arrow, Group, Mark, Path, Scene, Text, heads_of, leaves, text_box
+from unpin.draw.theme import LOOKS
+
+LEAST_SIZE = 7.0
+TOUCH = 0.15
+"""Boxes that share less than this (pt) only touch."""
+ANCHORED = {"force", "couple", "motion"}
+
+
+@dataclass(frozen=True)
+class Fault:
+    """`code`: label_meets_label, label_meets_line, label_meets_head, label_small, label_outside, label_astray."""
+
+    code: str
+    label: str
+    other: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.code}: {self.label!r} {self.other}".rstrip()
+
+
+def meter(scene: Scene) -> list[Fault]:
+    """Every fault, in drawing order. An empty list is a legible figure."""
+    flat = list(leaves(scene.marks))
+    texts = [m for m in flat if isinstance(m, Text)]
+    faults: list[Fault] = []
+    page = (scene.origin[0], scene.origin[1], scene.origin[0] + scene.width, scene.origin[1] + scene.height)
+    for n, t in enumerate(texts):
+        box = grown(text_box(t), -TOUCH)
+        name = _words(t)
+        if min(t.size, *(t.size * 0.72 if r.is_sub else t.size for r in t.label)) < LEAST_SIZE * 0.72 or t.size < LEAST_SIZE:
+            faults.append(Fault("label_small", name))
+        if box[0] < page[0] or box[1] < page[1] or box[2] > page[2] or box[3] > page[3]:
+            faults.append(Fault("label_outside", name))
+        faults += [Fault("label_meets_label", name, _words(o)) for o in texts[n + 1:] if boxes_meet(box, grown(text_box(o), -TOUCH))]
+        for m in flat:
+            hit = _meets(m, box)
+            if hit and not (m is t):
+                faults.append(Fault(hit, name, f"{m.role} {m.owner}".strip()))
+    faults += _astray(scene)
+    return faults
+
+
+def _words(text: Text) -> str:
+    return "".join(run.text for run in text.label)
+
+
+def _segments(mark: Path | Arrow) -> list[tuple[Spot, Spot]]:
+    spots = list(mark.spots)
+    if isinstance(mark, Path) and mark.closed:
+        spots.append(spots[0])
+    return list(zip(spots, spots[1:])) or [(spots[0], spots[0])]
+
+
+def _meets(mark: Mark, box: Box) -> str:
+    if isinstance(mark, Text):
+        return "label_meets_line" if mark.leader and segment_meets_box(mark.leader[0], mark.leader[-1], box) else ""
+    if not isinstance(mark, (Path, Arrow)):
+        return ""
+    half = LOOKS[mark.role].width / 2
+    if isinstance(mark, Path) and mark.radius:
+        return "label_meets_line" if spot_to_box(mark.spots[0], box) < mark.radius + half else ""
+    for p, q in _segments(mark):
+        if segment_meets_box(p, q, grown(box, half)):
+            return "label_meets_line"
+    if isinstance(mark, Path) and mark.closed and _inside(mark.spots, box):
+        return "label_meets_line"
+    if isinstance(mark, Arrow):
+        for head in heads_of(mark):
+            if any(segment_meets_box(a, b, box) for a, b in zip(head, head[1:] + head[:1])):
+                return "label_meets_head"
+    return ""
+
+
+def _inside(spots: tuple[Spot, ...], box: Box) -> bool:
+    """Is the middle of the box within the polygon?"""
+    x, y = (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
+    odd = False
+    for (ax, ay), (bx, by) in zip(spots, spots[1:] + spots[:1]):
+        if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
+            odd = not odd
+    return odd
+
+
+def _astray(scene: Scene) -> list[Fault]:
+    """Labels of arrows and points that stand nearer to another arrow or point than to their own."""
+    things: dict[str, list[Mark]] = {}
+    labels: list[Text] = []
+
+    def collect(marks: tuple[Mark, ...], action: str = "") -> None:
+        for m in marks:
+            if isinstance(m, Group):
+                inner = m.owner if m.role in ("action", "load", "joint") else ""
+                collect(m.marks, inner)
+            elif isinstance(m, Text) and m.role in ("label", "point") and not m.leader:
+                labels.append(m)
+            elif action and isinstance(m, (Arrow, Path)):
+                things.setdefault(action, []).append(m)
+
+    collect(scene.marks)
+    faults = []
+    for t in labels:
+        if t.owner not in things:
+            continue
+        box = text_box(t)
+        own = min(_distance(m, box) for m in things[t.owner])
+        rivals = [o for o, ms in things.items() if o != t.owner and (t.role == "label") == any(isinstance(m, Arrow) for m in ms)]
+        for other in rivals:
+            if min(_distance(m, box) for m in things[other]) < own - 0.05:
+                faults.append(Fault("label_astray", _words(t), other))
+                break
+    return faults
+
+
+def _distance(mark: Arrow | Path, box: Box) -> float:
+    if isinstance(mark, Path) and mark.radius:
+        return max(0.0, spot_to_box(mark.spots[0], box) - mark.radius)
+    return min(spot_to_box(p, box) if p == q else segment_to_box(p, q, box) for p, q in _segments(mark))

@@ -1,0 +1,189 @@
+"""Placing labels: each at one of many places around its owner, so that none meets anything.
+
+Obstacles are strips (segments with thickness) in a grid of cells. Every label brings candidates in order of liking; those
+that meet an obstacle are dropped while they are made, so mostly only a few are looked at. Then the labels choose in turn,
+those with the least choice first; where two want one place, the one that is worse off may send the other away
+(a few rounds of this local search). What still has no place gets a leader line from further out. No chance is used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+
+from unpin.draw.geometry import Box, Spot, boxes_meet, segment_meets_box, segment_to_box, spot_to_box
+from unpin.draw.symbols.symbol import Strip
+
+CELL = 28.0
+CLEAR = 1.6
+"""Least clearance of a label from everything, pt."""
+KEPT = 10
+"""Candidates kept for a label once they are free of obstacles."""
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """A box a label may fill. `cost`: dislike; `turn`: 90 for upright text; `leader`: line to the owner, if one is needed."""
+
+    box: Box
+    cost: float
+    turn: int = 0
+    leader: tuple[Spot, ...] = ()
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """A label that wants a place. `owner` strips are what it must be nearest to; `rivals` count only those of other owners.
+    `near`: candidates beside the owner; `far`: with leader lines, looked at only when nothing near is free."""
+
+    key: str
+    near: tuple[Candidate, ...]
+    owner: tuple[Strip, ...]
+    far: tuple[Candidate, ...] = ()
+    jealous: bool = True
+
+
+class Field:
+    """Obstacles in cells, so that a box meets only what is around it."""
+
+    def __init__(self, strips: Iterable[Strip] = ()):
+        self.cells: dict[tuple[int, int], list[Strip]] = {}
+        for strip in strips:
+            self.add(strip)
+
+    def add(self, strip: Strip) -> None:
+        (ax, ay), (bx, by), half = strip
+        grow = half + CLEAR
+        left, right = (min(ax, bx) - grow) // CELL, (max(ax, bx) + grow) // CELL
+        top, bottom = (min(ay, by) - grow) // CELL, (max(ay, by) + grow) // CELL
+        for i in range(int(left), int(right) + 1):
+            for j in range(int(top), int(bottom) + 1):
+                self.cells.setdefault((i, j), []).append(strip)
+
+    def around(self, box: Box) -> Iterator[Strip]:
+        for i in range(int(box[0] // CELL), int(box[2] // CELL) + 1):
+            for j in range(int(box[1] // CELL), int(box[3] // CELL) + 1):
+                yield from self.cells.get((i, j), ())
+
+    def meets(self, box: Box) -> bool:
+        for p, q, half in self.around(box):
+            grow = half + CLEAR
+            if segment_meets_box(p, q, (box[0] - grow, box[1] - grow, box[2] + grow, box[3] + grow)):
+                return True
+        return False
+
+
+@dataclass
+class _Seat:
+    wanted: Wanted
+    options: list[Candidate]
+    taken: Candidate | None = None
+    moves: int = 0
+    others: list[Strip] = field(default_factory=list)
+
+
+def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tuple[Strip, ...]]) -> dict[str, Candidate | None]:
+    """A candidate for each label by key, None where even far away nothing is free.
+
+    `rivals`: what other owners look like, by key; a label should not be nearer to one of those than to its own.
+    """
+    ground = Field(obstacles)
+    seats = [_Seat(w, _options(w, ground, rivals)) for w in wanted]
+    for seat in sorted(seats, key=lambda s: len(s.options)):
+        _choose(seat, seats)
+    for _ in range(40):
+        troubled = [s for s in seats if s.taken is None and s.options and s.moves < 6]
+        if not troubled:
+            break
+        _send_away(troubled[0], seats)
+    for seat in seats:
+        if seat.taken is None:
+            seat.options = [c for c in seat.wanted.far if not ground.meets(c.box) and _leader_free(c, ground, seats)]
+            _choose(seat, seats)
+    _improve(seats)
+    return {s.wanted.key: s.taken for s in seats}
+
+
+def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]) -> list[Candidate]:
+    out: list[Candidate] = []
+    other = [s for key, strips in rivals.items() if key != wanted.key for s in strips] if wanted.jealous else []
+    for c in wanted.near:
+        if len(out) >= KEPT:
+            break
+        if ground.meets(c.box):
+            continue
+        cost = c.cost + (_envy(c.box, wanted.owner, other) if wanted.jealous else 0.0)
+        out.append(c if cost == c.cost else Candidate(c.box, cost, c.turn, c.leader))
+    return sorted(out, key=lambda c: c.cost)
+
+
+def _envy(box: Box, owner: tuple[Strip, ...], others: list[Strip]) -> float:
+    """Large when something else is as near to the box as its owner."""
+    own = min((distance(box, s) for s in owner), default=0.0)
+    grown = (box[0] - own - 3, box[1] - own - 3, box[2] + own + 3, box[3] + own + 3)
+    for p, q, half in others:
+        if segment_meets_box(p, q, (grown[0] - half, grown[1] - half, grown[2] + half, grown[3] + half)):
+            gap = distance(box, (p, q, half))
+            if gap < own:
+                return 30.0
+            if gap < own + 1.5:
+                return 4.0
+    return 0.0
+
+
+def distance(box: Box, strip: Strip) -> float:
+    p, q, half = strip
+    return max(0.0, (spot_to_box(p, box) if p == q else segment_to_box(p, q, box)) - half)
+
+
+def _clash(a: Candidate, b: Candidate) -> bool:
+    grown = (a.box[0] - CLEAR, a.box[1] - CLEAR, a.box[2] + CLEAR, a.box[3] + CLEAR)
+    if boxes_meet(grown, b.box):
+        return True
+    for one, two in ((a, b), (b, a)):
+        if one.leader and segment_meets_box(one.leader[0], one.leader[-1], two.box):
+            return True
+    return False
+
+
+def _choose(seat: _Seat, seats: list[_Seat]) -> None:
+    taken = [s.taken for s in seats if s is not seat and s.taken is not None]
+    seat.taken = next((c for c in seat.options if not any(_clash(c, t) for t in taken)), None)
+
+
+def _send_away(seat: _Seat, seats: list[_Seat]) -> None:
+    """Take the option that unseats the fewest, and let those choose again."""
+    def sitters(c: Candidate) -> list[_Seat]:
+        return [s for s in seats if s is not seat and s.taken is not None and _clash(c, s.taken)]
+
+    ranked = sorted(seat.options, key=lambda c: (len(sitters(c)), sum(s.moves for s in sitters(c)), c.cost))
+    pick = ranked[min(seat.moves, len(ranked) - 1) if seat.moves else 0]
+    gone = sitters(pick)
+    for other in gone:
+        other.taken = None
+    seat.taken = pick
+    seat.moves += 1
+    for other in sorted(gone, key=lambda s: len(s.options)):
+        _choose(other, seats)
+
+
+def _improve(seats: list[_Seat]) -> None:
+    """Let each label that sits badly look again, while that helps."""
+    for _ in range(3):
+        moved = False
+        for seat in seats:
+            if seat.taken is None:
+                continue
+            before = seat.taken
+            _choose(seat, seats)
+            if seat.taken is None or seat.taken.cost >= before.cost:
+                seat.taken = before
+            else:
+                moved = True
+        if not moved:
+            return
+
+
+def _leader_free(c: Candidate, ground: Field, seats: list[_Seat]) -> bool:
+    """A leader line may cross no other label; bodies and lines it may cross where it must, at a cost made by the caller."""
+    return not any(s.taken is not None and c.leader and segment_meets_box(c.leader[0], c.leader[-1], s.taken.box) for s in seats)
