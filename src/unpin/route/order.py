@@ -18,6 +18,9 @@ from unpin.route.search import Fewest
 EXPANSIONS = 600
 """States opened before a search settles for what it has; counted, never timed."""
 
+MANY = 9
+"""With more asked than this the search is short: the order hardly matters when everything has to be found anyway."""
+
 KEEP = 3
 """Of sums on different free bodies that hold the same unknowns, so many of the cheapest are looked at."""
 
@@ -43,11 +46,15 @@ def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostT
     goal &= ~known
     inside = fewest.found | known
     within = [s for s in sums if s.mask & ~inside == 0]
-    least = _Search(ground, within, known, fewest, costs).run(goal) or _greedy(ground, within, goal, known, costs, inside, fewest.block)
-    if least and not wide:
+    least = _greedy(ground, within, goal, known, costs, inside, fewest.block)
+    least = _Search(ground, within, known, fewest, costs).run(goal, _total(least)) or least
+    if least and (not wide or len(within) == len(sums)):
         return least
-    bound = sum(m.cost for m in least) if least else 10**9
-    return _Search(ground, sums, known, fewest, costs).run(goal, bound) or least
+    return _Search(ground, sums, known, fewest, costs).run(goal, _total(least)) or least
+
+
+def _total(moves: list[Move] | None) -> int:
+    return sum(m.cost for m in moves) if moves else 10**9
 
 
 def _kept(ground: Ground, sums: list[Sum], known: int) -> list[Sum]:
@@ -105,7 +112,7 @@ class _Search:
             if goal & ~got == 0:
                 return pruned(_unwind(trail, state, start), goal, self.known)
             opened += 1
-            if opened > EXPANSIONS:
+            if opened > (EXPANSIONS if goal.bit_count() <= MANY else EXPANSIONS // 6):
                 return None
             for move in self.moves(got, drawn):
                 after = (got | move.finds, drawn | _bodies(move))

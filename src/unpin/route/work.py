@@ -103,7 +103,7 @@ def _others(ground, goal, known, least, costs, zero, taken: list[list[Move]], mo
     """Next best routes: those that do without one of the sums of the recommended one, cheapest first."""
     seen = {_shape(moves) for moves in taken}
     found: list[list[Move]] = []
-    for move in taken[0] if most else ():
+    for move in taken[0][:5] if most else ():
         for s in move.sums:
             moves = cheapest(ground, goal, known, least, costs, wide=False, barred=[(s.body, s.mask)])
             if moves and _shape(moves) not in seen:

@@ -12,7 +12,7 @@ from typing import Literal
 
 from unpin.model import directions
 from unpin.model.problem import Connection
-from unpin.model.space import Wrench, couple, difference, force_at, slide, square_to, turn_about
+from unpin.model.space import Wrench, couple, force_at, slide, square_to, turn_about
 from unpin.model.values import Direction, Vector
 
 Push = Literal["right", "up", "normal", "line", "couple"]
@@ -78,7 +78,4 @@ def release_of(push: Push, connection: Connection, at: dict[str, Vector]) -> Wre
     """The one motion of the first part in which this push does work and the connection's other pushes do none."""
     if push == "couple":
         return turn_about(at[connection.points[0]])
-    if push == "line":
-        first, second = connection.points
-        return slide(difference(at[second], at[first]))
     return slide(push_direction(push, connection, at).vector)
