@@ -86,13 +86,16 @@ class Digits:
     def __pow__(self, power: int):
         if not isinstance(power, int):
             return NotImplemented
-        return Digits(CONTEXT.power(self.value, power))
+        result = Digits(Decimal(1))
+        for _ in range(abs(power)):
+            result = result * self
+        return 1 / result if power < 0 else result
 
     def __abs__(self):
         return Digits(abs(self.value), self.scale)
 
     def sqrt(self) -> Digits:
-        return Digits(CONTEXT.sqrt(self.value) if self.value > 0 else Decimal(0))
+        return Digits(Decimal(0) if self.is_zero() else CONTEXT.sqrt(self.value))
 
     def is_zero(self) -> bool:
         return abs(self.value) <= self.scale * AGREE
