@@ -9,7 +9,8 @@ from unpin.base.units import FORCE, MOMENT
 from unpin.exact.number import Number, approx, length, sign
 from unpin.model.action import Action, Structure, Symbol
 from unpin.model.answer import Answer, Component
-from unpin.model.problem import Asked
+from unpin.model.directions import axis_of
+from unpin.model.problem import GROUND, Asked
 from unpin.model.space import ZERO
 from unpin.statics.goals import actions_behind, goals
 
@@ -67,14 +68,24 @@ def _components(structure: Structure, asked: Asked, acting: list[Action], values
     if asked.component in ("x", "y"):
         return (_axis(Symbol(name, asked.component, on), total, asked.component, forces),)
     if asked.component != "couple" and forces:
-        if len(forces) == 1 and asked.component != "magnitude":
-            out.append(_single_force(forces[0], values[forces[0].unknown], Symbol(name, "", on)))
+        alone = forces[0] if len(forces) == 1 and asked.component != "magnitude" else None
+        if alone and alone.sense != "tension":
+            out.append(_single_force(alone, values[alone.unknown], Symbol(name, "", on)))
+        elif alone and axis_of(alone.direction.vector):
+            out += _named(asked, alone, values)
+            out.append(_axis(Symbol(name, axis_of(alone.direction.vector), on), total, axis_of(alone.direction.vector), forces))
         else:
+            out += _named(asked, alone, values) if alone else []
             if asked.component != "magnitude":
                 out += [_axis(Symbol(name, axis, on), total, axis, forces) for axis in ("x", "y")]
             out.append(_size(Symbol(name, "", on), total))
     out += [_single(a, values[a.unknown]) for a in couples]
     return tuple(out)
+
+
+def _named(asked: Asked, action: Action, values) -> list[Component]:
+    """The force along a two-force member under its own name, where it is what a pin does to a part."""
+    return [_single(action, values[action.unknown])] if asked.kind == "pin" else []
 
 
 def _single_force(action: Action, value: Number, fallback: Symbol) -> Component:
@@ -90,6 +101,8 @@ def _resultant(forces: list[Action], values):
     x, y = ZERO, ZERO
     for a in forces:
         share = values[a.unknown] / a.direction.length
+        # A link that runs into the ground acts on the ground here; the reaction is the other half of the pair.
+        share = -share if a.on == GROUND else share
         x, y = x + share * a.direction.vector[0], y + share * a.direction.vector[1]
     return x, y
 
