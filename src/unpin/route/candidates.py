@@ -92,10 +92,10 @@ class _Field:
         self.point = {name: tuple(map(residue, at)) for name, at in points.items()}
 
 
-def survey(structure: Structure, costs: CostTable) -> Ground:
-    """All candidate sums of all free bodies of a structure."""
+def survey(structure: Structure, costs: CostTable, only: list[frozenset[str]] | None = None) -> Ground:
+    """All candidate sums of all free bodies of a structure, or of the sets of bodies in `only`."""
     field = _Field(structure)
-    sets, rule = free_sets(structure)
+    sets, rule = (only, "given") if only else free_sets(structure)
     ids = tuple(u.id for u in structure.unknowns)
     bits = {id: k for k, id in enumerate(ids)}
     bodies, body_costs, sums = [], [], []
