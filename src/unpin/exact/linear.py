@@ -51,7 +51,7 @@ class Reduced:
                 value = left[column]
                 for c, v in self.pivots[column].items():
                     _add(left, c, -value * v)
-        return not left
+        return all(c >= self.columns for c in left)
 
 
 def _add(row: Row, column: int, value: Any) -> None:
