@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from unpin.draw import label as lettering
-from unpin.draw.candidates import beside_line, in_angle
-from unpin.draw.geometry import Spot, arc, page_angle, plus, segment_to_segment, square, turned, unit
+from unpin.draw.candidates import beside_line, in_angle, led
+from unpin.draw.geometry import Spot, arc, between, page_angle, plus, segment_to_segment, square, turned, unit
 from unpin.draw.items import flat
 from unpin.draw.label import Label
 from unpin.draw.place import Wanted
@@ -38,7 +38,8 @@ def angle_mark(owner: str, apex: Spot, base: Spot, along: Spot, note: Label) -> 
     key = f"angle {owner}"
     size = (lettering.width(note, SMALL_SIZE), lettering.height(note, SMALL_SIZE))
     strips = ((*reference, 0.4), *((a, b, 0.4) for a, b in zip(sweep, sweep[1:])))
-    wanted = Wanted(key, in_angle(apex, turned(base, turn / 2), radius, size), strips[1:], jealous=False)
+    wanted = Wanted(key, in_angle(apex, turned(base, turn / 2), radius, size), strips[1:],
+                    led(sweep[len(sweep) // 2], 1.0, size), jealous=False)
     return DirectionMark((Path(reference, "reference", owner), Path(sweep, "angle", owner)), strips, (wanted,), {key: (note, SMALL_SIZE, "angle", owner)})
 
 
@@ -64,7 +65,7 @@ def slope_mark(owner: str, start: Spot, end: Spot, notes: tuple[Label, Label], o
         key = f"slope{n} {owner}"
         size = (lettering.width(note, SMALL_SIZE), lettering.height(note, SMALL_SIZE))
         near = beside_line(p, corner, size, -0.8, shares=(0.5, 0.3, 0.7, 0.1, 0.9), way=way, both=False)
-        wanted.append(Wanted(key, near, (strips[n],), jealous=False))
+        wanted.append(Wanted(key, near, (strips[n],), led(between(p, corner, 0.5), 1.0, size), jealous=False))
         labels[key] = (note, SMALL_SIZE, "slope", owner)
     return DirectionMark((Path((level, corner, upright), "slope", owner), Path((a, b), "slope", owner)), strips, tuple(wanted), labels)
 

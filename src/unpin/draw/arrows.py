@@ -16,11 +16,14 @@ LENGTH, SHORT, GAP, NEXT = 37.0, 29.0, 4.6, 6.0
 
 @dataclass(frozen=True)
 class Wish:
-    """One arrow to be placed: its point, the page direction it points, and what is preferred to be at the point."""
+    """One arrow to be placed: its point, the page direction it points, what is preferred to be at the point, how far from
+    the point it ends, and whether its tail bears a mark that needs room."""
 
     at: Spot
     along: Spot
     prefers: str
+    gap: float = GAP
+    marked: bool = False
 
 
 @dataclass(frozen=True)
@@ -58,7 +61,7 @@ def _stands(wish: Wish, obstacles: list[Strip], points: list[Spot]) -> list[Stan
     for at_head in (True, False):
         ray = (-wish.along[0], -wish.along[1]) if at_head else wish.along
         for row, length in ((0, LENGTH), (0, SHORT), (1, LENGTH), (1, SHORT), (2, LENGTH)):
-            start = plus(wish.at, ray, GAP + row * (LENGTH + NEXT))
+            start = plus(wish.at, ray, wish.gap + (2.2 if wish.marked and not at_head else 0.0) + row * (LENGTH + NEXT))
             end = plus(start, ray, length)
             cost = _DISLIKE.get((wish.prefers, at_head), 0.0) + 9.0 * row + (2.5 if length < LENGTH else 0.0)
             cost += _hits(wish.at, ray, start, end, obstacles, points)

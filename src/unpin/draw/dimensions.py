@@ -38,12 +38,12 @@ def lay(items: list[tuple[DimensionItem, Spot, Spot]], spots: list[Spot], obstac
     for axis in ("x", "y"):
         mine = [i for i in items if i[0].axis == axis]
         if mine:
-            side = _side(axis, mine, spots, crossing, frame)
+            side = _side(axis, mine, spots, obstacles, crossing, frame)
             _lay_axis(axis, side, mine, spots, obstacles, frame, laid)
     return laid
 
 
-def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], frame: Box) -> int:
+def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], crossing: list[Strip], frame: Box) -> int:
     """+1 below or right, -1 above or left; below and left unless the other is clearly better."""
     costs = {}
     for side in (1, -1):
@@ -51,9 +51,9 @@ def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], frame: Bo
         cost = 0.0
         for value in _values(axis, items):
             spot = _nearest(axis, side, value, spots)
-            end = (value, level) if axis == "x" else (level, value)
-            cost += abs(end[0] - spot[0]) + abs(end[1] - spot[1])
-            cost += 30 * sum(segment_to_segment(spot, end, p, q) < half and min(_far(spot, p), _far(spot, q)) > 2 for p, q, half in obstacles)
+            begin = _begin(axis, side, value, spot, obstacles)
+            start, end = ((value, begin), (value, level)) if axis == "x" else ((begin, value), (level, value))
+            cost += _far(spot, end) + 30 * sum(segment_to_segment(start, end, p, q) < half for p, q, half in crossing)
         costs[side] = cost
     liked = 1 if axis == "x" else -1
     return liked if costs[liked] <= costs[-liked] + 45 else -liked

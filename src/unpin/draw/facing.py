@@ -17,7 +17,7 @@ def leaving(spot: Spot, strips: list[Strip]) -> list[Spot]:
         length = math.hypot(q[0] - p[0], q[1] - p[1])
         away = abs((q[0] - p[0]) * (spot[1] - p[1]) - (q[1] - p[1]) * (spot[0] - p[0])) / length
         share = ((spot[0] - p[0]) * (q[0] - p[0]) + (spot[1] - p[1]) * (q[1] - p[1])) / length
-        if away < 1.0 and -6 < share < length + 6:
+        if away < 1.0 and -9 < share < length + 9:
             u = ((q[0] - p[0]) / length, (q[1] - p[1]) / length)
             if share > 6:
                 out.append((-u[0], -u[1]))

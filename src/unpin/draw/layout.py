@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from unpin.draw import label as lettering
 from unpin.draw.angles import force_mark, surface_mark
-from unpin.draw.arrows import Wish, stand_all
+from unpin.draw.arrows import GAP, Wish, stand_all
 from unpin.draw.candidates import around, beside_arrow, beside_line, led
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import couple_facing, support_up
@@ -22,7 +22,7 @@ from unpin.draw.symbols.symbol import Strip, Symbol
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide}
 GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL}
 GROUND_HALF = {"roller": roller.HALF + 5, "contact": contact.HALF, "guide": guide.HALF, "pin": pin.HALF + 4, "fixed": fixed.HALF}
-SPREAD_HEIGHT = 22.0
+SPREAD_HEIGHT, RINGED_GAP = 22.0, 7.4
 
 
 @dataclass
@@ -36,6 +36,7 @@ class Paper:
     bodies: list[Strip] = field(default_factory=list)
     supports: set[Strip] = field(default_factory=set)
     room: list[Strip] = field(default_factory=list)
+    ghosts: list[Strip] = field(default_factory=list)
     spots: dict[str, Spot] = field(default_factory=dict)
     wanted: list[Wanted] = field(default_factory=list)
     texts: dict[str, tuple[Label, float, str, str]] = field(default_factory=dict)
@@ -77,7 +78,8 @@ def lay_out(piece: Piece, scale: float) -> Paper:
     if dims:
         drawn = union(mark_box(m) for m in (*paper.back, *paper.middle, *paper.groups.values(), *paper.front))
         crossing = [s for s in paper.room if s not in paper.supports]
-        laid = lay(dims, list(paper.spots.values()), paper.room, crossing, _roomy(drawn))
+        ends = [s for _, a, b in dims for s in (a, b)]
+        laid = lay(dims, [*paper.spots.values(), *ends], paper.room, crossing, _roomy(drawn))
         paper.back[:0] = laid.marks
         paper.room += laid.strips
         paper.wanted += laid.wanted
@@ -154,7 +156,8 @@ def _spreads(piece: Piece, paper: Paper) -> None:
                 symbol = Symbol((Path((a, *top, b), "reference", item.owner),), ((top[0], top[1], 0.5), (a, top[0], 0.5), (b, top[1], 0.5)),
                                 symbol.grab, symbol.spoken)
             marks += symbol.marks
-            paper.room += symbol.room
+            # The outline does not keep away the resultant that stands in it; labels keep off both.
+            (paper.ghosts if item.ghost else paper.room).extend(symbol.room)
             tails = next(m.spots for m in symbol.marks[::-1] if isinstance(m, Path))
             tails = tails[1:3] if item.ghost else tails
             back = (-along[0], -along[1])
@@ -167,12 +170,13 @@ def _spreads(piece: Piece, paper: Paper) -> None:
 
 def _forces(piece: Piece, paper: Paper) -> None:
     items: list[ForceItem] = piece.of(ForceItem)
-    wishes = [Wish(paper.at(i.at), page_way(i.along), i.prefers) for i in items]
-    # A spread's outline does not keep its own resultant away.
+    ringed = {c.at for c in piece.of(CentreItem)}
+    wishes = [Wish(paper.at(i.at), page_way(i.along), i.prefers, RINGED_GAP if i.at in ringed else GAP, i.mark > 0) for i in items]
     stands = stand_all(wishes, paper.room, list(paper.spots.values()))
     symbols = [force.force(s.tail, s.tip, i.owner, i.mark) for i, s in zip(items, stands)]
     for symbol in symbols:
         paper.room += symbol.room
+    paper.room += paper.ghosts
     for item, stand, symbol in zip(items, stands, symbols):
         others = [s for s in paper.room if s not in symbol.room]
         _direction(force_mark(item.owner, stand.tail, stand.tip, item.direction, item.notes, others) if item.notes else None, paper)

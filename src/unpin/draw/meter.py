@@ -11,7 +11,6 @@ from unpin.draw.theme import LOOKS
 LEAST_SIZE = 7.0
 TOUCH = 0.15
 """Boxes that share less than this (pt) only touch."""
-ANCHORED = {"force", "couple", "motion"}
 
 
 @dataclass(frozen=True)
@@ -90,32 +89,28 @@ def _inside(spots: tuple[Spot, ...], box: Box) -> bool:
 
 
 def _astray(scene: Scene) -> list[Fault]:
-    """Labels of arrows and points that stand nearer to another arrow or point than to their own."""
-    things: dict[str, list[Mark]] = {}
+    """Labels of arrows that stand nearer to another arrow than to their own, and names of points nearer to another point."""
+    things: dict[str, dict[str, list[Mark]]] = {"label": {}, "point": {}}
     labels: list[Text] = []
 
-    def collect(marks: tuple[Mark, ...], action: str = "") -> None:
+    def collect(marks: tuple[Mark, ...], owner: str = "", kind: str = "") -> None:
         for m in marks:
             if isinstance(m, Group):
-                inner = m.owner if m.role in ("action", "load", "joint") else ""
-                collect(m.marks, inner)
-            elif isinstance(m, Text) and m.role in ("label", "point") and not m.leader:
+                collect(m.marks, m.owner, {"action": "label", "load": "label", "joint": "point"}.get(m.role, ""))
+            elif isinstance(m, Text) and m.role in things and not m.leader:
                 labels.append(m)
-            elif action and isinstance(m, (Arrow, Path)):
-                things.setdefault(action, []).append(m)
+            elif kind and isinstance(m, (Arrow, Path)):
+                things[kind].setdefault(owner, []).append(m)
 
     collect(scene.marks)
     faults = []
     for t in labels:
-        if t.owner not in things:
-            continue
-        box = text_box(t)
-        own = min(_distance(m, box) for m in things[t.owner])
-        rivals = [o for o, ms in things.items() if o != t.owner and (t.role == "label") == any(isinstance(m, Arrow) for m in ms)]
-        for other in rivals:
-            if min(_distance(m, box) for m in things[other]) < own - 0.05:
-                faults.append(Fault("label_astray", _words(t), other))
-                break
+        mine = things[t.role]
+        if t.owner in mine:
+            box = text_box(t)
+            own = min(_distance(m, box) for m in mine[t.owner])
+            nearer = (o for o, ms in mine.items() if o != t.owner and min(_distance(m, box) for m in ms) < own - 0.05)
+            faults += [Fault("label_astray", _words(t), other) for other in list(nearer)[:1]]
     return faults
 
 

@@ -168,20 +168,37 @@ def _send_away(seat: _Seat, seats: list[_Seat]) -> None:
 
 
 def _improve(seats: list[_Seat]) -> None:
-    """Let each label that sits badly look again, while that helps."""
+    """Let each label that sits badly look again; it may take another's place if the two together are better off."""
     for _ in range(3):
         moved = False
         for seat in seats:
-            if seat.taken is None:
-                continue
-            before = seat.taken
-            _choose(seat, seats)
-            if seat.taken is None or seat.taken.cost >= before.cost:
-                seat.taken = before
-            else:
-                moved = True
+            if seat.taken is not None:
+                moved |= _trade(seat, seats)
         if not moved:
             return
+
+
+def _trade(seat: _Seat, seats: list[_Seat]) -> bool:
+    before = seat.taken
+    for option in seat.options:
+        if option.cost >= before.cost - 0.3:
+            return False
+        guests = [s for s in seats if s is not seat and s.taken is not None and _clash(option, s.taken)]
+        if len(guests) > 2:
+            continue
+        kept = [(s, s.taken) for s in guests]
+        seat.taken = option
+        for guest in guests:
+            guest.taken = None
+        for guest in guests:
+            _choose(guest, seats)
+        after = option.cost + sum(s.taken.cost if s.taken else 1e6 for s in guests)
+        if after < before.cost + sum(c.cost for _, c in kept) - 0.3:
+            return True
+        seat.taken = before
+        for guest, old in kept:
+            guest.taken = old
+    return False
 
 
 def _leader_free(c: Candidate, ground: Field, seats: list[_Seat]) -> bool:
