@@ -31,7 +31,7 @@ def test_sine_cosine_and_tangent_are_true_to_forty_digits(angle):
         assert close(cos_deg(angle), mpmath.cos(there))
         assert close(sin_deg(angle), mpmath.sin(there))
         if cos_deg(angle) != 0:
-            assert close(tan_deg(angle), mpmath.tan(there), abs(mpmath.tan(there)))
+            assert close(tan_deg(angle), mpmath.tan(there), 1 + abs(mpmath.tan(there)))
         else:
             with pytest.raises(ZeroDivisionError):
                 tan_deg(angle)

@@ -11,19 +11,19 @@ from unpin.route.plan import Route, Step
 from unpin.route.worked import Worked
 
 
-def build(worked: Worked, figures: int = 0, route: str = "recommended", language: str = "en") -> Lesson:
+def build(worked: Worked, figures: int = 0, route: str = "recommended", language: str = "en", drawn: bool = True) -> Lesson:
     """The lesson of a problem. `figures`: significant figures, 0 for what the problem says; `route`: recommended, fewest or
-    own (the teacher's, as far as it goes). An unsound problem gives a lesson that says why.
+    own (the teacher's, as far as it goes); `drawn` False leaves the figures out. An unsound problem gives a lesson that says why.
 
     Raises ValueError for a route the problem does not have.
     """
     sheet = sheet_for(worked.problem, worked.values or {}, figures)
-    studio = Studio(worked, sheet)
+    studio = Studio(worked, sheet, drawn)
     sections = [_problem(worked, sheet, studio), _sound(worked, sheet, studio)]
     solved = worked.recommended is not None and worked.proof is not None
     if solved:
         chosen = chosen_route(worked, route)
-        sections += [_plan(worked), *_bodies(worked, chosen, sheet, studio), _answers(worked, sheet, studio)]
+        sections += [_plan(worked, studio), *_bodies(worked, chosen, sheet, studio), _answers(worked, sheet, studio)]
         sections.append(Section("check", "check", Text("title.check"), outcome.check(worked, sheet)))
         other = ways.chapter(worked, sheet)
         if other:
@@ -57,11 +57,12 @@ def _sound(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
     return Section("sound", "sound", Text("title.sound"), children)
 
 
-def _plan(worked: Worked) -> Section:
+def _plan(worked: Worked, studio: Studio) -> Section:
     seen = isolate.inspection(worked.structure)
     children: tuple[Node, ...] = ways.plan(worked)
     if seen:
         children = (Block("inspection", (Bullets(tuple(seen)),)), *children)
+    children = (*studio.apart(), *children)
     return Section("plan", "plan", Text("title.plan"), children)
 
 
@@ -96,13 +97,14 @@ def _shown(body: FreeBody, steps: tuple[Step, ...]) -> list[FreeBody]:
 
 def _body(body: FreeBody, worked: Worked, sheet: Sheet, studio: Studio, known, met: set[str], drawn: set, steps) -> list[Node]:
     finds = tuple(dict.fromkeys(u for s in steps for u in s.finds))
+    equations = [e for s in steps for e in s.equations if e.body.parts == body.parts]
     children: list[Node] = []
     if body.parts in drawn:
-        children.append(Block("diagram", (*studio.free_body(body), Paragraph(Text("diagram.same")))))
+        children.append(Block("diagram", (Paragraph(Text("diagram.same")), *studio.free_body(body, equations))))
     else:
         drawn.add(body.parts)
         children.append(isolate.choose(body, worked.structure, sheet, met))
-        children.append(Block("diagram", studio.free_body(body)))
+        children.append(Block("diagram", studio.free_body(body, equations)))
     met.update(a.id for a in body.actions)
     children.append(isolate.count(body, worked.structure, known, finds))
     return children

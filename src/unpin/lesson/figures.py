@@ -1,24 +1,83 @@
-"""The figures of a lesson. Stub until drawn."""
+"""The figures of a lesson: which are shown, how they are lettered and described. `Studio` makes them; it draws nothing when
+the lesson is for a format without pictures."""
 
 from __future__ import annotations
 
-from unpin.lesson.nodes import Node
+from collections.abc import Iterable
+
+from unpin.lesson import phrases
+from unpin.lesson.nodes import Drawing, Node, Text
 from unpin.lesson.sheet import Sheet
+from unpin.model.action import FreeBody
+from unpin.model.equation import Equation
 from unpin.route.worked import Worked
 
 
 class Studio:
-    def __init__(self, worked: Worked, sheet: Sheet):
-        self.worked = worked
+    """Makes the drawings of one lesson, each under an id of its own. `drawn` False: captions only are skipped too."""
+
+    def __init__(self, worked: Worked, sheet: Sheet, drawn: bool = True):
+        self.worked, self.sheet, self.drawn = worked, sheet, drawn
+        self.count = 0
 
     def problem(self) -> tuple[Node, ...]:
-        return ()
+        if not self.drawn:
+            return ()
+        from unpin.draw.figure import problem_figure
+        from unpin.lesson import labels
+
+        w = self.worked
+        return self._made("problem", "", Text("caption.problem"),
+                          problem_figure(w.apart, labels.of_problem(w.problem, w.apart, self.sheet)))
+
+    def apart(self) -> tuple[Node, ...]:
+        if not self.drawn or len(self.worked.structure.bodies) < 2:
+            return ()
+        from unpin.draw.figure import apart_figure
+        from unpin.lesson import labels
+
+        w = self.worked
+        return self._made("apart", "", Text("caption.apart"),
+                          apart_figure(w.structure, labels.of_bodies(w.problem, w.structure, self.sheet)))
 
     def motion(self) -> tuple[Node, ...]:
-        return ()
+        if not self.drawn:
+            return ()
+        from unpin.draw.figure import motion_figure
+        from unpin.lesson import labels
 
-    def free_body(self, body) -> tuple[Node, ...]:
-        return ()
+        w = self.worked
+        return self._made("motion", "", Text("caption.motion"),
+                          motion_figure(w.apart, w.soundness.freedoms[0], labels.of_problem(w.problem, w.apart, self.sheet)))
+
+    def free_body(self, body: FreeBody, equations: Iterable[Equation] = ()) -> tuple[Node, ...]:
+        """The body's diagram; with the one moment centre of its sums marked when there is just one."""
+        if not self.drawn:
+            return ()
+        from unpin.draw.figure import free_body_figure
+        from unpin.lesson import labels
+
+        w = self.worked
+        centres = list(dict.fromkeys(e.functional.point or e.functional.at for e in equations if e.functional.kind == "about"))
+        centre = centres[0] if len(centres) == 1 else None
+        figure = free_body_figure(body, w.structure, labels.of_bodies(w.problem, w.structure, self.sheet), centre=centre)
+        return self._made("body", body.name, Text("caption.body", {"body": phrases.free_body(body)}), figure)
 
     def final(self) -> tuple[Node, ...]:
-        return ()
+        if not self.drawn:
+            return ()
+        from unpin.draw.figure import final_figure
+        from unpin.lesson import labels
+
+        w = self.worked
+        values = w.values or {}
+        if not all(u.id in values for u in w.structure.unknowns):
+            return ()
+        return self._made("final", "", Text("caption.final"),
+                          final_figure(w.structure, labels.of_result(w.problem, w.structure, self.sheet, values), values))
+
+    def _made(self, which: str, subject: str, caption: Text, figure) -> tuple[Node, ...]:
+        from unpin.lesson.describe import describe
+
+        self.count += 1
+        return (Drawing(f"figure-{self.count}", which, subject, caption, describe(figure, self.worked.problem, self.sheet), figure),)

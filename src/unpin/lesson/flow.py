@@ -29,13 +29,21 @@ def _argument(argument: Argument, language: str):
         items = argument.items
         for k, item in enumerate(items):
             if k:
-                last = "last_two" if len(items) == 2 else "last"
-                yield say(f"lesson.list.{argument.join}.{last}" if k == len(items) - 1 else "lesson.list.comma", language)
+                yield _between(argument.join, k, len(items), language)
             yield from _argument(item, language)
     elif isinstance(argument, FORMULAS):
         yield argument
     else:
         yield str(argument)
+
+
+def _between(join: str, place: int, count: int, language: str) -> str:
+    """What stands before the item at `place`."""
+    if join == "sentence":
+        return " "
+    if place < count - 1:
+        return say("lesson.list.comma", language)
+    return say(f"lesson.list.{join}.last_two" if count == 2 else f"lesson.list.{join}.last", language)
 
 
 def _joined(run) -> list[str | Formula]:

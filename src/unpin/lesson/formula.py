@@ -66,7 +66,10 @@ class Signed:
 
 @dataclass(frozen=True)
 class Sum:
+    """`continued`: the rest of a sum that began on the line above, so that a leading plus is written."""
+
     terms: tuple[Signed, ...]
+    continued: bool = False
 
 
 @dataclass(frozen=True)
@@ -149,7 +152,7 @@ def children(formula: Formula) -> tuple[Formula, ...]:
             return (top, bottom)
         case Product(factors):
             return factors
-        case Sum(terms):
+        case Sum(terms, _):
             return terms
         case Relation(left, right, _):
             return (left, right)

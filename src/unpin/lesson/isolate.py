@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from unpin.exact.number import Number
 from unpin.lesson import phrases
 from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
+from unpin.lesson.nodes import sentences as run_on
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import Action, FreeBody, Structure, TwoForce
 from unpin.model.problem import GROUND
@@ -102,22 +103,22 @@ def count(body: FreeBody, structure: Structure, known: Mapping[str, Number], fin
     open_now = [u for u in body.unknowns if u not in known]
     seen = [u for u in body.unknowns if u in known]
     sums = 2 if body.kind == "pin" else 3
-    sentences: list[Text] = []
+    said: list[Text] = []
     if open_now:
-        sentences.append(Text("count.unknown_one" if len(open_now) == 1 else "count.unknown",
+        said.append(Text("count.unknown_one" if len(open_now) == 1 else "count.unknown",
                               {"count": len(open_now), "unknowns": phrases.unknowns(structure, open_now)}))
     if seen:
-        sentences.append(Text("count.known", {"unknowns": phrases.unknowns(structure, seen)}))
+        said.append(Text("count.known", {"unknowns": phrases.unknowns(structure, seen)}))
     if open_now:
-        sentences.append(Text("count.sums_pin" if sums == 2 else "count.sums_part"))
+        said.append(Text("count.sums_pin" if sums == 2 else "count.sums_part"))
         if len(open_now) > sums:
-            sentences.append(Text("count.too_many"))
+            said.append(Text("count.too_many"))
         elif set(finds) == set(open_now):
-            sentences.append(Text("count.enough"))
+            said.append(Text("count.enough"))
         if len(finds) < len(open_now):
-            sentences.append(Text("count.here", {"finds": phrases.unknowns(structure, finds)}))
+            said.append(Text("count.here", {"finds": phrases.unknowns(structure, finds)}))
     else:
-        sentences.append(Text("count.all_known"))
-    return Block("count", tuple(Paragraph(s) for s in sentences))
+        said.append(Text("count.all_known"))
+    return Block("count", (Paragraph(run_on(*said)),))
 
 

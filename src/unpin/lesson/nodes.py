@@ -25,10 +25,16 @@ class Text:
 
 @dataclass(frozen=True)
 class Listing:
-    """Several things in a sentence, joined by commas and a last word. `join`: `and` or `or`."""
+    """Several things in a sentence, joined by commas and a last word. `join`: `and`, `or`; `sentence` for whole sentences
+    that follow each other."""
 
     items: tuple[Argument, ...]
     join: str = "and"
+
+
+def sentences(*texts: Text) -> Text:
+    """Sentences one after the other, as one text."""
+    return texts[0] if len(texts) == 1 else Text("sentences", {"all": Listing(texts, "sentence")})
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,7 @@ from unpin.model.action import Symbol
 from unpin.model.answer import Answer, Component
 from unpin.model.directions import axis_of
 from unpin.model.equation import Equation
-from unpin.model.problem import Problem
+from unpin.model.problem import Asked, Problem
 from unpin.route.worked import Worked
 
 
@@ -25,7 +25,13 @@ def answers(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
 
 def boxed(answer: Answer, problem: Problem, sheet: Sheet) -> Boxed:
     """Magnitude and true sense: in an answer the sense is said, so the number has no minus."""
-    return Boxed(asked(answer.asked, problem), tuple(_result(c, answer, sheet) for c in answer.components), answer.found)
+    return Boxed(heading(answer.asked, problem), tuple(_result(c, answer, sheet) for c in answer.components), answer.found)
+
+
+def heading(a: Asked, problem: Problem) -> Text:
+    """What was asked, short enough for the top of a box."""
+    text = asked(a, problem)
+    return Text(f"answer.{a.kind if text.code == 'asked.link' else 'member'}", text.arguments) if text.code in ("asked.link", "asked.member") else text
 
 
 def _result(c: Component, answer: Answer, sheet: Sheet) -> Result:

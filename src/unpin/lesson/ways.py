@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from unpin.lesson import phrases
-from unpin.lesson.nodes import Bullets, Listing, Node, Paragraph, Text
+from unpin.lesson.nodes import Bullets, Listing, Node, Paragraph, Text, sentences
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import FreeBody, Structure
 from unpin.model.directions import axis_of
@@ -33,9 +33,9 @@ def plan(worked: Worked) -> tuple[Node, ...]:
     out = []
     for k, (body, steps) in enumerate(groups):
         finds = phrases.unknowns(structure, dict.fromkeys(u for s in steps for u in s.finds))
-        code = "only" if len(groups) == 1 else "first" if k == 0 else "last" if k == len(groups) - 1 else "then"
-        out.append(Paragraph(Text(f"plan.{code}", {"body": phrases.free_body(body), "finds": finds})))
-    return (*out, *(Paragraph(t) for t in counts(worked)))
+        code = "only" if len(groups) == 1 else "first" if k == 0 else "last" if k == len(groups) - 1 > 1 else "then"
+        out.append(Text(f"plan.{code}", {"body": phrases.free_body(body), "finds": finds}))
+    return Paragraph(sentences(*out)), Paragraph(sentences(*counts(worked)))
 
 
 def counts(worked: Worked) -> tuple[Text, ...]:

@@ -9,7 +9,7 @@ from unpin.exact.number import Number, approx, sign
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Relation
 from unpin.lesson.isolate import member_kind, member_names
-from unpin.lesson.nodes import Block, Line, Listing, Node, Paragraph, Text, Working
+from unpin.lesson.nodes import Block, Line, Listing, Node, Paragraph, Text, Working, sentences
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, Structure
 from unpin.model.directions import axis_of, parallel
@@ -60,7 +60,7 @@ def _plain(relation: Relation):
                 return (printed.sign, printed.digits, printed.unit)
             case Signed(way, of, _):
                 return (way, strip(of))
-            case Sum(items) | Product(items):
+            case Sum(items, _) | Product(items):
                 return tuple(strip(i) for i in items) if len(items) > 1 or isinstance(f, Sum) else strip(items[0])
         return f
     return strip(relation.left)
@@ -77,17 +77,17 @@ def result_lines(step: Step, structure: Structure, sheet: Sheet) -> tuple[Line, 
 
 def why(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Number]) -> tuple[Node, ...]:
     """Which sum and why just this one: what drops out of it, what is known, what is left."""
+    finds = phrases.unknowns(structure, step.finds)
+    many = len(step.equations) > 1
     out: list[Node] = []
     for e in step.equations:
-        out.append(Paragraph(_heading(e, structure, sheet)))
-        out += [Paragraph(t, "why") for t in _dropped(e, structure, known)]
-        out += [Paragraph(t) for t in _spread(e, sheet)]
-    finds = phrases.unknowns(structure, step.finds)
-    if len(step.equations) > 1:
+        said = [_heading(e, structure, sheet), *_dropped(e, structure, known), *_spread(e, sheet)]
+        if not many:
+            dropped = set(e.body.unknowns) - set(step.finds)
+            said.append(Text("reason.leaves" if dropped else "reason.only", {"finds": finds}))
+        out.append(Paragraph(sentences(*said), "why"))
+    if many:
         out.append(Paragraph(Text("reason.block", {"count": len(step.equations), "finds": finds}), "why"))
-    else:
-        dropped = set(step.equations[0].body.unknowns) - set(step.finds)
-        out.append(Paragraph(Text("reason.leaves" if dropped else "reason.only", {"finds": finds}), "why"))
     return tuple(out)
 
 
@@ -168,12 +168,12 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
         return [Paragraph(Text("result.tension" if sign(value) > 0 else "result.compression", {**letter, "member": member}), "sense")]
     if action.sense == "push":
         return [Paragraph(Text("result.push" if sign(value) > 0 else "result.pull", letter), "sense")]
-    nodes: list[Node] = [Paragraph(Text("result.as_drawn" if sign(value) > 0 else "result.against",
-                                        {**letter, "sense": true_sense(action, value, sheet)}), "sense")]
+    said = [Text("result.as_drawn" if sign(value) > 0 else "result.against",
+                                        {**letter, "sense": true_sense(action, value, sheet)})]
     other = phrases.opposite(action, structure)
     if other and other.on not in body.parts:
-        nodes.append(Paragraph(Text("result.pair", {"other": phrases.thing(other.on), "sense": true_sense(other, value, sheet)}), "sense"))
-    return nodes
+        said.append(Text("result.pair", {"other": phrases.thing(other.on), "sense": true_sense(other, value, sheet)}))
+    return [Paragraph(sentences(*said), "sense")]
 
 
 def true_sense(action: Action, value: Number, sheet: Sheet) -> Text:

@@ -9,6 +9,7 @@ from unpin.read.context import Context, Item
 from unpin.read.directions import direction
 from unpin.read.phrases import Word
 from unpin.read.quantities import quantity
+from unpin.read.report import Dropped
 
 
 def asked(known: Context, item: Item, supports: dict[str, Connection]) -> Asked:
@@ -18,6 +19,8 @@ def asked(known: Context, item: Item, supports: dict[str, Connection]) -> Asked:
     if not said.names:
         return Asked("everything", written=item.text, place=place)
     link = _link(known, said.names)
+    if link in known.parts and not _may_be_two_force(known, link, supports):
+        raise item.drop("read.ask_of_member", said.names[0], name=link, hint="hint.ask_of_member")
     if link and not said.part:
         if said.component in ("x", "y", "couple"):
             raise item.drop("read.link_component", said.names[0], name=link)
@@ -43,6 +46,8 @@ def asked(known: Context, item: Item, supports: dict[str, Connection]) -> Asked:
         if said.component == "couple" and not _carries_couple(supports[point]):
             raise item.drop("read.no_couple", word, point=point)
         return Asked("reaction", subject=point, **common)
+    if "supports" in known.lost:
+        raise Dropped
     if said.lead == "reaction":
         raise item.drop("read.no_support", word, point=point)
     if len(here) == 2 and not links and known.pinned.get(point) and not any(point == x["point"] for c, x in known.assumed if c == "load_on_pin"):
@@ -64,6 +69,8 @@ def _on_part(known: Context, item: Item, word: Word, point: str, here: list[str]
         return Asked("reaction", subject=point, **common)
     if len(here) == 1 and len(links) == 1:
         return Asked("link", subject=links[0], component="", written=common["written"], place=common["place"])
+    if len(here) == 1 and "supports" in known.lost:
+        raise Dropped
     if len(here) == 1:
         raise item.drop("read.nothing_there", word, point=point)
     return Asked("pin", subject=point, part=part, **common)

@@ -101,15 +101,16 @@ class Context:
         """What to raise for a name that is not known; silent where it follows from an earlier fault."""
         if word.text in self.broken or section in self.lost:
             return Dropped()
-        near = nearest(word.text, list(known))
-        return item.drop(code, word, name=word.text[:40], nearest=near, hint="hint.nearest" if near else "")
+        near, names = nearest(word.text, list(known)), tuple(known)
+        hint = "hint.nearest" if near else "hint.known" if 0 < len(names) <= 12 and not self.broken else ""
+        return item.drop(code, word, name=word.text[:40], nearest=near, known=names[:12], hint=hint)
 
     def members_at(self, point: str) -> list[Part]:
         return [p for p in self.parts.values() if point in p.points]
 
-    def unit(self, dimension: Dimension) -> Unit | None:
+    def unit(self, dimension: Dimension) -> Unit:
         """The unit of bare numbers of this dimension."""
-        return self.shown.get(dimension)
+        return self.shown[dimension]
 
 
 def shown_units(chosen: Iterable[Unit]) -> dict[Dimension, Unit]:

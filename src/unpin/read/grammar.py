@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from parsy import ParseError, Parser, Result, alt, generate, seq, success
+from parsy import index as parsy_index
 
 from unpin.exact.expression import NotAnExpression, Token, parse_at, tokens
 from unpin.exact.expression import Name as LetterName
@@ -45,19 +46,27 @@ def parse_phrase(kind: str, text: str):
         return _phrases()[kind].parse(line)
     except ParseError as fault:
         return _misread(line, fault)
+    except _Twice as fault:
+        token = line[fault.args[0]]
+        return Misread(token.start, token.end, token.text[:40], ("@want.once",))
 
 
 def _misread(line: list[Token], fault: ParseError) -> Misread:
     from unpin.read.report import nearest
 
-    token = line[min(fault.index, len(line) - 1)]
+    index = min(fault.index, len(line) - 1)
+    token = line[index]
     words = [w for w in fault.expected if not w.startswith("@")]
     wanted = _gathered(fault.expected)
     near = nearest(token.text, words) if token.kind == "word" else ""
-    before = line[fault.index - 1] if fault.index else None
-    comma = token.text == "," and before is not None and before.kind == "number" and line[fault.index + 1].kind == "number"
-    hint = "hint.decimal_comma" if comma else "hint.nearest_word" if near else "hint.reserved" if (
-        token.text in KEYWORDS and "@want.name" in wanted and len(wanted) == 1) else ""
+    before = line[index - 1] if index else token
+    if not near and before.kind == "word" and before.text not in KEYWORDS and len(before.text) > 1 and nearest(before.text, words):
+        # `right 3 dwn 4`: the slip was taken for a unit, and only what follows it made no sense.
+        token, near = before, nearest(before.text, words)
+    comma = index > 1 and (before.text, line[index - 2].kind, token.kind) == (",", "number", "number") or (
+        token.text == "," and before.kind == "number" and line[index + 1].kind == "number")
+    reserved = token.text in KEYWORDS and wanted == ("@want.name",)
+    hint = "hint.decimal_comma" if comma else "hint.nearest_word" if near else "hint.reserved" if reserved else ""
     return Misread(token.start, token.end, token.text[:40], wanted, hint, near)
 
 
@@ -70,6 +79,8 @@ def _gathered(wanted: frozenset[str]) -> tuple[str, ...]:
     for code, members in _GROUPS:
         if found >= set(members):
             found = found - set(members) | {code}
+    if "@want.place" in found:
+        found -= {"@want.number", "slope"}
     if "@want.number" in found:
         found -= {"@want.name"} if len(found) > 2 else set()
     return tuple(sorted(found, key=lambda w: (w.startswith("@"), w)))
@@ -125,7 +136,7 @@ def _lone_name(line, index):
     if token.kind == "word" and token.text not in KEYWORDS and not (after.kind == "symbol" and after.text in "+-*/^("):
         found = LetterName(token.text, token.start, token.end)
         return Result.success(index + 1, say.Amount(found, token.start, token.end))
-    return Result.failure(index, "@want.name")
+    return Result.failure(index, "@want.place")
 
 
 # Directions.
@@ -218,6 +229,7 @@ def _clauses():
     """Clauses in any order. A second `at X` is the direction: `P at C at theta`."""
     found: dict[str, object] = {}
     while True:
+        start = yield parsy_index
         clause = yield _clause.optional()
         if clause is None:
             return say.Clauses(**found)
@@ -225,8 +237,12 @@ def _clauses():
         if key == "at" and key in found:
             key, value = "direction", say.AngleSaid(say.Amount(LetterName(value.text, value.start, value.end), value.start, value.end))
         if key in found:
-            return (yield Parser(lambda line, index: Result.failure(max(index - 1, 0), "@want.once")))
+            raise _Twice(start)
         found[key] = value
+
+
+class _Twice(Exception):
+    """A clause that stood before stands again at this token."""
 
 
 _two = seq(symbol("(") >> amount, axis << symbol(","), amount, axis << symbol(")"))

@@ -31,9 +31,7 @@ def quantity(known: Context, item: Item, amount: Amount, wanted: Dimension | tup
     letter = amount.expression.name if isinstance(amount.expression, Name) and amount.expression.name in known.letters else ""
     unit = _unit_of(known, item, amount)
     if dimension == NUMBER and NUMBER not in dimensions:
-        shown = known.unit(dimensions[0])
-        if shown is None:
-            raise item.drop("read.needs_unit", amount, wanted=tuple(_name(d) for d in dimensions))
+        shown = known.shown[dimensions[0]]
         known.bare = known.bare or dimensions[0] != ANGLE
         return Quantity(value * shown.factor, dimensions[0], written, letter, shown.symbol)
     if dimension not in dimensions:
@@ -59,7 +57,7 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
         elif name.name in known.broken or "letters" in known.lost:
             raise Dropped()
         else:
-            near = nearest(name.name, [*known.letters, *SINGLE, *(k for k in KEYWORDS if len(k) > 2)])
+            near = nearest(name.name, [*known.letters, *SINGLE, *(k for k in KEYWORDS if len(name.name) > 2)])
             raise item.drop("read.unknown_letter", name, name=name.name[:40], nearest=near, hint="hint.nearest" if near else "")
     try:
         dimension = _dimension(amount.expression, dimensions, item)

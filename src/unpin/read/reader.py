@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from unpin.base.diagnostic import Diagnostic
+from unpin.base.diagnostic import Diagnostic, Place
 from unpin.base.units import ACCELERATION, ANGLE, BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MASS, MOMENT, NUMBER, SPREAD, Unit
 from unpin.model.problem import GROUND, Asked, Connection, Letter, Load, Problem
 from unpin.model.values import Quantity, WantedSum
@@ -72,7 +72,7 @@ def read_text(text: str, file: str = "") -> Reading:
         if not report.found:
             report.error("read.empty_file", report.place(1, 1), hint="hint.sections")
         return Reading(None, report.in_order())
-    return _Reader(report, tree, whole).read()
+    return _Reader(report, tree, whole, report.place(text.rstrip().count("\n") + 1, 1)).read()
 
 
 @dataclass
@@ -82,6 +82,7 @@ class _Reader:
     report: Report
     tree: Entries
     whole: bool
+    end: Place
     sections: dict[str, tuple[Scalar, Node]] = field(default_factory=dict)
     known: Context = field(init=False)
 
@@ -107,8 +108,9 @@ class _Reader:
         wanted = self.asked(supports)
         sums = self.sums()
         connections = [*pins, *known.links.values(), *supports.values()]
-        self.presence(loads)
-        probable_slips(known, connections, loads)
+        self.presence()
+        if known.parts or known.links:
+            probable_slips(known, connections, loads)
         self.assumptions(connections, loads)
         problem = Problem(
             points=tuple(known.points.values()), parts=tuple(known.parts.values()), connections=tuple(connections), loads=tuple(loads),
@@ -296,7 +298,8 @@ class _Reader:
     def point(self, name: str, node: Node):
         if isinstance(node, Items):
             if len(node.items) != 2:
-                raise self.report.drop("read.two_coordinates", node.place, ("points", name), count=len(node.items))
+                raise self.report.drop("read.two_coordinates", node.place, ("points", name), count=len(node.items),
+                                       hint="hint.decimal_comma" if len(node.items) > 2 else "")
             items = [self.scalar("points", name, n) for n in node.items]
             if None in items:
                 raise Dropped
@@ -403,8 +406,8 @@ class _Reader:
     def asked(self, supports: dict[str, Connection]) -> list[Asked]:
         found = [self.attempt(lambda: asked(self.known, item, supports)) for item in self.listed("find")]
         out = [a for a in found if a]
-        if not found and "find" not in self.known.lost:
-            place = self.sections["find"][0].place if "find" in self.sections else None
+        if not found and "find" not in self.known.lost and self.known.parts | self.known.links:
+            place = self.sections["find"][0].place if "find" in self.sections else self.end
             self.report.warning("read.nothing_asked", place, ("find",), hint="hint.nothing_asked")
             out = [Asked("everything")]
         return out
@@ -414,14 +417,17 @@ class _Reader:
 
     # The whole.
 
-    def presence(self, loads: list[Load]) -> None:
-        lost = self.known.lost
+    def presence(self) -> None:
+        lost, end = self.known.lost, self.end
+        if not self.known.parts and not self.known.links:
+            lost |= {"loads"}
         if "points" not in self.sections and "points" not in lost:
-            self.report.error("read.no_points", None, hint="hint.sections")
+            self.report.error("read.no_points", end, hint="hint.sections")
         if "members" not in self.sections and "links" not in self.sections and not lost & {"members", "links"}:
-            self.report.error("read.no_members", None, hint="hint.sections")
-        if not loads and "loads" not in lost and not any(d.path.startswith("loads") for d in self.report.found):
-            self.report.warning("read.no_loads", None)
+            self.report.error("read.no_members", end, hint="hint.sections")
+        said = self.sections.get("loads", (None, None))[1]
+        if "loads" not in lost and (said is None or said == Items([], said.place) or isinstance(said, Scalar) and not said.text.strip()):
+            self.report.warning("read.no_loads", end)
 
     def assumptions(self, connections: list[Connection], loads: list[Load]) -> None:
         known = self.known

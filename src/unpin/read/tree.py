@@ -73,7 +73,7 @@ def clean(text: str, report: Report) -> str:
     if found:
         line = text.count("\n", 0, found.start()) + 1
         column = found.start() - (text.rfind("\n", 0, found.start()) + 1) + 1
-        report.error("read.control_character", report.place(line, column), code=f"U+{ord(found.group()):04X}")
+        report.error("read.control_character", report.place(line, column), character=f"U+{ord(found.group()):04X}")
         text = _CONTROL.sub(" ", text)
     return text
 
@@ -87,7 +87,7 @@ def tree_of(text: str, report: Report) -> tuple[Entries | None, bool]:
         builder = _Builder(report)
         fault = builder.run("\n".join(lines))
         if fault is None:
-            return builder.top, whole
+            return builder.top, whole and not builder.left_out
         whole = False
         first, last = _block(lines, fault)
         if first == last:
@@ -116,6 +116,7 @@ class _Builder:
         self.top: Entries | None = None
         self.open: list[_Open] = []
         self.nodes = 0
+        self.left_out = False
 
     def run(self, text: str) -> int | None:
         """Read; None when it went well, else the line (from 0) of the fault, which has been reported."""
@@ -128,9 +129,10 @@ class _Builder:
                 self.nodes += 1
                 if self.nodes > MOST_NODES:
                     report.error("read.too_much", report.place(event.start_mark.line + 1, 1), most=MOST_NODES)
+                    self.left_out = True
                     return None
                 if not self.take(yaml, event):
-                    return None
+                    return event.start_mark.line if self.left_out else None
         except yaml.YAMLError as fault:
             problem = getattr(fault, "problem_mark", None)
             context = getattr(fault, "context_mark", None) or problem
@@ -151,14 +153,16 @@ class _Builder:
             if kind == "AliasEvent" or event.anchor:
                 report.error("read.alias", place, self.here(), hint="hint.alias")
                 self.put(None, place)
+                self.left_out = True
                 return kind != "SequenceStartEvent" and kind != "MappingStartEvent"
             if event.tag and event.tag != "!":
-                report.error("read.tag", place, self.here(), hint="hint.tag", tag=event.tag[:30])
+                report.error("read.tag", place, self.here(), hint="hint.tag", tag=event.tag.replace("tag:yaml.org,2002:", "!!")[:30])
             if kind == "ScalarEvent":
                 self.put(self.scalar(event, place), place)
                 return True
             if len(self.open) >= DEEPEST:
                 report.error("read.too_deep", place, self.here(), most=DEEPEST)
+                self.left_out = True
                 return False
             node: Node = Items([], place) if kind == "SequenceStartEvent" else Entries([], place)
             path = self.here()
@@ -180,11 +184,12 @@ class _Builder:
             return (*top.path, str(len(top.node.items) + 1))
         return (*top.path, top.key.text[:40]) if top.key else top.path
 
-    def scalar(self, event, place: Place) -> Scalar:
+    def scalar(self, event, place: Place) -> Scalar | None:
         text = event.value
         if len(text) > LONGEST_TEXT:
             self.report.error("read.too_long", place, self.here(), most=LONGEST_TEXT)
-            text = ""
+            self.left_out = True
+            return None
         quoted = event.style in ("'", '"')
         width = event.end_mark.column - event.start_mark.column - (2 if quoted else 0)
         whole = event.start_mark.line != event.end_mark.line or event.style in ("|", ">") or width != len(text)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import textwrap
 
-from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
 from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working
 from unpin.render.maths import text as maths
+from unpin.render.maths.rows import rows
+from unpin.render.plain import written
 from unpin.words.sentences import say
 
 WIDTH = 80
@@ -17,11 +18,6 @@ _INDENT = "  "
 def write(lesson: Lesson, width: int = WIDTH) -> str:
     """The whole lesson, ending in a newline."""
     return _Page(lesson.language, width).lesson(lesson)
-
-
-def sentence(text: Text, language: str = "en") -> str:
-    """One text of a lesson as a line."""
-    return "".join(p if isinstance(p, str) else maths.write(p) for p in flow(text, language))
 
 
 class _Page:
@@ -77,17 +73,8 @@ class _Page:
             self._formula(line.formula, indent + _INDENT)
 
     def _formula(self, formula: Formula, indent: str) -> None:
-        """Breaks at a plus or minus between terms, never inside a term."""
-        text = maths.write(formula)
-        room = self.width - len(indent)
-        while len(text) > room:
-            cut = max(text.rfind(" + ", 0, room), text.rfind(" \u2212 ", 0, room))
-            if cut <= 0:
-                break
-            self.out.append(indent + text[:cut])
-            indent, text = indent.rstrip("»") + ("" if indent.endswith("    ") else "    "), text[cut + 1:]
-            room = self.width - len(indent)
-        self.out.append(indent + text)
+        for k, row in enumerate(rows(formula, self.width - len(indent))):
+            self.out.append(indent + ("    " if k else "") + maths.write(row))
 
     def _boxed(self, box: Boxed) -> None:
         if not box.found:
@@ -109,7 +96,7 @@ class _Page:
         return line[:1].upper() + line[1:]
 
     def _say(self, text: Text) -> str:
-        return sentence(text, self.language)
+        return written(text, self.language)
 
     def _wrap(self, text: str, first: str = "", rest: str | None = None) -> None:
         rest = first if rest is None else rest

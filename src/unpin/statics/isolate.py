@@ -28,8 +28,18 @@ def isolate(structure: Structure, names: Iterable[str]) -> FreeBody:
     else:
         kind = "group"
     shown = tuple(b.name for b in chosen)
-    name = "whole" if kind == "whole" else " + ".join(rigid or shown)
+    name = "whole" if kind == "whole" else " + ".join([*rigid, *_lone_pins(structure, chosen)] or shown)
     return FreeBody(name, kind, shown, actions)
+
+
+def _lone_pins(structure: Structure, chosen: tuple) -> list[str]:
+    """Pins that hold only one part of the set: where the cut runs beside such a pin must be said."""
+    rigid = {b.name for b in chosen if b.kind == "part"}
+    touching: dict[str, set[str]] = {b.name: set() for b in chosen if b.kind == "pin" and len(chosen) > 1}
+    for a in structure.actions:
+        if a.on in touching and a.by in rigid:
+            touching[a.on].add(a.by)
+    return [pin for pin, parts in touching.items() if len(parts) == 1]
 
 
 def neighbours(structure: Structure) -> dict[str, set[str]]:

@@ -33,8 +33,8 @@ def inner(formula: Formula) -> str:
             return f"<mrow>{product(factors)}</mrow>"
         case Signed(sign, of, action):
             return _tagged((_operator(MINUS, "prefix") if sign < 0 else "") + _term(of), action)
-        case Sum(terms):
-            return f"<mrow>{summed(terms)}</mrow>"
+        case Sum(terms, continued):
+            return f"<mrow>{summed(terms, continued)}</mrow>"
         case Relation(left, right, sign):
             return f"<mrow>{inner(left)}<mo>{escape(sign)}</mo>{inner(right)}</mrow>"
         case Header(kind, sub, arrow):
@@ -43,13 +43,19 @@ def inner(formula: Formula) -> str:
 
 
 def letter(base: str, sub: str, on: str = "") -> str:
-    italic = f"<mi>{escape(base)}</mi>"
+    italic = _letters(base)
     if not sub and not on:
         return italic
-    below = f"<mi>{escape(sub)}</mi>" if sub else ""
+    below = _letters(sub) if sub else ""
     if on:
         below += ("<mo>,</mo>" if sub else "") + f"<mtext>{escape(on)}</mtext>"
     return f"<msub>{italic}<mrow>{below}</mrow></msub>"
+
+
+def _letters(name: str) -> str:
+    """Each letter an identifier of its own, so that names of several letters are italic too."""
+    out = "".join(f"<mn>{c}</mn>" if c.isdigit() else f"<mi>{escape(c)}</mi>" for c in name)
+    return out if len(name) == 1 else f"<mrow>{out}</mrow>"
 
 
 def product(factors: tuple[Formula, ...]) -> str:
@@ -63,11 +69,12 @@ def product(factors: tuple[Formula, ...]) -> str:
     return "".join(out)
 
 
-def summed(terms: tuple[Signed, ...]) -> str:
+def summed(terms: tuple[Signed, ...], continued: bool = False) -> str:
     out = []
     for k, term in enumerate(terms):
-        sign = MINUS if term.sign < 0 else ("+" if k else "")
-        body = (_operator(sign, "infix" if k else "prefix") if sign else "") + _term(term.of)
+        sign = MINUS if term.sign < 0 else ("+" if k or continued else "")
+        first = k == 0 and term.sign > 0 and not continued
+        body = (_operator(sign, "infix" if k or continued else "prefix") if sign else "") + (inner(term.of) if first else _term(term.of))
         out.append(_tagged(body, term.action))
     return "".join(out) or "<mn>0</mn>"
 
@@ -103,5 +110,5 @@ def _header(kind: str, sub: str, arrow: str) -> str:
     what = "F" if kind == "forces" else "M"
     intent = "sum-of-forces" if kind == "forces" else "sum-of-moments"
     head = f'<mrow intent="{intent}($about)"><mo form="prefix" largeop="false" movablelimits="false">&#x2211;</mo>' \
-           f'<msub><mi>{what}</mi><mi arg="about">{escape(sub)}</mi></msub></mrow>'
+           f'<msub><mi>{what}</mi><mrow arg="about">{_letters(sub)}</mrow></msub></mrow>'
     return f'<mrow><mtext class="sense">{arrow}{THIN}+</mtext><mspace width="0.5em"/>{head}<mo>=</mo><mn>0</mn></mrow>'

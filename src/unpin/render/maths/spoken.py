@@ -34,8 +34,8 @@ class _Voice:
                 return self._word("times").join(self.say(f) for f in factors)
             case Signed(sign, of, _):
                 return self._word("minus", of=self.say(of)) if sign < 0 else self.say(of)
-            case Sum(terms):
-                return self._sum(terms)
+            case Sum(terms, continued):
+                return self._sum(terms, continued)
             case Relation(left, right, sign):
                 return self._word("equals" if sign == "=" else "about", left=self.say(left), right=self.say(right))
             case Header(kind, sub, arrow):
@@ -52,12 +52,12 @@ class _Voice:
         text = f"{number} {named}".strip()
         return self._word("minus", of=text) if printed.sign < 0 else text
 
-    def _sum(self, terms: tuple[Signed, ...]) -> str:
+    def _sum(self, terms: tuple[Signed, ...], continued: bool = False) -> str:
         out = []
         for k, term in enumerate(terms):
             text = self.say(term.of)
             code = "less" if term.sign < 0 else "plus"
-            out.append(self._word(code, of=text) if k else (self._word("minus", of=text) if term.sign < 0 else text))
+            out.append(self._word(code, of=text) if k or continued else (self._word("minus", of=text) if term.sign < 0 else text))
         return " ".join(out)
 
 

@@ -24,8 +24,8 @@ def write(formula: Formula) -> str:
             return product(factors)
         case Signed(sign, of, _):
             return (MINUS if sign < 0 else "") + write(of)
-        case Sum(terms):
-            return summed(terms)
+        case Sum(terms, continued):
+            return summed(terms, continued)
         case Relation(left, right, sign):
             return f"{write(left)} {sign} {write(right)}"
         case Header(kind, sub, arrow):
@@ -33,11 +33,12 @@ def write(formula: Formula) -> str:
     raise TypeError(f"no text for {type(formula).__name__}")
 
 
-def summed(terms: tuple[Signed, ...]) -> str:
+def summed(terms: tuple[Signed, ...], continued: bool = False) -> str:
     out = ""
     for k, term in enumerate(terms):
-        sign = MINUS if term.sign < 0 else ("+" if k else "")
-        out += (f" {sign} " if k else sign) + _inner(term.of)
+        sign = MINUS if term.sign < 0 else ("+" if k or continued else "")
+        first = k == 0 and term.sign > 0 and not continued
+        out += (f" {sign} " if k else f"{sign} " if continued else sign) + (write(term.of) if first else _inner(term.of))
     return out or "0"
 
 

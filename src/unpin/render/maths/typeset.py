@@ -21,8 +21,8 @@ def write(formula: Formula) -> str:
             return product(factors)
         case Signed(sign, of, _):
             return ("-" if sign < 0 else "") + _term(of)
-        case Sum(terms):
-            return summed(terms)
+        case Sum(terms, continued):
+            return summed(terms, continued)
         case Relation(left, right, sign):
             return f"{write(left)} {sign} {write(right)}"
         case Header(kind, sub, arrow):
@@ -62,11 +62,12 @@ def product(factors: tuple[Formula, ...]) -> str:
     return " ".join(out)
 
 
-def summed(terms: tuple[Signed, ...]) -> str:
+def summed(terms: tuple[Signed, ...], continued: bool = False) -> str:
     out = []
     for k, term in enumerate(terms):
-        sign = "-" if term.sign < 0 else ("+" if k else "")
-        out.append(f"{sign} {_term(term.of)}".strip())
+        sign = "-" if term.sign < 0 else ("+" if k or continued else "")
+        first = k == 0 and term.sign > 0 and not continued
+        out.append(f"{sign} {write(term.of) if first else _term(term.of)}".strip())
     return " ".join(out) or "0"
 
 
