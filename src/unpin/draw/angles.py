@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from unpin.draw import label as lettering
 from unpin.draw.candidates import beside_line, in_angle, led
@@ -39,7 +40,7 @@ def angle_mark(owner: str, apex: Spot, base: Spot, along: Spot, note: Label) -> 
     size = (lettering.width(note, SMALL_SIZE), lettering.height(note, SMALL_SIZE))
     strips = ((*reference, 0.4), *((a, b, 0.4) for a, b in zip(sweep, sweep[1:])))
     wanted = Wanted(key, in_angle(apex, turned(base, turn / 2), radius, size), strips[1:],
-                    led(sweep[len(sweep) // 2], 1.0, size), jealous=False)
+                    partial(led, sweep[len(sweep) // 2], 1.0, size), jealous=False)
     return DirectionMark((Path(reference, "reference", owner), Path(sweep, "angle", owner)), strips, (wanted,), {key: (note, SMALL_SIZE, "angle", owner)})
 
 
@@ -65,7 +66,7 @@ def slope_mark(owner: str, start: Spot, end: Spot, notes: tuple[Label, Label], o
         key = f"slope{n} {owner}"
         size = (lettering.width(note, SMALL_SIZE), lettering.height(note, SMALL_SIZE))
         near = beside_line(p, corner, size, -0.8, shares=(0.5, 0.3, 0.7, 0.1, 0.9), way=way, both=False)
-        wanted.append(Wanted(key, near, (strips[n],), led(between(p, corner, 0.5), 1.0, size), jealous=False))
+        wanted.append(Wanted(key, near, (strips[n],), partial(led, between(p, corner, 0.5), 1.0, size), jealous=False))
         labels[key] = (note, SMALL_SIZE, "slope", owner)
     return DirectionMark((Path((level, corner, upright), "slope", owner), Path((a, b), "slope", owner)), strips, tuple(wanted), labels)
 

@@ -75,11 +75,13 @@ def _hits(at: Spot, ray: Spot, start: Spot, end: Spot, obstacles: list[Strip], p
     whether it runs along something that leaves the point in the same direction."""
     cost = 0.0
     free = between(start, end, 0.25)
+    left, right, top, bottom = min(free[0], end[0]), max(free[0], end[0]), min(free[1], end[1]), max(free[1], end[1])
     for p, q, half in obstacles:
-        if segment_to_segment(free, end, p, q) < half + 2.0:
-            cost += 12.0
-        elif segment_to_segment(free, end, p, q) < half + 5.0:
-            cost += 2.0
+        reach = half + 5.0
+        if not (p[0] > right + reach and q[0] > right + reach or p[0] < left - reach and q[0] < left - reach
+                or p[1] > bottom + reach and q[1] > bottom + reach or p[1] < top - reach and q[1] < top - reach):
+            gap = segment_to_segment(free, end, p, q) - half
+            cost += 12.0 if gap < 2.0 else 2.0 if gap < 5.0 else 0.0
         for here, there in ((p, q), (q, p)):
             if abs(here[0] - at[0]) + abs(here[1] - at[1]) < 0.5 and (here != there):
                 angle = angle_between(ray, (there[0] - here[0], there[1] - here[1]))

@@ -65,7 +65,7 @@ def _spread_out(boxes: list[Box], width: float) -> list[Spot]:
                 dy = min(a[3], b[3]) - max(a[1], b[1]) + BETWEEN
                 if dx > 0.01 and dy > 0.01:
                     clear = False
-                    k, by = (0, dx) if dx <= dy else (1, dy)
+                    k, by = (0, dx) if dx <= 1.5 * dy else (1, dy)  # a page is read sideways first
                     sign = 1.0 if a[k] + a[k + 2] <= b[k] + b[k + 2] else -1.0
                     moves[i][k] -= sign * by / 2
                     moves[j][k] += sign * by / 2

@@ -7,10 +7,11 @@ and cross least. Dimensions of one chain share a line; others each have their ow
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import partial
 
 from unpin.draw import label as lettering
-from unpin.draw.candidates import on_dimension
-from unpin.draw.geometry import Box, Spot, segment_to_segment
+from unpin.draw.candidates import led, on_dimension
+from unpin.draw.geometry import Box, Spot, between, segment_to_segment
 from unpin.draw.items import DimensionItem
 from unpin.draw.place import Wanted
 from unpin.draw.scene import SMALL_SIZE, Arrow, Mark, Path
@@ -37,18 +38,23 @@ def lay(items: list[tuple[DimensionItem, Spot, Spot]], spots: list[Spot], obstac
     laid = Laid()
     for axis in ("x", "y"):
         mine = [i for i in items if i[0].axis == axis]
-        if mine:
-            side = _side(axis, mine, spots, obstacles, crossing, frame)
-            _lay_axis(axis, side, mine, spots, obstacles, frame, laid)
+        taken: dict[int, list[list[tuple[float, float]]]] = {1: [], -1: []}
+        outermost: dict[tuple[int, float], tuple[float, Spot]] = {}
+        for chain in dict.fromkeys(i[0].chain for i in mine):
+            links = [i for i in mine if i[0].chain == chain]
+            side = _side(axis, links, spots, obstacles, crossing, frame, len(taken[1]), len(taken[-1]))
+            _lay_chain(axis, side, links, frame, taken[side], outermost, laid)
+        _extend(axis, outermost, spots, obstacles, laid)
     return laid
 
 
-def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], crossing: list[Strip], frame: Box) -> int:
+def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], crossing: list[Strip], frame: Box,
+          *rows: int) -> int:
     """+1 below or right, -1 above or left; below and left unless the other is clearly better."""
     costs = {}
-    for side in (1, -1):
-        level = _level(axis, side, frame, 0)
-        cost = 0.0
+    for side, row in zip((1, -1), rows):
+        level = _level(axis, side, frame, row)
+        cost = 12.0 * row
         for value in _values(axis, items):
             spot = _nearest(axis, side, value, spots)
             begin = _begin(axis, side, value, spot, obstacles)
@@ -80,27 +86,40 @@ def _nearest(axis: str, side: int, value: float, spots: list[Spot]) -> Spot:
     return max(at, key=lambda s: side * s[1 - k]) if at else ((value, 0.0) if k == 0 else (0.0, value))
 
 
-def _lay_axis(axis: str, side: int, items, spots, obstacles, frame: Box, laid: Laid) -> None:
-    rows = {level: n for n, level in enumerate(sorted({i[0].level for i in items}))}
+def _lay_chain(axis: str, side: int, items, frame: Box, taken: list[list[tuple[float, float]]], outermost, laid: Laid) -> None:
+    """Each level of the chain on the first line, counted outwards, where it overlaps nothing and lies beyond the level before."""
     k = 0 if axis == "x" else 1
-    outermost: dict[float, float] = {}
-    for item, a, b in items:
-        level = _level(axis, side, frame, rows[item.level])
-        low, high = sorted((a[k], b[k]))
-        start, end = ((low, level), (high, level)) if axis == "x" else ((level, high), (level, low))
-        for value in (low, high):
-            known = outermost.get(round(value, 4), level)
-            outermost[round(value, 4)] = max(known, level) if side > 0 else min(known, level)
-        laid.marks += _line(start, end, item.owner)
-        laid.strips.append((start, end, 1.3))
-        size = (lettering.width(item.label, SMALL_SIZE), lettering.height(item.label, SMALL_SIZE))
-        key = f"dimension {item.owner}"
-        laid.labels[key] = (item.label, SMALL_SIZE, "dimension", item.owner)
-        laid.wanted.append(Wanted(key, on_dimension(start, end, size, axis == "y"), ((start, end, 0.0),)))
-    for value, level in sorted(outermost.items()):
+    row = 0
+    for level in sorted({i[0].level for i in items}):
+        mine = [(item, *sorted((a, b), key=lambda s: s[k])) for item, a, b in items if item.level == level]
+        while row < len(taken) and any(a[k] < high - 1 and low < b[k] - 1 for _, a, b in mine for low, high in taken[row]):
+            row += 1
+        if row == len(taken):
+            taken.append([])
+        line = _level(axis, side, frame, row)
+        for item, a, b in mine:
+            taken[row].append((a[k], b[k]))
+            start, end = ((a[0], line), (b[0], line)) if axis == "x" else ((line, b[1]), (line, a[1]))
+            laid.marks += _line(start, end, item.owner)
+            laid.strips.append((start, end, 1.3))
+            size = (lettering.width(item.label, SMALL_SIZE), lettering.height(item.label, SMALL_SIZE))
+            key = f"dimension {item.owner}"
+            laid.labels[key] = (item.label, SMALL_SIZE, "dimension", item.owner)
+            near = on_dimension(start, end, size, axis == "y")
+            laid.wanted.append(Wanted(key, near, ((start, end, 0.0),), partial(led, between(start, end, 0.5), 0.5, size), jealous=False))
+            for spot in (a, b):
+                place = (side, round(spot[k], 3))
+                before = outermost.get(place)
+                if before is None or side * line > side * before[0]:
+                    outermost[place] = (line, spot)
+
+
+def _extend(axis: str, outermost, spots: list[Spot], obstacles: list[Strip], laid: Laid) -> None:
+    """One extension line for each place and side, out to the furthest dimension line that ends there."""
+    for (side, value), (line, _) in sorted(outermost.items()):
         spot = _nearest(axis, side, value, spots)
         begin = _begin(axis, side, value, spot, obstacles)
-        end = level + side * OVER
+        end = line + side * OVER
         if side * (end - begin) > 2:
             path = ((value, begin), (value, end)) if axis == "x" else ((begin, value), (end, value))
             laid.marks.append(Path(path, "extension"))

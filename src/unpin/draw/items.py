@@ -93,8 +93,8 @@ class SpreadItem:
 
 @dataclass(frozen=True)
 class DimensionItem:
-    """A distance along x or y between two places that are each represented by one spot; `level` 0 is a chain, 1 and more
-    are dimensions from one common place, each on its own line."""
+    """A distance along x or y between two places that are each represented by one spot. Dimensions of one `chain` stand on
+    the same side of the figure; `level` 0, 1, … within it each have a line of their own."""
 
     owner: str
     axis: Literal["x", "y"]
@@ -102,6 +102,7 @@ class DimensionItem:
     end: Spot
     label: Label
     level: int = 0
+    chain: str = ""
 
 
 @dataclass(frozen=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import partial
 
 from unpin.draw import label as lettering
 from unpin.draw.angles import force_mark, surface_mark
@@ -42,12 +43,13 @@ class Paper:
     texts: dict[str, tuple[Label, float, str, str]] = field(default_factory=dict)
     rivals: dict[str, tuple[Strip, ...]] = field(default_factory=dict)
     groups: dict[str, Group] = field(default_factory=dict)
+    later: list = field(default_factory=list)
     unplaced: int = 0
 
     def at(self, spot: Spot) -> Spot:
         return (spot[0] * self.scale, -spot[1] * self.scale)
 
-    def want(self, key: str, label: Label, size: float, role: str, owner: str, near, strips, far=(), jealous=True) -> None:
+    def want(self, key: str, label: Label, size: float, role: str, owner: str, near, strips, far=tuple, jealous=True) -> None:
         if label:
             self.texts[key] = (label, size, role, owner)
             self.wanted.append(Wanted(key, near, strips, far, jealous))
@@ -74,6 +76,15 @@ def lay_out(piece: Piece, scale: float) -> Paper:
     _forces(piece, paper)
     _couples(piece, paper)
     _small(piece, paper)
+    _dimensions(piece, paper)
+    for draw_mark in paper.later:
+        _direction(draw_mark(paper.room), paper)
+    _names(piece, paper)
+    _letter(paper)
+    return paper
+
+
+def _dimensions(piece: Piece, paper: Paper) -> None:
     dims = [(d, paper.at(d.start), paper.at(d.end)) for d in piece.of(DimensionItem)]
     if dims:
         drawn = union(mark_box(m) for m in (*paper.back, *paper.middle, *paper.groups.values(), *paper.front))
@@ -84,9 +95,6 @@ def lay_out(piece: Piece, scale: float) -> Paper:
         paper.room += laid.strips
         paper.wanted += laid.wanted
         paper.texts |= laid.labels
-    _names(piece, paper)
-    _letter(paper)
-    return paper
 
 
 def _roomy(box: Box) -> Box:
@@ -178,14 +186,19 @@ def _forces(piece: Piece, paper: Paper) -> None:
         paper.room += symbol.room
     paper.room += paper.ghosts
     for item, stand, symbol in zip(items, stands, symbols):
-        others = [s for s in paper.room if s not in symbol.room]
-        _direction(force_mark(item.owner, stand.tail, stand.tip, item.direction, item.notes, others) if item.notes else None, paper)
+        if item.notes:
+            # Drawn once the dimensions stand, on the side that is free then.
+            paper.later.append(partial(_marked, item, stand, symbol))
         paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
         inner = stand.tip if stand.at_head else stand.tail
         key = f"force {item.owner}"
         size = measure(item.label, LABEL_SIZE)
         paper.rivals[key] = symbol.room[:1]
-        paper.want(key, item.label, LABEL_SIZE, "label", item.owner, beside_arrow(stand.outer, inner, size), symbol.room[:1], led(stand.outer, 2, size))
+        paper.want(key, item.label, LABEL_SIZE, "label", item.owner, beside_arrow(stand.outer, inner, size), symbol.room[:1], partial(led, stand.outer, 2, size))
+
+
+def _marked(item: ForceItem, stand, symbol: Symbol, room: list[Strip]):
+    return force_mark(item.owner, stand.tail, stand.tip, item.direction, item.notes, [s for s in room if s not in symbol.room])
 
 
 def _couples(piece: Piece, paper: Paper) -> None:
@@ -198,7 +211,7 @@ def _couples(piece: Piece, paper: Paper) -> None:
         key, size = f"force {item.owner}", measure(item.label, LABEL_SIZE)
         paper.rivals[key] = symbol.room
         paper.want(key, item.label, LABEL_SIZE, "label", item.owner, around(spot, force.COUPLE_RADIUS, size), symbol.room,
-                   led(spot, force.COUPLE_RADIUS, size))
+                   partial(led, spot, force.COUPLE_RADIUS, size))
 
 
 def _small(piece: Piece, paper: Paper) -> None:
@@ -233,9 +246,9 @@ def _names(piece: Piece, paper: Paper) -> None:
             runs = sorted(zip(chain, chain[1:]), key=lambda r: -round(abs(r[0][0] - r[1][0]) + abs(r[0][1] - r[1][1]), 3))
             near: tuple[Candidate, ...] = tuple(c for a, b in runs[:3] for c in beside_line(a, b, size, 4.2))
             strips = tuple((a, b, 3.8) for a, b in runs)
-            paper.want(f"part {item.owner}", item.label, SMALL_SIZE, "part", item.owner, near, strips, led(spot, 4, size), jealous=False)
+            paper.want(f"part {item.owner}", item.label, SMALL_SIZE, "part", item.owner, near, strips, partial(led, spot, 4, size), jealous=False)
         else:
-            paper.want(key, item.label, LABEL_SIZE, item.role, item.owner, around(spot, 2.6, size), ((spot, spot, 3.0),), led(spot, 2.6, size))
+            paper.want(key, item.label, LABEL_SIZE, item.role, item.owner, around(spot, 2.6, size), ((spot, spot, 3.0),), partial(led, spot, 2.6, size))
 
 
 def _letter(paper: Paper) -> None:
@@ -246,7 +259,7 @@ def _letter(paper: Paper) -> None:
         seat = found[wanted.key]
         if seat is None:
             paper.unplaced += 1
-            seat = (wanted.near or wanted.far)[0]
+            seat = (wanted.near or wanted.far())[0]
         text = Text(centre_of(seat.box), label, size, role, owner, 90 if seat.turn else 0, seat.leader)
         group = paper.groups.get(owner)
         if group is not None and (wanted.key.startswith("force") or group.role == "load"):

@@ -8,7 +8,7 @@ those with the least choice first; where two want one place, the one that is wor
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 
 from unpin.draw.geometry import Box, Spot, boxes_meet, segment_meets_box, segment_to_box, spot_to_box
@@ -39,7 +39,7 @@ class Wanted:
     key: str
     near: tuple[Candidate, ...]
     owner: tuple[Strip, ...]
-    far: tuple[Candidate, ...] = ()
+    far: Callable[[], tuple[Candidate, ...]] = tuple
     jealous: bool = True
 
 
@@ -98,7 +98,7 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
         _send_away(troubled[0], seats)
     for seat in seats:
         if seat.taken is None:
-            seat.options = [c for c in seat.wanted.far if not ground.meets(c.box) and _leader_free(c, ground, seats)]
+            seat.options = [c for c in seat.wanted.far() if not ground.meets(c.box) and _leader_free(c, ground, seats)]
             _choose(seat, seats)
     _improve(seats)
     return {s.wanted.key: s.taken for s in seats}
@@ -106,7 +106,7 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
 
 def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]) -> list[Candidate]:
     out: list[Candidate] = []
-    other = [s for key, strips in rivals.items() if key != wanted.key for s in strips] if wanted.jealous else []
+    other = [_bounded(s) for key, strips in rivals.items() if key != wanted.key for s in strips] if wanted.jealous else []
     for c in wanted.near:
         if len(out) >= KEPT:
             break
@@ -117,18 +117,24 @@ def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]
     return sorted(out, key=lambda c: c.cost)
 
 
-def _envy(box: Box, owner: tuple[Strip, ...], others: list[Strip]) -> float:
+def _bounded(strip: Strip) -> tuple[Box, Strip]:
+    (ax, ay), (bx, by), half = strip
+    return ((min(ax, bx) - half, min(ay, by) - half, max(ax, bx) + half, max(ay, by) + half), strip)
+
+
+def _envy(box: Box, owner: tuple[Strip, ...], others: list[tuple[Box, Strip]]) -> float:
     """Large when something else is as near to the box as its owner."""
     own = min((distance(box, s) for s in owner), default=0.0)
-    grown = (box[0] - own - 3, box[1] - own - 3, box[2] + own + 3, box[3] + own + 3)
-    for p, q, half in others:
-        if segment_meets_box(p, q, (grown[0] - half, grown[1] - half, grown[2] + half, grown[3] + half)):
-            gap = distance(box, (p, q, half))
+    left, top, right, bottom = box[0] - own - 1.5, box[1] - own - 1.5, box[2] + own + 1.5, box[3] + own + 1.5
+    worst = 0.0
+    for (x0, y0, x1, y1), strip in others:
+        if x0 < right and x1 > left and y0 < bottom and y1 > top:
+            gap = distance(box, strip)
             if gap < own:
                 return 30.0
             if gap < own + 1.5:
-                return 4.0
-    return 0.0
+                worst = 4.0
+    return worst
 
 
 def distance(box: Box, strip: Strip) -> float:
