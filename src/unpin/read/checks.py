@@ -78,6 +78,8 @@ def _passed_over(known: Context) -> None:
     named = {n for part in known.parts.values() for n in part.points} | {n for c in known.links.values() for n in c.points}
     where = known.at
     for part in known.parts.values():
+        if known.report.full:
+            return
         mine = set(part.points)
         for a, b in dict.fromkeys(zip(part.points, part.points[1:])):
             (ax, ay), (bx, by) = rough[a], rough[b]

@@ -22,13 +22,18 @@ class Report:
     file: str = ""
     found: list[Diagnostic] = field(default_factory=list)
 
+    @property
+    def full(self) -> bool:
+        """Whether nothing more is taken."""
+        return len(self.found) >= MOST
+
     def place(self, line: int, column: int, end_column: int | None = None) -> Place:
         return Place(line, column, end_column or column + 1, self.file)
 
     def say(self, severity: Severity, code: str, place: Place | None, path: Iterable[str] = (), *, hint: str = "",
             related: tuple[Place, ...] = (), **arguments: Any) -> None:
         remark = Diagnostic(severity, code, place, " > ".join(path), arguments, hint, related)
-        if remark not in self.found and len(self.found) < MOST:
+        if not self.full and remark not in self.found:
             self.found.append(remark)
 
     def error(self, code: str, place: Place | None, path: Iterable[str] = (), **more: Any) -> None:

@@ -54,7 +54,7 @@ SECTIONS: tuple[Section, ...] = (
 
 BY_NAME = {s.name: s for s in SECTIONS}
 NAME_PATTERN = r"^[^\W\d]\w*'*$"
-MOST = {"letters": 100, "points": 400, "members": 300, "links": 400, "pins": 400, "supports": 100, "loads": 300, "find": 300, "route": 100}
+MOST = {"letters": 60, "points": 200, "members": 150, "links": 300, "pins": 200, "supports": 60, "loads": 100, "find": 100, "route": 60}
 """Most entries of a section; far above any problem for a person."""
 
 
