@@ -7,7 +7,7 @@ from dataclasses import replace
 from unpin.model.action import Insight, Structure, TwoForce
 from unpin.model.directions import parallel
 from unpin.model.kinds import KINDS
-from unpin.model.problem import Part, Problem
+from unpin.model.problem import GROUND, Part, Problem
 from unpin.model.space import difference
 from unpin.statics.assemble import assemble
 
@@ -25,7 +25,7 @@ def two_force(problem: Problem, part: Part) -> TwoForce | None:
 
     Forces act at exactly two points of it and no couple: no load of its own, no end that resists turning, nothing in
     between. A load on the *pin* at its end does not spoil it; a load laid on the member itself does, even at the end,
-    because the pin force is then off the line of the pins.
+    because the pin force is then off the line of the pins. A member that slides on another is left to its sums.
     """
     if any(load.part == part.name for load in problem.loads):
         return None
@@ -34,7 +34,7 @@ def two_force(problem: Problem, part: Part) -> TwoForce | None:
         if c.kind == "link":
             points += [end for end, host in zip(c.points, c.parts) if host == part.name]
         elif part.name in c.parts or (c.parts[0] == "" and _sole(problem, c.points[0]) == part.name):
-            if "couple" in KINDS[c.kind].pushes:
+            if "couple" in KINDS[c.kind].pushes or (c.kind != "pin" and GROUND not in c.parts):
                 return None
             points.append(c.points[0])
     for load in problem.loads:

@@ -43,6 +43,9 @@ def _connection(structure, source, what, a, b, by_name) -> Connection:
     if what == "link":
         return Connection(source, "link", (a.point, b.point), (a.on, b.on))
     for c in structure.problem.connections:
-        if c.name == source and c.points[0] == a.point and (GROUND in c.parts) == (what == "support") and c.kind != "link":
+        if c.name != source or c.points[0] != a.point or c.kind == "link":
+            continue
+        # A pin and a weld at one point share their name: between two parts, those two must be its parts.
+        if GROUND in c.parts if what == "support" else c.parts == (a.on, b.on):
             return c
     return Connection(source, "pin", (a.point,), (a.on, b.on))

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from unpin.exact.number import Number
 from unpin.model.action import Structure
+from unpin.model.directions import axis_of
 from unpin.model.space import ZERO
 
 
@@ -34,12 +35,12 @@ def transfer(apart: Structure, inspected: Structure, values: Mapping[str, Number
 
 
 def _pin_components(apart: Structure, member: str, point: str, vector) -> dict[str, Number]:
-    """The components at one end of a member, where a single pin holds it there."""
-    acting = [a for a in apart.actions if a.on == member and a.point == point and a.unknown and a.sense == "assumed" and a.kind == "force"]
-    if len(acting) != 2 or any(a.direction.form != "axis" for a in acting):
+    """The components at one end of a member, where a single pin and nothing else holds it there."""
+    acting = [a for a in apart.actions if a.on == member and a.point == point and a.unknown]
+    if [a.direction and axis_of(a.direction.vector) for a in acting] != ["x", "y"]:
         return {}
     found = {}
     for a in acting:
         index = 0 if a.direction.vector[0] != 0 else 1
-        found[a.unknown] = vector[index] * a.direction.vector[index] + ZERO
+        found[a.unknown] = vector[index] * a.direction.vector[index] / a.direction.length + ZERO
     return found
