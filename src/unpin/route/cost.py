@@ -23,7 +23,7 @@ class CostTable:
     section: int = 25  # one side of a section: must be thought of
     group: int = 60  # some parts together that are no side of a section
     each_more: int = 6  # every further part in a group
-    off_body: int = 10  # a labelled centre that is not on the body
+    off_body: int = 30  # a labelled centre that is not on the body
     unlabelled: int = 70  # a centre whose place has to be found first
     slanted: int = 25  # an axis along a member, not x or y
     slanted_free: int = 60  # an axis along nothing in the figure
