@@ -61,17 +61,17 @@ def chapter(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
     nodes: list[Node] = []
     structure = worked.structure
     if worked.fewest.count != worked.recommended.count:
-        nodes.append(Paragraph(Text("ways.fewest", {"ways": steps_listed(worked.fewest.steps, structure, sheet)})))
+        nodes += [Paragraph(Text("ways.fewest", {"count": worked.fewest.count})), steps_listed(worked.fewest.steps, structure, sheet)]
     for route in worked.others:
         code = "ways.next_one" if route.count == 1 else "ways.next"
-        nodes.append(Paragraph(Text(code, {"count": route.count, "ways": steps_listed(route.steps, structure, sheet)})))
+        nodes += [Paragraph(Text(code, {"count": route.count})), steps_listed(route.steps, structure, sheet)]
     if worked.wanted is not None:
         nodes += own(worked, sheet)
     return tuple(nodes)
 
 
-def steps_listed(steps, structure: Structure, sheet: Sheet) -> Listing:
-    return Listing(tuple(step_phrase(s, structure, sheet) for s in steps))
+def steps_listed(steps, structure: Structure, sheet: Sheet) -> Bullets:
+    return Bullets(tuple(step_phrase(s, structure, sheet) for s in steps))
 
 
 def step_phrase(step: Step, structure: Structure, sheet: Sheet) -> Text:

@@ -64,7 +64,7 @@ def product(factors: tuple[Formula, ...]) -> str:
         text = inner(item)
         if needs_brackets(item, len(factors) == 1):
             text = _brackets(text)
-        gap = _GAP if k and (isinstance(item, Function) or isinstance(factors[k - 1], (Function, Amount, Over))) else ""
+        gap = _GAP if k and not (isinstance(item, Amount) and isinstance(factors[k - 1], Amount)) else ""
         out.append(("<mo>&#x2062;</mo>" + gap if k else "") + text)
     return "".join(out)
 

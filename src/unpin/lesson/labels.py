@@ -1,0 +1,133 @@
+"""The letters on a figure: the same as in the sums, composed here so that they agree."""
+
+from __future__ import annotations
+
+from unpin.base.units import ANGLE, BY_SPELLING, LENGTH, NUMBER
+from unpin.draw.label import Label, Run
+from unpin.draw.lettering import Lettering
+from unpin.exact.number import Number, sign
+from unpin.lesson import phrases, terms
+from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Relation, Root, Signed, Sum, letter
+from unpin.lesson.sheet import Sheet, symbol
+from unpin.model.action import Action, Structure
+from unpin.model.problem import Problem
+from unpin.model.values import Quantity
+from unpin.words import numbers
+from unpin.words.sentences import say
+
+
+def label(formula: Formula) -> Label:
+    """A formula as the runs of one label; fractions lie on their side."""
+    match formula:
+        case Amount(printed):
+            return (Run(printed.text),)
+        case Letter(base, sub, on):
+            runs = [Run(base, "italic")]
+            if sub:
+                runs.append(Run(sub, "sub" if sub.isdigit() else "subitalic"))
+            if on:
+                runs.append(Run(f", {on}" if sub else on, "sub"))
+            return tuple(runs)
+        case Relation(left, right, way):
+            return (*label(left), Run(f" {way} "), *label(right))
+        case Over(top, bottom):
+            return (*label(top), Run("/"), *label(bottom))
+        case Root(of):
+            return (Run("√"), *label(of))
+        case Product(factors):
+            return tuple(r for f in factors for r in label(f))
+        case Signed(way, of, _):
+            return ((Run(numbers.MINUS),) if way < 0 else ()) + label(of)
+        case Sum(items, _):
+            return tuple(r for k, s in enumerate(items) for r in (*((Run(" + "),) if k and s.sign > 0 else ()), *label(s)))
+    raise TypeError(f"no label for {type(formula).__name__}")
+
+
+def text_of(sheet: Sheet):
+    """How a length, angle, force, intensity or bare number stands on a figure."""
+
+    def text(quantity: Quantity) -> Label:
+        return label(quantity_formula(quantity, sheet))
+
+    return text
+
+
+def quantity_formula(quantity: Quantity, sheet: Sheet) -> Formula:
+    if quantity.letter:
+        return letter(quantity.letter)
+    if quantity.dimension == NUMBER:
+        return sheet.whole(quantity.value)
+    if quantity.dimension == ANGLE:
+        return Amount(numbers.angle(quantity.value))
+    if quantity.dimension == LENGTH:
+        return sheet.length(quantity.value)
+    if quantity.unit in BY_SPELLING:
+        return sheet.given(quantity, own_unit=True)
+    return Amount(numbers.measure(quantity.value, sheet.units[quantity.dimension], sheet.style))
+
+
+def of_problem(problem: Problem, structure: Structure, sheet: Sheet) -> Lettering:
+    """For the figure of the problem: loads with letter and size, points by name."""
+    labels = _points(problem)
+    for a in structure.actions:
+        if a.load is not None and a.load.kind != "spread":
+            labels[a.id] = label(_given(a, sheet))
+    return Lettering(labels, text_of(sheet), spoken(structure, sheet))
+
+
+def of_bodies(problem: Problem, structure: Structure, sheet: Sheet) -> Lettering:
+    """For free-body diagrams: what stands in the sums, letter for letter."""
+    labels = _points(problem)
+    for a in structure.actions:
+        labels[a.id] = label(terms.name_of(a, sheet))
+    return Lettering(labels, text_of(sheet), spoken(structure, sheet))
+
+
+def of_result(problem: Problem, structure: Structure, sheet: Sheet, values) -> Lettering:
+    """For the last figure: `A_x = 336 N` at every reaction, its true sense being drawn; `600 N compression` along links."""
+    labels = _points(problem)
+    for a in structure.actions:
+        if not a.unknown:
+            labels[a.id] = label(_given(a, sheet))
+        elif a.unknown in values:
+            value = values[a.unknown]
+            labels[a.id] = label(Relation(symbol(a.symbol), sheet.size(value, terms.dimension_of(a))))
+    for u in structure.unknowns:
+        if u.axial and u.id in values:
+            size = label(sheet.size(values[u.id], terms.dimension_of(structure.action(u.actions[0]))))
+            labels[u.id] = (*size, Run(" " + say(f"lesson.sense.{_axial(values[u.id])}")))
+    return Lettering(labels, text_of(sheet), spoken(structure, sheet))
+
+
+def spoken(structure: Structure, sheet: Sheet) -> dict[str, str]:
+    """The name a voice gives each arrow."""
+    out = {}
+    for a in structure.actions:
+        name = _spoken(a, sheet)
+        body = a.on.removeprefix(phrases.PIN)
+        code = "pin" if a.on.startswith(phrases.PIN) else "part"
+        out[a.id] = say(f"lesson.figure.{a.kind}_on_{code}", name=name, body=body)
+        if a.load is not None:
+            out.setdefault(a.id.split(".")[0], say("lesson.figure.spread", body=body))
+    return out
+
+
+def _spoken(a: Action, sheet: Sheet) -> str:
+    shown = terms.name_of(a, sheet)
+    if isinstance(shown, Letter):
+        return f"{shown.base} {shown.sub}".strip()
+    return "".join(r.text for r in label(shown))
+
+
+def _given(a: Action, sheet: Sheet) -> Formula:
+    if a.stretch >= 0:
+        return sheet.given(a.value, a.id)
+    return phrases.named(a.load.name, a.value, sheet, size_only=a.kind == "couple")
+
+
+def _axial(value: Number) -> str:
+    return {1: "tension", -1: "compression", 0: "zero"}[sign(value)]
+
+
+def _points(problem: Problem) -> dict[str, Label]:
+    return {p.name: label(Letter(p.name)) for p in problem.points}

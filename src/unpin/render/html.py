@@ -1,0 +1,162 @@
+"""A lesson as one self-contained page: native mathematics, drawings inside, the typefaces inside, nothing fetched."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from html import escape
+from importlib.resources import files
+
+from unpin.draw import fonts
+from unpin.lesson.flow import flow
+from unpin.lesson.formula import Formula
+from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working
+from unpin.render.maths import mathml, spoken
+from unpin.render.maths.rows import rows
+from unpin.render.picture import svg
+from unpin.words.sentences import say
+
+ROOM = 62
+"""Characters of a line of working before it is broken; about the width of the column."""
+
+_CLINGING = ",.;:?!)"
+
+_FACES = (("Unpin Text", "text", "normal", 400), ("Unpin Text", "text-italic", "italic", 400), ("Unpin Text", "text-bold", "normal", 700),
+          ("Unpin Math", "math", "normal", 400))
+
+
+def write(lesson: Lesson) -> str:
+    """The whole page. All text of the author is escaped; scripts and styles are allowed by their hash only."""
+    return _Page(lesson.language).lesson(lesson)
+
+
+class _Page:
+    def __init__(self, language: str):
+        self.language = language
+
+    def lesson(self, lesson: Lesson) -> str:
+        title = lesson.title or say("lesson.title.untitled", self.language)
+        style, script = _faces() + _asset("style.css"), _asset("script.js")
+        policy = f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; font-src data:; img-src data:; base-uri 'none'; form-action 'none'"
+        lead = "".join(f'<p class="lead">{escape(p)}</p>\n' for p in lesson.text.split("\n\n") if p.strip())
+        links = "".join(f'<li><a href="#{s.id}">{self._capital(s.title)}</a></li>' for s in lesson.sections)
+        sections = "\n".join(self._section(s) for s in lesson.sections)
+        foot = "".join(f"<p>{self._say(t)}</p>" for t in lesson.closing)
+        return (f'<!DOCTYPE html>\n<html lang="{escape(self.language)}">\n<head>\n<meta charset="utf-8">\n'
+                f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
+                f'<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>{escape(title)}</title>\n'
+                f"<style>{style}</style>\n</head>\n<body>\n<header>\n<h1>{escape(title)}</h1>\n{lead}"
+                f'<nav aria-label="{escape(say("lesson.title.contents", self.language))}"><ol>{links}</ol></nav>\n</header>\n'
+                f"<main>\n{sections}\n</main>\n<footer>{foot}</footer>\n<script>{script}</script>\n</body>\n</html>\n")
+
+    def _section(self, section: Section) -> str:
+        head = f'<section id="{section.id}" class="{section.kind}">\n<h2>{self._capital(section.title)}</h2>\n'
+        drawn = [n for n in section.children if _holds_drawing(n)]
+        rest = [n for n in section.children if not _holds_drawing(n)]
+        if not drawn or section.kind == "answers":
+            return head + self._nodes(section.children) + "</section>"
+        return (f'{head}<div class="beside">\n<div class="drawn">{self._nodes(drawn)}</div>\n'
+                f'<div class="said">{self._nodes(rest)}</div>\n</div>\n</section>')
+
+    def _nodes(self, nodes) -> str:
+        out, boxes = [], []
+        for node in nodes:
+            if isinstance(node, Boxed):
+                boxes.append(self._boxed(node))
+                continue
+            if boxes:
+                out.append(_boxes(boxes))
+                boxes = []
+            out.append(self._node(node))
+        if boxes:
+            out.append(_boxes(boxes))
+        return "".join(out)
+
+    def _node(self, node: Node) -> str:
+        match node:
+            case Paragraph(text, role):
+                mark = f' class="{role}"' if role != "plain" else ""
+                return f"<p{mark}>{self._say(text)}</p>\n"
+            case Bullets(items):
+                return "<ul>" + "".join(f"<li>{self._capital(t)}</li>" for t in items) + "</ul>\n"
+            case Working():
+                return self._working(node)
+            case Drawing():
+                return self._drawing(node)
+            case Block(name, children):
+                title = escape(say(f"lesson.step.{name}", self.language))
+                return f'<div class="block {name}"><h3>{title}</h3>\n{self._nodes(children)}</div>\n' if children else ""
+        raise TypeError(f"a page cannot show a {type(node).__name__}")
+
+    def _working(self, working: Working) -> str:
+        out = []
+        if any(line.name != "result" for line in working.lines):
+            out.append(f'<div class="row header">{self._block(working.header)}</div>')
+        for line in working.lines:
+            for k, row in enumerate(rows(line.formula, ROOM)):
+                out.append(f'<div class="row {line.name}{" more" if k else ""}">{self._block(row)}</div>')
+        return f'<div class="working" id="{working.id}">{"".join(out)}</div>\n'
+
+    def _drawing(self, drawing: Drawing) -> str:
+        caption = f"<figcaption>{self._say(drawing.caption)}</figcaption>"
+        return f'<figure id="{drawing.id}">{svg(drawing, fonts="page", language=self.language)}{caption}</figure>\n'
+
+    def _boxed(self, box: Boxed) -> str:
+        head = f"<h3>{self._capital(box.asked)}</h3>"
+        if not box.found:
+            return f'<div class="boxed">{head}<p>{self._say(Text("answer.not_found", {"what": box.asked}))}</p></div>'
+        lines = "".join(f"<tr><td>{self._inline(r.formula)}</td><td class=\"arrow\" aria-hidden=\"true\">{r.arrow}</td>"
+                        f"<td>{self._say(r.sense)}</td></tr>" for r in box.results)
+        return f'<div class="boxed">{head}<table>{lines}</table></div>'
+
+    def _block(self, formula: Formula) -> str:
+        return mathml.write(formula, spoken.write(formula, self.language), block=True)
+
+    def _inline(self, formula: Formula) -> str:
+        return mathml.write(formula)
+
+    def _say(self, text: Text) -> str:
+        return self._run(flow(text, self.language))
+
+    def _run(self, run: list[str | Formula]) -> str:
+        """Words and formulas; a stop or comma after a formula is kept on its line."""
+        out = []
+        for k, piece in enumerate(run):
+            if isinstance(piece, str):
+                tied = len(piece) - len(piece.lstrip(_CLINGING)) if k and not isinstance(run[k - 1], str) else 0
+                out.append(escape(piece[tied:]))
+                continue
+            after = run[k + 1] if k + 1 < len(run) else ""
+            tail = after[:len(after) - len(after.lstrip(_CLINGING))] if isinstance(after, str) else ""
+            out.append(f'<span class="tied">{self._inline(piece)}{escape(tail)}</span>' if tail else self._inline(piece))
+        return "".join(out)
+
+    def _capital(self, text: Text) -> str:
+        """With a capital first letter, unless it begins with a formula or a name."""
+        run = flow(text, self.language)
+        if run and isinstance(run[0], str) and not text.code.startswith("given.member"):
+            run[0] = run[0][:1].upper() + run[0][1:]
+        return self._run(run)
+
+
+def _holds_drawing(node: Node) -> bool:
+    return isinstance(node, Drawing) or (isinstance(node, Block) and any(isinstance(c, Drawing) for c in node.children))
+
+
+def _boxes(boxes: list[str]) -> str:
+    return f'<div class="boxes">{"".join(boxes)}</div>\n'
+
+
+def _asset(name: str) -> str:
+    return "\n" + files("unpin.render.page").joinpath(name).read_text("utf-8")
+
+
+def _hash(text: str) -> str:
+    return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"
+
+
+def _faces() -> str:
+    """The four typefaces as data, so that the page looks the same everywhere."""
+    return "".join(f"\n@font-face{{font-family:'{family}';font-style:{slant};font-weight:{weight};"
+                   f"src:url(data:font/woff2;base64,{base64.b64encode(fonts.woff2(name)).decode()}) format('woff2')}}"
+                   for family, name, slant, weight in _FACES)

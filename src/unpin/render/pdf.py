@@ -1,0 +1,144 @@
+"""A lesson as a handout: PDF/UA-1, every formula and figure with its text alternative, the same bytes each time."""
+
+from __future__ import annotations
+
+from unpin.lesson.flow import flow
+from unpin.lesson.formula import Formula
+from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working, drawings
+from unpin.render.maths import spoken, typeset
+from unpin.render.maths.rows import rows
+from unpin.render.maths.typeset import quoted
+from unpin.render.picture import description, svg
+from unpin.render.typesetter import compile_document
+from unpin.words.sentences import say
+
+ROOM = 50
+"""Characters of a line of working before it is broken; about the width of the column beside a figure."""
+
+_HEAD = """\
+#set document(title: {title})
+#set page(paper: "a4", margin: (x: 17mm, top: 18mm, bottom: 20mm), numbering: "1", fill: white)
+#set text(font: ("Unpin Text", "Unpin Math"), size: 10.5pt, lang: {language}, hyphenate: false)
+#show math.equation: set text(font: ("Unpin Math", "Unpin Text"))
+#set par(leading: 0.62em, spacing: 0.85em)
+#set list(marker: "•", indent: 0.2em, body-indent: 0.55em, spacing: 0.6em)
+#show heading: set block(sticky: true)
+#show heading.where(level: 1): set text(size: 20pt)
+#show heading.where(level: 2): set text(size: 14pt)
+#show heading.where(level: 2): set block(above: 1.7em, below: 0.8em)
+#show heading.where(level: 3): set text(size: 9.5pt, fill: luma(70))
+#show heading.where(level: 3): set block(above: 1.15em, below: 0.55em)
+#set figure(numbering: none, supplement: none)
+#show figure.caption: set text(size: 9pt, fill: luma(70))
+#show figure.caption: set align(left)
+#let working(body) = block(inset: (left: 8pt, y: 3pt), stroke: (left: 1.2pt + black), above: 0.7em, below: 0.9em, breakable: false, {{
+  set par(leading: 0.5em)
+  body
+}})
+#let boxed(body) = box(stroke: 1pt + black, inset: (x: 9pt, y: 7pt), body)
+"""
+
+
+def write(lesson: Lesson) -> bytes:
+    """The whole handout."""
+    return compile_document(source(lesson), pictures(lesson), "pdf")
+
+
+def pictures(lesson: Lesson) -> dict[str, str]:
+    return {f"{d.id}.svg": svg(d, "name", lesson.language) for d in drawings(lesson)}
+
+
+def source(lesson: Lesson) -> str:
+    """The Typst source. Words go in as strings of code, so that nothing the author wrote can be taken for markup."""
+    return _Sheet(lesson.language).lesson(lesson)
+
+
+class _Sheet:
+    def __init__(self, language: str):
+        self.language = language
+
+    def lesson(self, lesson: Lesson) -> str:
+        title = lesson.title or say("lesson.title.untitled", self.language)
+        out = [_HEAD.format(title=quoted(title), language=quoted(self.language)), f"= #{quoted(title)}\n\n"]
+        out += [f"#{quoted(p)}\n\n" for p in lesson.text.split("\n\n") if p.strip()]
+        out += [self._section(s) for s in lesson.sections]
+        out += [f"#v(1.2em)\n#line(length: 100%, stroke: 0.5pt + luma(150))\n#text(size: 9pt, fill: luma(70))[{self._say(t)}]\n"
+                for t in lesson.closing]
+        return "".join(out)
+
+    def _section(self, section: Section) -> str:
+        head = f"== {self._say(section.title, capital=True)}\n\n"
+        drawn = [n for n in section.children if _holds_drawing(n)]
+        rest = [n for n in section.children if not _holds_drawing(n)]
+        if not drawn or section.kind == "answers":
+            return head + self._nodes(section.children)
+        return (f"{head}#grid(columns: (76mm, 1fr), column-gutter: 7mm, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n")
+
+    def _nodes(self, nodes) -> str:
+        out, boxes = [], []
+        for node in [*nodes, None]:
+            if isinstance(node, Boxed):
+                boxes.append(self._boxed(node))
+                continue
+            if boxes:
+                out.append("#par(leading: 1.2em)[" + " #h(8pt) ".join(boxes) + "]\n\n")
+                boxes = []
+            if node is not None:
+                out.append(self._node(node))
+        return "".join(out)
+
+    def _node(self, node: Node) -> str:
+        match node:
+            case Paragraph(text, _):
+                return self._say(text) + "\n\n"
+            case Bullets(items):
+                names = [t.code == "given.member" for t in items]
+                return "#list(" + ", ".join(f"[{self._say(t, capital=not name)}]" for t, name in zip(items, names)) + ")\n\n"
+            case Working():
+                return self._working(node)
+            case Drawing():
+                return self._drawing(node)
+            case Block(name, children):
+                title = quoted(say(f"lesson.step.{name}", self.language))
+                return f"=== #{title}\n\n{self._nodes(children)}" if children else ""
+        raise TypeError(f"a handout cannot show a {type(node).__name__}")
+
+    def _working(self, working: Working) -> str:
+        out = []
+        if any(line.name != "result" for line in working.lines):
+            out.append(self._line(working.header))
+        for line in working.lines:
+            for k, row in enumerate(rows(line.formula, ROOM)):
+                text = self._line(row)
+                text = f"#pad(left: 16pt)[{text}]" if k else text
+                out.append(f"#box(stroke: (bottom: 0.9pt + black), outset: (bottom: 3pt))[{text}]" if line.name == "result" else text)
+        return "#working[\n" + "\n\n".join(out) + "\n]\n\n"
+
+    def _line(self, formula: Formula) -> str:
+        """A line of working at full size, set from the left."""
+        return f"#math.equation(alt: {quoted(spoken.write(formula, self.language))}, $display({typeset.write(formula)})$)"
+
+    def _drawing(self, drawing: Drawing) -> str:
+        # The caption says in short what the alternative says in full.
+        return (f"#figure(alt: {quoted(description(drawing, self.language))}, caption: [{self._say(drawing.caption)}], "
+                f'align(left, image("{drawing.id}.svg", alt: {quoted(description(drawing, self.language))})))\n\n')
+
+    def _boxed(self, box: Boxed) -> str:
+        head = f"#strong[{self._say(box.asked, capital=True)}]"
+        if not box.found:
+            return f"#boxed[{head} \\ {self._say(Text('answer.not_found', {'what': box.asked}))}]"
+        cells = ", ".join(f"[{self._inline(r.formula)}], [{self._say(r.sense)}]" for r in box.results)
+        return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 2, column-gutter: 12pt, row-gutter: 7pt, {cells})]"
+
+    def _inline(self, formula: Formula) -> str:
+        return f"#math.equation(alt: {quoted(spoken.write(formula, self.language))}, ${typeset.write(formula)}$)"
+
+    def _say(self, text: Text, capital: bool = False) -> str:
+        run = flow(text, self.language)
+        if capital and run and isinstance(run[0], str):
+            run[0] = run[0][:1].upper() + run[0][1:]
+        return "".join(f"#{quoted(p)}" if isinstance(p, str) else self._inline(p) for p in run)
+
+
+def _holds_drawing(node: Node) -> bool:
+    return isinstance(node, Drawing) or (isinstance(node, Block) and any(isinstance(c, Drawing) for c in node.children))

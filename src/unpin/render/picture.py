@@ -1,0 +1,48 @@
+"""A figure of a lesson as a picture: SVG for a page, for a file of its own or for the typesetter, and PNG."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from unpin.lesson.nodes import Drawing
+from unpin.render.plain import capital, said
+
+SCREEN = 1.3
+"""How much larger a figure is on a page than on paper."""
+
+_INKS = ("line", "body", "soft", "paper", "force", "pair1", "pair2", "pair3", "pair4", "pair5", "pair6")
+
+
+def svg(drawing: Drawing, fonts: str = "embed", language: str = "en") -> str:
+    """`fonts` embed: stands alone; name: for the typesetter; page: inside a page that has the typefaces and the inks."""
+    from unpin.draw.figure import draw
+    from unpin.draw.svg import write
+
+    scene = replace(draw(drawing.figure), title=said(drawing.caption, language).rstrip("."), description=description(drawing, language))
+    if fonts == "page":
+        text = write(scene, fonts="name", theme={ink: f"var(--{ink})" for ink in _INKS})
+        # The name of an inline drawing comes from its title and description by id, which must be unique on the page.
+        named = f'aria-labelledby="{drawing.id}-name" aria-describedby="{drawing.id}-told"'
+        text = _larger(text.replace("<svg ", f"<svg {named} ", 1))
+        text = text.replace("<title>", f'<title id="{drawing.id}-name">', 1)
+        return text.replace("<desc>", f'<desc id="{drawing.id}-told">', 1)
+    return write(scene, fonts="embed" if fonts == "embed" else "name")
+
+
+def _larger(text: str) -> str:
+    """Screens are read from farther away than paper: the size in the first line is multiplied."""
+    return re.sub(r'\b(width|height)="([0-9.]+)pt"', lambda m: f'{m[1]}="{float(m[2]) * SCREEN:.4g}pt"', text, count=2)
+
+
+def description(drawing: Drawing, language: str = "en") -> str:
+    """The figure in words."""
+    return " ".join(capital(said(t, language)) for t in drawing.description)
+
+
+def png(drawing: Drawing, language: str = "en", ppi: float = 300) -> bytes:
+    """The same picture in dots, on white paper."""
+    from unpin.render.typesetter import compile_document
+
+    body = '#set page(width: auto, height: auto, margin: 4pt, fill: white)\n#image("figure.svg")\n'
+    return compile_document(body, {"figure.svg": svg(drawing, "name", language)}, "png", ppi)

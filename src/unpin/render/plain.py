@@ -1,0 +1,21 @@
+"""Sentences of a lesson as plain strings, for formats that hold no mathematics: with signs, or spelt for a voice."""
+
+from __future__ import annotations
+
+from unpin.lesson.flow import flow
+from unpin.lesson.nodes import Text
+from unpin.render.maths import spoken, text as signs
+
+
+def written(text: Text, language: str = "en") -> str:
+    """With the signs of mathematics: `C_x = 660 N`."""
+    return "".join(p if isinstance(p, str) else signs.write(p) for p in flow(text, language))
+
+
+def said(text: Text, language: str = "en") -> str:
+    """As a voice would say it."""
+    return "".join(p if isinstance(p, str) else spoken.write(p, language) for p in flow(text, language))
+
+
+def capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,24 @@
+"""The one door to the typesetter: our fonts only, no date, nothing fetched, the same bytes each time."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+
+class TypesetterMissing(Exception):
+    """The library that makes PDF and PNG is not installed."""
+
+
+def compile_document(source: str, pictures: Mapping[str, str], form: str, ppi: float = 300) -> bytes:
+    """Typst source with its pictures (name to SVG) as `pdf` or `png` bytes. PDF is PDF/UA-1."""
+    try:
+        import typst
+    except ImportError as error:
+        raise TypesetterMissing from error
+    from unpin.draw.fonts import opentype_folder
+
+    fonts = typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(opentype_folder())])
+    files = {"main.typ": source.encode(), **{name: text.encode() for name, text in pictures.items()}}
+    options = {"pdf_standards": "ua-1", "timestamp": 0} if form == "pdf" else {"ppi": ppi}
+    made = typst.compile(files, format=form, font_paths=fonts, **options)
+    return made[0] if isinstance(made, list) else made
