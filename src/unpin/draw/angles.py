@@ -7,10 +7,10 @@ from functools import partial
 
 from unpin.draw import label as lettering
 from unpin.draw.candidates import beside_line, in_angle, led
-from unpin.draw.geometry import Spot, arc, between, page_angle, plus, segment_to_segment, square, turned, unit
+from unpin.draw.geometry import Spot, apart, arc, between, grown, page_angle, plus, segment_meets_box, segment_to_segment, square, turned, unit
 from unpin.draw.items import flat
 from unpin.draw.label import Label
-from unpin.draw.place import Wanted
+from unpin.draw.place import CLEAR, Wanted
 from unpin.draw.scene import SMALL_SIZE, Mark, Path
 from unpin.draw.symbols.symbol import Strip
 
@@ -46,17 +46,27 @@ def angle_mark(owner: str, apex: Spot, base: Spot, along: Spot, note: Label) -> 
 
 def slope_mark(owner: str, start: Spot, end: Spot, notes: tuple[Label, Label], obstacles: list[Strip], hypotenuse: float = 19.0,
                away: Spot | None = None) -> DirectionMark:
-    """A triangle on the line from `start` to `end`, its corner on the side that is freer (or `away`); legs are lettered."""
+    """A triangle on the line from `start` to `end`, where it and its two numbers are freest, or on the side `away`."""
     along = unit((end[0] - start[0], end[1] - start[1]))
-    length = ((end[0] - start[0]) ** 2 + (end[1] - start[1]) ** 2) ** 0.5
+    length = apart(start, end)
     hypotenuse = min(hypotenuse, 0.62 * length)
-    a = plus(start, along, 0.12 * length)
-    b = plus(a, along, hypotenuse)
-    corners = [(b[0], a[1]), (a[0], b[1])]
-    if away is not None:
-        corners.sort(key=lambda c: -((c[0] - a[0]) * away[0] + (c[1] - a[1]) * away[1]))
-        corners = corners[:1]
-    corner = min(corners, key=lambda c: _crowd(a, b, c, obstacles))
+    options = []
+    for share in (0.12, 0.02, 0.28, 0.4):
+        a = plus(start, along, share * length)
+        b = plus(a, along, hypotenuse)
+        if share * length + hypotenuse > length - 5 and share != 0.12:
+            continue
+        corners = [(b[0], a[1]), (a[0], b[1])]
+        if away is not None:
+            corners = [max(corners, key=lambda c: (c[0] - a[0]) * away[0] + (c[1] - a[1]) * away[1])]
+        for corner in corners:
+            marked = _triangle(owner, a, b, corner, notes)
+            blocked = sum(_blocked(w, obstacles) for w in marked.wanted)
+            options.append((blocked + 0.2 * _crowd(a, b, corner, obstacles) + 3 * abs(share - 0.12), len(options), marked))
+    return min(options, key=lambda o: o[:2])[2]
+
+
+def _triangle(owner: str, a: Spot, b: Spot, corner: Spot, notes: tuple[Label, Label]) -> DirectionMark:
     level, upright = ((a, b) if corner[1] == a[1] else (b, a))
     strips: tuple[Strip, ...] = ((level, corner, 0.4), (upright, corner, 0.4), (a, b, 0.4))
     below = (0.0, 1.0 if corner[1] > upright[1] else -1.0)
@@ -71,13 +81,19 @@ def slope_mark(owner: str, start: Spot, end: Spot, notes: tuple[Label, Label], o
     return DirectionMark((Path((level, corner, upright), "slope", owner), Path((a, b), "slope", owner)), strips, tuple(wanted), labels)
 
 
+def _blocked(wanted: Wanted, obstacles: list[Strip]) -> float:
+    """How far down the list the first free place of a number is; much for none."""
+    for n, candidate in enumerate(wanted.near[:12]):
+        if not any(segment_meets_box(p, q, grown(candidate.box, half + CLEAR)) for p, q, half in obstacles):
+            return 0.4 * n
+    return 40.0
+
+
 def _crowd(a: Spot, b: Spot, corner: Spot, obstacles: list[Strip]) -> float:
-    """How close other things come to the two legs and their numbers."""
-    out = plus(corner, unit((2 * corner[0] - a[0] - b[0], 2 * corner[1] - a[1] - b[1])), 7.0)
+    """How close other things come to the two legs."""
     near = 0.0
     for p, q, half in obstacles:
-        gap = min(segment_to_segment(a, corner, p, q), segment_to_segment(b, corner, p, q), segment_to_segment(corner, out, p, q)) - half
-        near += max(0.0, 8.0 - gap)
+        near += max(0.0, 6.0 - min(segment_to_segment(a, corner, p, q), segment_to_segment(b, corner, p, q)) + half)
     return near
 
 

@@ -8,10 +8,10 @@ from functools import partial
 from unpin.draw import label as lettering
 from unpin.draw.angles import force_mark, surface_mark
 from unpin.draw.arrows import GAP, Wish, stand_all
-from unpin.draw.candidates import around, beside_arrow, beside_line, led
+from unpin.draw.candidates import around, beside_arrow, beside_line, led, touching
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import couple_facing, support_up
-from unpin.draw.geometry import Box, Spot, centre_of, union
+from unpin.draw.geometry import Box, Spot, centre_of, union, unit
 from unpin.draw.items import (AxisItem, BodyItem, CentreItem, CoupleItem, DimensionItem, ForceItem, JointItem, MotionItem, NameItem,
                               Piece, SpreadItem, SupportItem)
 from unpin.draw.label import Label
@@ -87,7 +87,8 @@ def lay_out(piece: Piece, scale: float) -> Paper:
 def _dimensions(piece: Piece, paper: Paper) -> None:
     dims = [(d, paper.at(d.start), paper.at(d.end)) for d in piece.of(DimensionItem)]
     if dims:
-        drawn = union(mark_box(m) for m in (*paper.back, *paper.middle, *paper.groups.values(), *paper.front))
+        drawn = union([*(mark_box(m) for m in (*paper.back, *paper.middle, *paper.groups.values(), *paper.front)),
+                       *(w.near[0].box for w in paper.wanted if w.near)])
         crossing = [s for s in paper.room if s not in paper.supports]
         ends = [s for _, a, b in dims for s in (a, b)]
         laid = lay(dims, [*paper.spots.values(), *ends], paper.room, crossing, _roomy(drawn))
@@ -170,10 +171,20 @@ def _spreads(piece: Piece, paper: Paper) -> None:
             tails = tails[1:3] if item.ghost else tails
             back = (-along[0], -along[1])
             for k, (text, shares) in enumerate(((one, (0.06, 0.15, 0.25) if two or first != second else (0.5, 0.4, 0.6, 0.25, 0.75)), (two, (0.94, 0.85, 0.75)))):
-                size = measure(text, LABEL_SIZE) if text else (0, 0)
-                near = beside_line(tails[0], tails[1], size, 0.4, shares, way=back, both=False) if text else ()
-                paper.want(f"{item.owner}.{n}{'ab'[k]}", text, LABEL_SIZE, "label", item.owner, near, ((tails[0], tails[1], 0.0),), jealous=False)
+                if text:
+                    near, far = _beside_spread(tails, back, shares, measure(text, LABEL_SIZE), item.ghost)
+                    paper.want(f"{item.owner}.{n}{'ab'[k]}", text, LABEL_SIZE, "label", item.owner, near, ((tails[0], tails[1], 0.0),), far, False)
         paper.groups[item.owner] = Group(tuple(marks), "load", item.owner, item.name)
+
+
+def _beside_spread(tails, back: Spot, shares, size: Spot, ghost: bool):
+    """Over the line on the tails; for a mere outline also under it; else beyond its ends."""
+    near = beside_line(tails[0], tails[1], size, 0.4, shares, way=back, both=False)
+    if ghost:
+        near += tuple(Candidate(c.box, c.cost + 3) for c in beside_line(tails[0], tails[1], size, -0.2, (0.1, 0.9, 0.2, 0.8, 0.3, 0.7), way=(-back[0], -back[1]), both=False))
+        near += tuple(Candidate(touching(end, way, 3.0, size), 4.0) for end, other in (tails, tails[::-1])
+                      for way in (unit((end[0] - other[0], end[1] - other[1])),))
+    return near, partial(led, tails[1], 0.5, size)
 
 
 def _forces(piece: Piece, paper: Paper) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from unpin.draw import label as labels
 from unpin.draw.label import Label
@@ -33,12 +33,12 @@ class Lettering:
         return self.labels.get(name, labels.italic(name))
 
     def action(self, action: Action) -> Label:
-        """Its own label, else its symbol, else its value."""
+        """Its own label, else its symbol, else its value; without a sign, for the arrow has the sense."""
         if action.id in self.labels:
             return self.labels[action.id]
         if action.symbol is not None:
             return labels.symbol(action.symbol.base, action.symbol.sub)
-        return self.text(action.value) if action.value is not None else ()
+        return self.text(replace(action.value, value=abs(action.value.value), written="")) if action.value is not None else ()
 
     def size(self, action: Action, value: Number) -> Label:
         """A found value without its sign."""
