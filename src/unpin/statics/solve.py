@@ -16,6 +16,14 @@ def equilibrium(structure: Structure) -> tuple[list[Row], list[str], list[str]]:
 
     The moment row of a part is taken about the origin; roots go to sixty digits, rationals stay exact.
     """
+    rows, names, ids = exact_rows(structure)
+    if any(rung(v) > 1 for row in rows for v in row.values()):
+        rows = [{c: to_digits(v) for c, v in row.items()} for row in rows]
+    return rows, names, ids
+
+
+def exact_rows(structure: Structure) -> tuple[list[Row], list[str], list[str]]:
+    """The same rows in exact numbers, whatever their rung."""
     ids = [u.id for u in structure.unknowns]
     index = {id: k for k, id in enumerate(ids)}
     by_unknown = columns(structure)
@@ -29,8 +37,6 @@ def equilibrium(structure: Structure) -> tuple[list[Row], list[str], list[str]]:
                 row[len(ids)] = -loads[body.name][k]
             rows.append(row)
             names.append(body.name)
-    if any(rung(v) > 1 for row in rows for v in row.values()):
-        rows = [{c: to_digits(v) for c, v in row.items()} for row in rows]
     return rows, names, ids
 
 

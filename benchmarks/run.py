@@ -1,0 +1,150 @@
+"""Ratios of speed, each against something run beside it in the same minutes: `make bench`.
+
+Nothing here is asserted: figures are for choosing and for noticing, tests never time anything. Medians are printed with the smallest and
+largest run. The other side of each ratio is a general-purpose library doing the same task, or the least that any program must do.
+"""
+
+from __future__ import annotations
+
+import argparse
+import statistics
+import subprocess
+import sys
+import time
+from fractions import Fraction
+from pathlib import Path
+
+ROOT = Path(__file__).parents[1]
+EXAMPLE = ROOT / "examples" / "theatre-hoist.yaml"
+
+
+def times(run, repeats: int) -> list[float]:
+    out = []
+    for _ in range(repeats):
+        start = time.perf_counter()
+        run()
+        out.append((time.perf_counter() - start) * 1000)
+    return out
+
+
+def report(title: str, ours: list[float], theirs: list[float], what: str) -> None:
+    a, b = statistics.median(ours), statistics.median(theirs)
+    print(f"{title}\n  unpin {a:8.1f} ms ({min(ours):.1f} to {max(ours):.1f})   {what} {b:8.1f} ms ({min(theirs):.1f} to {max(theirs):.1f})"
+          f"   ratio {a / b:.2f}")
+
+
+def whole_lesson(repeats: int) -> None:
+    """Warm: route, proof and lesson without figures, against SymPy solving the same equations and nothing else."""
+    import sympy
+
+    from unpin.exact.surd import Surd
+    from unpin.lesson.build import build
+    from unpin.read import read_file
+    from unpin.route.work import work
+    from unpin.statics import assemble
+    from unpin.statics.solve import exact_rows
+
+    problem = read_file(EXAMPLE).problem
+    structure = assemble(problem)
+    rows, _, ids = exact_rows(structure)
+    letters = [sympy.Symbol(name) for name in ids]
+
+    def plain(x):
+        x = x + Fraction(0)
+        if isinstance(x, Surd):
+            return sum(sympy.Rational(q.numerator, q.denominator) * sympy.sqrt(d) for d, q in x.terms.items())
+        return sympy.Rational(x.numerator, x.denominator)
+
+    # The sums as a person writes them: the unknowns are forces in newtons, so a slope brings its root into the matrix.
+    scale = [u.scale for u in structure.unknowns]
+    equations = [sum(plain(v / scale[c]) * letters[c] for c, v in row.items() if c < len(ids)) - plain(row.get(len(ids), Fraction(0)))
+                 for row in rows]
+
+    ours = times(lambda: build(work(problem)), repeats)
+    report("whole lesson of a three-part frame with slopes, without figures", ours, times(lambda: sympy.solve(equations, letters), repeats),
+           "SymPy solve alone  ")
+    report("  the same", ours, times(lambda: sympy.linsolve(equations, *letters), repeats), "SymPy linsolve alone")
+    report("  route and proof only", times(lambda: work(problem, others=0), repeats),
+           times(lambda: sympy.linsolve(equations, *letters), repeats), "SymPy linsolve alone")
+
+
+def start_up(repeats: int) -> None:
+    """Cold: a whole process from the shell to its last byte."""
+    command = [str(Path(sys.executable).parent / "unpin"), "solve", str(EXAMPLE)]
+    ours = times(lambda: subprocess.run(command, check=True, stdout=subprocess.DEVNULL), repeats)
+    first = times(lambda: _first_byte(command), repeats)
+    numpy = times(lambda: subprocess.run([sys.executable, "-c", "import numpy"], check=True), repeats)
+    report("start to first output of `unpin solve`", first, numpy, "import numpy")
+    report("start to last output of `unpin solve`", ours, numpy, "import numpy")
+
+
+def _first_byte(command: list[str]) -> None:
+    process = subprocess.Popen(command, stdout=subprocess.PIPE)
+    process.stdout.read(1)
+    # Only the wait is timed by the caller up to here; the rest must be read so that the pipe closes.
+    process.kill()
+    process.wait()
+
+
+def handout(repeats: int) -> None:
+    """Warm: problem to PDF, against the typesetter alone on the same source."""
+    from unpin.lesson.build import build
+    from unpin.read import read_file
+    from unpin.render import pdf
+    from unpin.render.typesetter import compile_document
+    from unpin.route.work import work
+
+    problem = read_file(EXAMPLE).problem
+    lesson = build(work(problem))
+    source, pictures = pdf.source(lesson), pdf.pictures(lesson)
+    compile_document(source, pictures, "pdf")
+    report("problem to PDF handout", times(lambda: pdf.write(build(work(problem))), repeats),
+           times(lambda: compile_document(source, pictures, "pdf"), repeats), "typesetter alone")
+
+
+def growth(repeats: int) -> None:
+    """Route search from three to ten parts; the floor is numpy solving the same sizes of system in floats."""
+    import numpy
+    from chain import chain
+
+    from unpin.route.candidates import survey
+    from unpin.route.cost import DEFAULT
+    from unpin.route.order import cheapest
+    from unpin.route.search import fewest
+    from unpin.statics.goals import goals
+    from unpin.statics.inspect import inspect
+
+    print("route search (all free bodies surveyed, fewest proved, cheapest order), growth with parts")
+    for parts in (3, 4, 5, 6, 8, 10):
+        problem = chain(parts)
+        structure = inspect(problem)
+
+        def search(structure=structure, problem=problem):
+            ground = survey(structure, DEFAULT)
+            goal = ground.mask_of([u for asked in problem.asked for u in goals(structure, asked)])
+            least = fewest(ground, goal, 0)
+            return least, cheapest(ground, goal, 0, least, DEFAULT)
+
+        least, moves = search()
+        size = sum(b.rank for b in structure.bodies)
+        matrix = numpy.random.default_rng(1).random((size, size))
+        ours = times(search, max(3, repeats // 3))
+        floor = times(lambda matrix=matrix, size=size: numpy.linalg.solve(matrix, numpy.ones(size)), repeats)
+        print(f"  {parts:2} parts, {len(structure.unknowns):2} unknowns: {statistics.median(ours):8.1f} ms  (numbers alone {statistics.median(floor):.3f} ms)"
+              f"  {'fewest' if least.lower == least.upper else 'between'} {least.lower} to {least.upper}")
+
+
+TASKS = {"lesson": whole_lesson, "start": start_up, "handout": handout, "growth": growth}
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("tasks", nargs="*", choices=[*TASKS, []], help="which to run; all when left out")
+    parser.add_argument("--repeats", type=int, default=15)
+    arguments = parser.parse_args()
+    for name in arguments.tasks or TASKS:
+        TASKS[name](arguments.repeats)
+
+
+if __name__ == "__main__":
+    main()
