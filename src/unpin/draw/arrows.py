@@ -60,11 +60,14 @@ def _stands(wish: Wish, obstacles: list[Strip], points: list[Spot]) -> list[Stan
     out = []
     for at_head in (True, False):
         ray = (-wish.along[0], -wish.along[1]) if at_head else wish.along
+        near: dict[float, float] = {}  # pushed out it is no better: only another arrow in the same line is a reason
         for row, length in ((0, LENGTH), (0, SHORT), (1, LENGTH), (1, SHORT), (2, LENGTH)):
             start = plus(wish.at, ray, wish.gap + (2.2 if wish.marked and not at_head else 0.0) + row * (LENGTH + NEXT))
             end = plus(start, ray, length)
             cost = _DISLIKE.get((wish.prefers, at_head), 0.0) + 9.0 * row + (2.5 if length < LENGTH else 0.0)
-            cost += _hits(wish.at, ray, start, end, obstacles, points)
+            cost += _hits(wish.at, ray, start, end, obstacles, points) if row == 0 else near[length]
+            if row == 0:
+                near[length] = cost - _DISLIKE.get((wish.prefers, at_head), 0.0)
             tail, tip = (end, start) if at_head else (start, end)
             out.append(Stand(tail, tip, end, at_head, cost))
     return sorted(out, key=lambda s: s.cost)

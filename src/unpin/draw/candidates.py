@@ -27,10 +27,10 @@ def touching(spot: Spot, way: Spot, gap: float, size: Spot) -> Box:
 
 def around(spot: Spot, radius: float, size: Spot, rotate: int = 1) -> tuple[Candidate, ...]:
     out = []
-    for ring, gap in enumerate((2.2, 4.5, 7.5, 11.0)):
+    for gap in (2.2, 3.3, 4.5, 6.0, 7.5, 9.5, 12.0):
         for k, way in enumerate(_COMPASS):
             angle = k * 15 * rotate
-            out.append(Candidate(touching(spot, way, radius + gap, size), _LIKING.get(angle, 1.3) + 3.2 * ring))
+            out.append(Candidate(touching(spot, way, radius + gap, size), _LIKING.get(angle, 1.3) + 1.15 * (gap - 2.2)))
     return tuple(sorted(out, key=lambda c: c.cost))
 
 

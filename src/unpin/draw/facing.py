@@ -53,4 +53,4 @@ def couple_facing(spot: Spot, room: list[Strip]) -> tuple[Spot, float]:
     gaps = [((b - a) % 360 or 360.0, a) for a, b in zip(angles, angles[1:] + angles[:1])]
     widest, start = max(gaps, key=lambda g: (round(g[0]), -abs((g[1] + g[0] / 2) % 360 - 90)))
     middle = math.radians(start + widest / 2)
-    return (math.cos(middle), -math.sin(middle)), max(100.0, min(250.0, widest - 60.0))
+    return (math.cos(middle), -math.sin(middle)), max(64.0, min(250.0, widest - (60.0 if widest > 130 else 24.0)))

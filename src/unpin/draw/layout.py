@@ -216,13 +216,14 @@ def _couples(piece: Piece, paper: Paper) -> None:
     for item in piece.of(CoupleItem):
         spot = paper.at(item.at)
         facing, sweep = couple_facing(spot, paper.room)
-        symbol = force.couple(spot, item.turn, facing, item.owner, item.mark, sweep)
+        radius = force.COUPLE_RADIUS if sweep > 80 else force.CROWDED_RADIUS
+        symbol = force.couple(spot, item.turn, facing, item.owner, item.mark, sweep, radius)
         paper.room += symbol.room
         paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
         key, size = f"force {item.owner}", measure(item.label, LABEL_SIZE)
         paper.rivals[key] = symbol.room
-        paper.want(key, item.label, LABEL_SIZE, "label", item.owner, around(spot, force.COUPLE_RADIUS, size), symbol.room,
-                   partial(led, spot, force.COUPLE_RADIUS, size))
+        paper.want(key, item.label, LABEL_SIZE, "label", item.owner, around(spot, radius, size), symbol.room,
+                   partial(led, spot, radius, size))
 
 
 def _small(piece: Piece, paper: Paper) -> None:

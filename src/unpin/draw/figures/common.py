@@ -83,6 +83,8 @@ def action_item(action: Action, label: Label, lettering: Lettering, problem: Pro
 def spread_item(load: Load, owner: str, lettering: Lettering, ghost: bool = False) -> SpreadItem:
     """A spread load; each intensity is lettered once: a uniform one in the middle, others at the ends that are not zero."""
     greatest = max((abs(float(q.value)) for s in load.stretches for q in (s.start_intensity, s.end_intensity)), default=1.0) or 1.0
+    alike = len({q.value for s in load.stretches for q in (s.start_intensity, s.end_intensity)}) == 1
+    longest = max(load.stretches, key=lambda s: round(apart(flat(s.start), flat(s.end)), 9))
     stretches = []
     for s in load.stretches:
         a, b = (float(q.value) / greatest for q in (s.start_intensity, s.end_intensity))
@@ -91,6 +93,8 @@ def spread_item(load: Load, owner: str, lettering: Lettering, ghost: bool = Fals
             texts = (first if first is not None else lettering.text(s.start_intensity), ())
         else:
             texts = (lettering.text(s.start_intensity) if a else (), lettering.text(s.end_intensity) if b else ())
+        if alike and s is not longest:
+            texts = ((), ())
         if stretches and stretches[-1][1] == flat(s.start) and stretches[-1][3] == a and a != b:
             texts = ((), texts[1])
         stretches.append((flat(s.start), flat(s.end), a, b, *texts))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
 from unpin.draw.figures.apart import is_zero, true_item
@@ -11,7 +12,7 @@ from unpin.draw.items import Fact, Figure, Item, NameItem, Piece
 from unpin.draw.geometry import between
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number
-from unpin.model.action import Structure
+from unpin.model.action import Action, Structure
 from unpin.model.problem import GROUND
 
 WIDTH = 340.0
@@ -23,7 +24,8 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
     problem = structure.problem
     items: list[Item] = list(whole_bodies(structure))
     grounded = {a.pair for a in structure.actions if a.on == GROUND}
-    outside = [a for a in structure.actions if a.on != GROUND and (not a.pair or a.id in grounded) and not is_zero(a, values)]
+    outside = [_of_the_ground(a, structure) if a.sense == "tension" else a for a in structure.actions
+               if a.on != GROUND and (not a.pair or a.id in grounded) and not is_zero(a, values)]
     for name, load, _ in load_actions(problem, outside):
         if load.kind == "spread":
             items.append(spread_item(load, name, lettering))
@@ -40,3 +42,9 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
             facts.append(Fact("axial", {"unknown": u, "points": tuple(ends), "value": values.get(u.id)}))
     items += point_names(used_points(problem), problem, lettering)
     return Figure("final", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description)
+
+
+def _of_the_ground(action: Action, structure: Structure) -> Action:
+    """A link to the ground is part of the whole here: the ground acts at its far end, away from the link for tension."""
+    far = structure.action(action.pair)
+    return replace(far, on=action.on, by=GROUND, direction=far.direction.reversed(), pair="")

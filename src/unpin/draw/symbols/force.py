@@ -6,7 +6,7 @@ from unpin.draw.geometry import Spot, arc, box_of, page_angle, plus
 from unpin.draw.scene import HEAD_HALF, HEAD_LENGTH, Arrow, Path
 from unpin.draw.symbols.symbol import Strip, Symbol
 
-COUPLE_RADIUS = 12.0
+COUPLE_RADIUS, CROWDED_RADIUS = 12.0, 17.0
 COUPLE_SWEEP = 250.0
 
 
@@ -28,11 +28,12 @@ def force(tail: Spot, tip: Spot, owner: str, mark: int = 0) -> Symbol:
     return Symbol((arrow,), arrow_room(arrow), box_of((tail, tip)), "force")
 
 
-def couple(at: Spot, turn: int, facing: Spot, owner: str, mark: int = 0, sweep: float = COUPLE_SWEEP) -> Symbol:
+def couple(at: Spot, turn: int, facing: Spot, owner: str, mark: int = 0, sweep: float = COUPLE_SWEEP,
+           radius: float = COUPLE_RADIUS) -> Symbol:
     """An arc about `at` of `sweep` degrees, anticlockwise for `turn` +1, its middle towards `facing`."""
     middle = page_angle(facing)
     start, end = middle - sweep / 2, middle + sweep / 2
-    spots = arc(at, COUPLE_RADIUS, start, end, 30) if turn > 0 else arc(at, COUPLE_RADIUS, end, start, 30)
+    spots = arc(at, radius, start, end, 30) if turn > 0 else arc(at, radius, end, start, 30)
     arrow = Arrow(spots, "couple", owner, tail=mark)
     return Symbol((arrow,), arrow_room(arrow), box_of(spots), "couple")
 
@@ -56,7 +57,11 @@ def spread(start: Spot, end: Spot, along: Spot, heights: tuple[float, float], ow
     # The whole area is taken: a label between two arrows would read as one of them.
     room: list[Strip] = [(tails[0], tails[-1], 0.8)]
     room += [(plus(start, along, 0), tails[0], 0.8), (end, tails[-1], 0.8)]
-    room += [(m.spots[0], m.spots[-1], 8.0 if min(abs(h) for h in heights) > 12 else 2.5) for m in marks if isinstance(m, Arrow)][1:-1]
+    for m in [m for m in marks if isinstance(m, Arrow)][1:-1]:
+        height = ((m.spots[0][0] - m.spots[1][0]) ** 2 + (m.spots[0][1] - m.spots[1][1]) ** 2) ** 0.5
+        half = max(0.8, min(8.0, height / 2 - 0.5))
+        way = 1.0 if (m.spots[1][0] - m.spots[0][0]) * along[0] + (m.spots[1][1] - m.spots[0][1]) * along[1] > 0 else -1.0
+        room.append((plus(m.spots[0], along, way * half), plus(m.spots[1], along, -way * min(half, 2.0)), half))
     return Symbol(tuple(marks), tuple(room), box_of([*tails, start, end]), "spread")
 
 
