@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, Dimension, Unit
+from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, Dimension, Unit
 from unpin.exact.number import Number, approx, sign
 from unpin.exact.rounding import ExactForm, short_form
 from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter
@@ -37,6 +37,8 @@ class Sheet:
 
     def given(self, quantity: Quantity, source: str = "data", own_unit: bool = False) -> Amount:
         """A given quantity in the unit of the sheet, or in the author's own."""
+        if quantity.dimension == NUMBER:
+            return replace(self.ratio(quantity.value), source=source)
         of = self.units[quantity.dimension]
         if own_unit and quantity.unit in BY_SPELLING:
             of = BY_SPELLING[quantity.unit]
