@@ -32,6 +32,12 @@ def execute(ground: Ground, moves: list[Move], known: Mapping[str, Number]) -> t
     return tuple(steps), values
 
 
+def sketch(ground: Ground, moves: list[Move]) -> tuple[Step, ...]:
+    """The steps of a route that is only listed, not carried out: equations and what they find, no values and no reasons."""
+    return tuple(Step(tuple(write(ground.bodies[s.body], functional_of(ground, s)) for s in move.sums), ground.names(move.finds),
+                      Reason("listed"), Fraction(move.cost, 100)) for move in moves)
+
+
 def solve_step(structure: Structure, equations: tuple[Equation, ...], finds: tuple[str, ...],
                values: Mapping[str, Number]) -> dict[str, Number]:
     """Values of `finds` from the equations. Works with forces per length, so that a force along a line between rational points

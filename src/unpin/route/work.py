@@ -12,7 +12,7 @@ from unpin.model.problem import Problem
 from unpin.route.candidates import Ground, survey
 from unpin.route.closing import closing_check
 from unpin.route.cost import DEFAULT, CostTable
-from unpin.route.execute import execute
+from unpin.route.execute import execute, sketch
 from unpin.route.follow import follow
 from unpin.route.order import Move, cheapest
 from unpin.route.plan import Route, Step
@@ -59,10 +59,12 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
     shortest = replace(shortest, claim="fewest" if shortest.count == least.lower else "between")
     values = _values(structure, recommended.steps, zero)
     closing = closing_check(structure, recommended.steps, values)
-    complete = _complete(apart, structure, values)
-    proof = prove(apart, complete, _checked(apart, soundness), closing, transfer(apart, structure, values))
+    full, derived = solve(apart) or {}, transfer(apart, structure, values)
+    # Every unknown of the structure as it stands: the route's value where it found one, the full solve's for the rest.
+    complete = {**full, **derived}
+    proof = prove(apart, full, complete, derived, _checked(apart, soundness), closing)
     own = follow(structure, problem.wanted_route, wanted, zero) if problem.wanted_route else None
-    alternatives = _others(ground, goal, known, least, costs, zero, taken, others)
+    alternatives = _others(ground, goal, known, least, costs, taken, others)
     return replace(worked, fewest=shortest, recommended=recommended, others=alternatives, wanted=own,
                    values={**complete, **values}, answers=answers(structure, {**complete, **values}), proof=proof,
                    rung=max((rung(v) for v in values.values()), default=1))
@@ -78,8 +80,9 @@ def _checked(apart: Structure, soundness) -> list[str]:
     return list(dict.fromkeys(g for asked, found in soundness.found if found for g in goals(apart, asked)))
 
 
-def _route(ground: Ground, moves: list[Move], known: Mapping[str, Number], claim: str, least: Fewest) -> Route:
-    steps, _ = execute(ground, moves, known)
+def _route(ground: Ground, moves: list[Move], known: Mapping[str, Number] | None, claim: str, least: Fewest) -> Route:
+    """A route with its values, or only listed when `known` is None."""
+    steps = execute(ground, moves, known)[0] if known is not None else sketch(ground, moves)
     count = sum(len(s.equations) for s in steps)
     move_set = {"bodies": ground.rule, "block": least.block, "upper": least.upper}
     return Route(steps, count, sum((s.cost for s in steps), Fraction(0)), claim, least.lower, move_set)
@@ -92,14 +95,7 @@ def _values(structure: Structure, steps: tuple[Step, ...], known: Mapping[str, N
     return values
 
 
-def _complete(apart: Structure, structure: Structure, values: Mapping[str, Number]) -> dict[str, Number]:
-    """Values of every unknown of the structure as it stands: the route's where it found them, a full solve for the rest."""
-    full = dict(solve(apart) or {})
-    full.update(transfer(apart, structure, values))
-    return full
-
-
-def _others(ground, goal, known, least, costs, zero, taken: list[list[Move]], most: int) -> tuple[Route, ...]:
+def _others(ground, goal, known, least, costs, taken: list[list[Move]], most: int) -> tuple[Route, ...]:
     """Next best routes: those that do without one of the sums of the recommended one, cheapest first."""
     seen = {_shape(moves) for moves in taken}
     found: list[list[Move]] = []
@@ -110,7 +106,7 @@ def _others(ground, goal, known, least, costs, zero, taken: list[list[Move]], mo
                 seen.add(_shape(moves))
                 found.append(moves)
     found.sort(key=lambda moves: (sum(m.cost for m in moves), sum(len(m.sums) for m in moves)))
-    return tuple(_route(ground, moves, zero, "other", least) for moves in found[:most])
+    return tuple(_route(ground, moves, None, "other", least) for moves in found[:most])
 
 
 def _shape(moves: list[Move]):

@@ -45,6 +45,7 @@ class Motions:
         self.bodies = [b.name for b in structure.bodies]
         self.column = {b: 3 * k for k, b in enumerate(self.bodies)}
         self.joints = joints(structure)
+        self._held = [self._rows(j, None) for j in self.joints]
 
     def _rows(self, joint: Joint, released: Push | None) -> list[Row]:
         c = joint.connection
@@ -66,7 +67,7 @@ class Motions:
         return {c: v for c, v in out.items() if v != 0}
 
     def _system(self, joint: Joint | None, push: Push | None) -> list[Row]:
-        rows = [r for j in self.joints for r in self._rows(j, push if j is joint else None)]
+        rows = [r for j, held in zip(self.joints, self._held) for r in (self._rows(j, push) if j is joint else held)]
         # A pin has no turn of its own.
         rows += [{self.column[b.name] + 2: ONE} for b in self.structure.bodies if b.rank == 2]
         return rows

@@ -10,21 +10,19 @@ from unpin.model.equation import Equation
 from unpin.model.findings import Balance, Proof, WorkCheck
 from unpin.model.space import ZERO, plus, scaled
 from unpin.statics.motion import Motions, rate
-from unpin.statics.solve import solve
 from unpin.statics.wrenches import NOTHING, load_wrench, total_load, unit_wrench
 
 
-def prove(apart: Structure, values: Mapping[str, Number], asked: Iterable[str], closing: Equation | None = None,
-          derived: Mapping[str, Number] | None = None) -> Proof:
+def prove(apart: Structure, full: Mapping[str, Number], values: Mapping[str, Number], derived: Mapping[str, Number],
+          asked: Iterable[str], closing: Equation | None = None) -> Proof:
     """Confirm values.
 
-    `apart`: the structure as the file says, nothing inspected. `values`: unknown ids of it to N or N·m, complete where
-    statics fixes them. `asked`: ids among them to confirm by virtual work. `derived`: what the route found, under
-    ids of `apart` (compared with the full solve).
+    `apart`: the structure as the file says, nothing inspected. `full`: what `solve(apart)` fixes. `values`: unknown ids of it
+    to N or N·m, complete where statics fixes them. `derived`: what the route found, under ids of `apart`. `asked`: ids
+    to confirm by virtual work.
     """
-    full = solve(apart)
     failures: list[str] = []
-    agree = full is not None and all(id in full and full[id] == v for id, v in (derived or values).items())
+    agree = all(id in full and full[id] == v for id, v in derived.items())
     if not agree:
         failures.append("full_solve")
     checks = balances(apart, values)
