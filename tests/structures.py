@@ -14,7 +14,6 @@ from unpin.base.units import FORCE, MOMENT, SPREAD
 from unpin.exact.number import cos_deg, length, sin_deg, sqrt
 from unpin.model import directions
 from unpin.model.problem import GROUND, Asked, Connection, Load, Part, Point, Problem, Stretch
-from unpin.model.space import difference
 from unpin.model.values import Direction, Quantity
 from unpin.read.directions import square_of
 
@@ -28,7 +27,15 @@ AXES = (directions.X, directions.X.reversed(), directions.Y, directions.DOWN)
 
 def structure(seed: int, steps: int = 2, loads: int = 2, mutation: str = "none", numbers: str = "rational") -> Problem:
     """`steps`: how many times something is added; `numbers`: rational, root (ordinates are multiples of √3) or angle."""
-    return _Builder(Random(f"{seed}"), numbers).build(steps, loads, mutation)
+    made = _Builder(Random(f"{seed}"), numbers).build(steps, loads, mutation)
+    return Drawn(**{**vars(made), "title": f"structure({seed}, {steps}, {loads}, {mutation!r}, {numbers!r})"})
+
+
+class Drawn(Problem):
+    """A problem that prints as the call that makes it again."""
+
+    def __repr__(self) -> str:
+        return self.title
 
 
 class _Builder:
@@ -259,15 +266,15 @@ class _Builder:
         return Load("spread", "", part, None, self.direction(), stretches=(stretch,))
 
     def asked(self):
+        """What the reader would let somebody ask of it, in one form or another."""
+        def any_of(asked: Asked) -> Asked:
+            return replace(asked, component=self.chance.choice(["", "", "x", "y", "magnitude"]))
+
         for point in self.grounded:
-            yield Asked("reaction", subject=point, point=point)
+            yield any_of(Asked("reaction", subject=point, point=point))
         for c in self.others:
             if c.kind == "link":
                 yield Asked("link", subject=c.name)
         for point, who in self.pins.items():
             if len(who) > 1:
-                yield from (Asked("pin", subject=point, point=point, part=name) for name in who)
-
-
-def difference_of(problem: Problem, a: str, b: str):
-    return difference(problem.coordinates[b], problem.coordinates[a])
+                yield from (any_of(Asked("pin", subject=point, point=point, part=name)) for name in who)
