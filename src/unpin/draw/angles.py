@@ -30,10 +30,10 @@ def on_page(vector) -> Spot:
     return unit((x, -y))
 
 
-def angle_mark(owner: str, apex: Spot, base: Spot, along: Spot, note: Label) -> DirectionMark:
+def angle_mark(owner: str, apex: Spot, base: Spot, along: Spot, note: Label, radius: float = RADIUS) -> DirectionMark:
     """The angle at `apex` from the reference ray `base` to the ray `along`, both unit page vectors."""
     turn = (page_angle(along) - page_angle(base) + 180) % 360 - 180
-    radius = RADIUS + (8 if abs(turn) < 25 else 0)
+    radius += 8 if abs(turn) < 25 else 0
     sweep = arc(apex, radius, page_angle(base), page_angle(base) + turn)
     reference = (apex, plus(apex, base, REFERENCE + radius - RADIUS))
     key = f"angle {owner}"
@@ -95,6 +95,14 @@ def _crowd(a: Spot, b: Spot, corner: Spot, obstacles: list[Strip]) -> float:
     for p, q, half in obstacles:
         near += max(0.0, 6.0 - min(segment_to_segment(a, corner, p, q), segment_to_segment(b, corner, p, q)) + half)
     return near
+
+
+def right_angle_mark(owner: str, corner: Spot, a: Spot, b: Spot) -> DirectionMark:
+    """A small square between two directions at right angles."""
+    size = 5.5
+    p, q = plus(corner, a, size), plus(corner, b, size)
+    r = plus(p, b, size)
+    return DirectionMark((Path((p, r, q), "angle", owner),), ((p, r, 0.4), (q, r, 0.4)), (), {})
 
 
 def force_mark(owner: str, tail: Spot, tip: Spot, direction, notes: tuple[Label, ...], obstacles: list[Strip]) -> DirectionMark | None:

@@ -77,7 +77,7 @@ def isolated_bodies(body: FreeBody, structure: Structure) -> list[BodyItem | Joi
         if part.name in inside or part.name in bars:
             items.append(BodyItem(part.name, "member", chains_of(part, at)))
     drawn = [i for i in items if isinstance(i, BodyItem)]
-    shown = points if drawn else pins
+    shown = points | {a.point for a in body.actions if a.on in inside} if drawn else pins
     looks = hinges(problem)
     for name in used_points(problem):
         if name in shown:

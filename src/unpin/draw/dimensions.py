@@ -11,7 +11,7 @@ from functools import partial
 
 from unpin.draw import label as lettering
 from unpin.draw.candidates import led, on_dimension
-from unpin.draw.geometry import Box, Spot, between, segment_to_segment
+from unpin.draw.geometry import Box, Spot, apart, between, segment_to_segment
 from unpin.draw.items import DimensionItem
 from unpin.draw.place import Wanted
 from unpin.draw.scene import SMALL_SIZE, Arrow, Mark, Path
@@ -100,7 +100,7 @@ def _lay_chain(axis: str, side: int, items, frame: Box, taken: list[list[tuple[f
         for item, a, b in mine:
             taken[row].append((a[k], b[k]))
             start, end = ((a[0], line), (b[0], line)) if axis == "x" else ((line, b[1]), (line, a[1]))
-            laid.marks += _line(start, end, item.owner)
+            laid.marks += dimension_line(start, end, item.owner)
             laid.strips.append((start, end, 1.3))
             size = (lettering.width(item.label, SMALL_SIZE), lettering.height(item.label, SMALL_SIZE))
             key = f"dimension {item.owner}"
@@ -141,8 +141,9 @@ def _begin(axis: str, side: int, value: float, spot: Spot, obstacles: list[Strip
     return reach + side * EXTENSION_GAP
 
 
-def _line(start: Spot, end: Spot, owner: str) -> list[Mark]:
-    length = _far(start, end)
+def dimension_line(start: Spot, end: Spot, owner: str) -> list[Mark]:
+    """With arrowheads between its ends, or from outside where they are close."""
+    length = apart(start, end)
     if length >= NARROW:
         return [Arrow((start, end), "dimension", owner, "both", head=DIMENSION_HEAD)]
     way = ((end[0] - start[0]) / length, (end[1] - start[1]) / length)

@@ -52,7 +52,8 @@ class SupportItem:
 @dataclass(frozen=True)
 class ForceItem:
     """One arrow. `along`: unit vector of the drawn sense. `prefers` the point at its head or its tail. `mark`: of its pair.
-    `direction` is given where its slope or angle is to be shown, with `notes`: the angle, or the two legs."""
+    `direction` is given where its slope or angle is to be shown, with `notes`: the angle, or the two legs. `square`: along the
+    member the force was said to be square to, for a right-angle mark instead."""
 
     owner: str
     at: Spot
@@ -64,6 +65,7 @@ class ForceItem:
     mark: int = 0
     direction: Direction | None = None
     notes: tuple[Label, ...] = ()
+    square: Spot | None = None
 
 
 @dataclass(frozen=True)
@@ -97,12 +99,23 @@ class DimensionItem:
     the same side of the figure; `level` 0, 1, … within it each have a line of their own."""
 
     owner: str
-    axis: Literal["x", "y"]
+    axis: Literal["x", "y", "along"]
     start: Spot
     end: Spot
     label: Label
     level: int = 0
     chain: str = ""
+
+
+@dataclass(frozen=True)
+class AngleItem:
+    """The angle at a point from one direction to another; without a label a right angle."""
+
+    owner: str
+    at: Spot
+    base: Spot
+    along: Spot
+    label: Label
 
 
 @dataclass(frozen=True)
@@ -143,7 +156,7 @@ class AxisItem:
     label: Label
 
 
-Item = Union[BodyItem, JointItem, SupportItem, ForceItem, CoupleItem, SpreadItem, DimensionItem, NameItem, CentreItem, MotionItem, AxisItem]
+Item = Union[BodyItem, JointItem, SupportItem, ForceItem, CoupleItem, SpreadItem, DimensionItem, AngleItem, NameItem, CentreItem, MotionItem, AxisItem]
 
 
 @dataclass(frozen=True)

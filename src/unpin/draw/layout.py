@@ -6,13 +6,14 @@ from dataclasses import dataclass, field
 from functools import partial
 
 from unpin.draw import label as lettering
-from unpin.draw.angles import force_mark, surface_mark
+from unpin.draw.aligned import lay_along
+from unpin.draw.angles import angle_mark, force_mark, right_angle_mark, surface_mark
 from unpin.draw.arrows import GAP, Wish, stand_all
 from unpin.draw.candidates import around, beside_arrow, beside_line, led, touching
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import couple_facing, support_up
-from unpin.draw.geometry import Box, Spot, centre_of, union, unit
-from unpin.draw.items import (AxisItem, BodyItem, CentreItem, CoupleItem, DimensionItem, ForceItem, JointItem, MotionItem, NameItem,
+from unpin.draw.geometry import Box, Spot, centre_of, plus, union, unit
+from unpin.draw.items import (AngleItem, AxisItem, BodyItem, CentreItem, CoupleItem, DimensionItem, ForceItem, JointItem, MotionItem, NameItem,
                               Piece, SpreadItem, SupportItem)
 from unpin.draw.label import Label
 from unpin.draw.place import Candidate, Wanted, place
@@ -76,6 +77,8 @@ def lay_out(piece: Piece, scale: float) -> Paper:
     _forces(piece, paper)
     _couples(piece, paper)
     _small(piece, paper)
+    for item in piece.of(AngleItem):
+        _direction(angle_mark(item.owner, paper.at(item.at), unit(page_way(item.base)), unit(page_way(item.along)), item.label, 26.0), paper)
     _dimensions(piece, paper)
     for draw_mark in paper.later:
         _direction(draw_mark(paper.room), paper)
@@ -85,17 +88,25 @@ def lay_out(piece: Piece, scale: float) -> Paper:
 
 
 def _dimensions(piece: Piece, paper: Paper) -> None:
-    dims = [(d, paper.at(d.start), paper.at(d.end)) for d in piece.of(DimensionItem)]
+    every = [(d, paper.at(d.start), paper.at(d.end)) for d in piece.of(DimensionItem)]
+    along = [d for d in every if d[0].axis == "along"]
+    if along:
+        _take(lay_along(along, paper.room), paper)
+    dims = [d for d in every if d[0].axis != "along"]
     if dims:
         drawn = union([*(mark_box(m) for m in (*paper.back, *paper.middle, *paper.groups.values(), *paper.front)),
                        *(w.near[0].box for w in paper.wanted if w.near)])
         crossing = [s for s in paper.room if s not in paper.supports]
         ends = [s for _, a, b in dims for s in (a, b)]
         laid = lay(dims, [*paper.spots.values(), *ends], paper.room, crossing, _roomy(drawn))
-        paper.back[:0] = laid.marks
-        paper.room += laid.strips
-        paper.wanted += laid.wanted
-        paper.texts |= laid.labels
+        _take(laid, paper)
+
+
+def _take(laid, paper: Paper) -> None:
+    paper.back[:0] = laid.marks
+    paper.room += laid.strips
+    paper.wanted += laid.wanted
+    paper.texts |= laid.labels
 
 
 def _roomy(box: Box) -> Box:
@@ -196,8 +207,11 @@ def _forces(piece: Piece, paper: Paper) -> None:
     for symbol in symbols:
         paper.room += symbol.room
     paper.room += paper.ghosts
-    for item, stand, symbol in zip(items, stands, symbols):
-        if item.notes:
+    for item, wish, stand, symbol in zip(items, wishes, stands, symbols):
+        if item.square is not None:
+            foot, back = unit(page_way(item.square)), unit((stand.outer[0] - wish.at[0], stand.outer[1] - wish.at[1]))
+            _direction(right_angle_mark(item.owner, plus(wish.at, back, 3.8), back, foot), paper)
+        elif item.notes:
             # Drawn once the dimensions stand, on the side that is free then.
             paper.later.append(partial(_marked, item, stand, symbol))
         paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)

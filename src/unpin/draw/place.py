@@ -17,6 +17,7 @@ from unpin.draw.symbols.symbol import Strip
 CELL = 28.0
 CLEAR = 1.6
 """Least clearance of a label from everything, pt."""
+ENVIED = 30.0
 KEPT = 10
 """Candidates kept for a label once they are free of obstacles."""
 
@@ -107,12 +108,15 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
 def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]) -> list[Candidate]:
     out: list[Candidate] = []
     other = [_bounded(s) for key, strips in rivals.items() if key != wanted.key for s in strips] if wanted.jealous else []
+    good = 0
     for c in wanted.near:
-        if len(out) >= KEPT:
+        if good >= KEPT:
             break
         if ground.meets(c.box):
             continue
-        cost = c.cost + (_envy(c.box, wanted.owner, other) if wanted.jealous else 0.0)
+        envy = _envy(c.box, wanted.owner, other) if wanted.jealous else 0.0
+        good += envy < ENVIED
+        cost = c.cost + envy
         out.append(c if cost == c.cost else Candidate(c.box, cost, c.turn, c.leader))
     return sorted(out, key=lambda c: c.cost)
 
@@ -131,7 +135,7 @@ def _envy(box: Box, owner: tuple[Strip, ...], others: list[tuple[Box, Strip]]) -
         if x0 < right and x1 > left and y0 < bottom and y1 > top:
             gap = distance(box, strip)
             if gap < own:
-                return 30.0
+                return ENVIED
             if gap < own + 1.5:
                 worst = 4.0
     return worst

@@ -50,7 +50,23 @@ def force_item(action: Action, label: Label, lettering: Lettering, problem: Prob
         prefers = {"tail": "head", "head": "tail"}.get(prefers, prefers)
     direction = action.direction.reversed() if flip else action.direction
     return ForceItem(action.id, flat(action.at), along, label, lettering.name(action), "load" if action.sense == "given" else "action",
-                     prefers, marks.get(action.id, 0), direction, notes_of(action.direction, lettering, problem))
+                     prefers, marks.get(action.id, 0), direction, notes_of(action.direction, lettering, problem), square_to_member(action, problem))
+
+
+def square_to_member(action: Action, problem: Problem) -> Spot | None:
+    """The way along the member at its point, where a force was given as square to that very member and its slope is no
+    small whole-number one."""
+    direction = action.direction
+    part = next((p for p in problem.parts if p.name == action.on and action.point in p.points), None)
+    if direction.form != "square" or part is None or small_legs(direction.vector) is not None:
+        return None
+    at, n = problem.coordinates, part.points.index(action.point)
+    for other in part.points[n + 1:n + 2] + part.points[max(0, n - 1):n]:
+        run = flat(difference(at[other], at[action.point]))
+        force = flat(direction.vector)
+        if abs(run[0] * force[0] + run[1] * force[1]) < 1e-9 * (abs(run[0]) + abs(run[1])) * (abs(force[0]) + abs(force[1])):
+            return unit(run)
+    return None
 
 
 def couple_item(action: Action, label: Label, lettering: Lettering, spot: Spot, marks: dict[str, int], flip: bool = False) -> CoupleItem:

@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
-from unpin.base.units import LENGTH
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
 from unpin.draw.figures.common import action_item, load_actions, notes_of, part_names, point_names, spread_item
+from unpin.draw.figures.given import given_dimensions
 from unpin.draw.geometry import unit
-from unpin.draw.items import DimensionItem, Fact, Figure, Item, Piece, SupportItem, flat
+from unpin.draw.items import Fact, Figure, Item, Piece, SupportItem, flat
 from unpin.draw.lettering import Lettering
 from unpin.model.action import Structure
 from unpin.model.problem import GROUND, Problem
-from unpin.model.values import Quantity
 
 WIDTH = 340.0
 
@@ -49,60 +46,6 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
             notes = notes_of(c.direction, lettering, problem) if c.kind != "pin" else ()
             items.append(SupportItem(c.name, c.kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes))
     return items
-
-
-def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionItem]:
-    """A chain of lengths along x and one along y for each part, through its own points, each length once; a longer one that
-    shorter ones already make up is left out, and what the parts do not tie together gets a length more."""
-    exact = problem.coordinates
-    names = list(used_points(problem))
-    items: list[DimensionItem] = []
-    for axis, letter in ((0, "x"), (1, "y")):
-        order = {v: n for n, v in enumerate(sorted({exact[p][axis] for p in names}, key=float))}
-        spans: dict[tuple[int, int], tuple[str, str, str]] = {}
-        for part in problem.parts:
-            points = sorted({exact[p][axis]: p for p in reversed(part.points)}.items(), key=lambda v: float(v[0]))
-            for (low, a), (high, b) in zip(points, points[1:]):
-                spans.setdefault((order[low], order[high]), (a, b, part.name))
-        spans = {k: v for k, v in spans.items() if not _made_up(k, [o for o in spans if o != k])}
-        first = {n: next(p for p in names if order[exact[p][axis]] == n) for n in order.values()}
-        for n in range(len(order) - 1):
-            if not _tied(n, n + 1, spans):
-                spans[n, n + 1] = (first[n], first[n + 1], "")
-        for (low, high), (a, b, part) in sorted(spans.items()):
-            text = lettering.text(Quantity(abs(exact[b][axis] - exact[a][axis]), LENGTH))
-            if text:
-                items.append(DimensionItem(f"{letter}:{a}-{b}", letter, flat(exact[a]), flat(exact[b]), text, chain=part))
-    return _few_chains(items)
-
-
-def _made_up(span: tuple[int, int], others: list[tuple[int, int]]) -> bool:
-    """Can one go from one end of the span to the other along others that lie within it?"""
-    reached = {span[0]}
-    for low, high in sorted(others):
-        if low in reached and high <= span[1]:
-            reached.add(high)
-    return span[1] in reached
-
-
-def _tied(a: int, b: int, spans) -> bool:
-    """Are two coordinates connected by lengths, whichever way round?"""
-    reached, grown = {a}, True
-    while grown:
-        more = {v for span in spans if reached & set(span) for v in span} - reached
-        reached, grown = reached | more, bool(more)
-    return b in reached
-
-
-def _few_chains(items: list[DimensionItem]) -> list[DimensionItem]:
-    """Lengths that do not overlap stand on one line, whichever parts they belong to."""
-    out: list[DimensionItem] = []
-    for axis, k in (("x", 0), ("y", 1)):
-        mine = [i for i in items if i.axis == axis]
-        overlap = any(max(min(i.start[k], i.end[k]), min(j.start[k], j.end[k])) < min(max(i.start[k], i.end[k]), max(j.start[k], j.end[k])) - 1e-9
-                      for n, i in enumerate(mine) for j in mine[n + 1:])
-        out += mine if overlap else [replace(i, chain="") for i in mine]
-    return out
 
 
 def problem_facts(structure: Structure) -> tuple[Fact, ...]:
