@@ -10,7 +10,7 @@ from typing import Literal
 from unpin.draw import fonts
 
 RunStyle = Literal["upright", "italic", "bold", "sub", "subitalic"]
-SUB_SIZE, SUB_DROP = 0.72, 0.18
+SUB_SIZE, SUB_DROP = 0.78, 0.18
 """Size of a subscript and how far it stands below the line, both of the label's size."""
 
 

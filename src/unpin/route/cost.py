@@ -27,7 +27,7 @@ class CostTable:
     unlabelled: int = 70  # a centre whose place has to be found first
     slanted: int = 25  # an axis along a member, not x or y
     slanted_free: int = 60  # an axis along nothing in the figure
-    block: int = 100  # two sums solved together cost about three; each further sum as much again
+    block: int = 130  # two sums solved together cost about three, terms included; each further sum as much again
 
 
 DEFAULT = CostTable()

@@ -1,0 +1,36 @@
+"""One Chromium for all browser tests. Without it they skip with a word; in the automatic run its absence is a failure."""
+
+import os
+import shutil
+
+import pytest
+
+
+def _missing(what: str):
+    if os.environ.get("CI"):
+        pytest.fail(f"the automatic run needs {what}")
+    pytest.skip(f"browser tests need {what}")
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        _missing("the library playwright")
+    path = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+    if not path:
+        _missing("Chromium (apt-get install chromium)")
+    quiet = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+    with sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=path, args=quiet)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def page(chromium):
+    context = chromium.new_context(viewport={"width": 900, "height": 1200})
+    made = context.new_page()
+    yield made
+    context.close()
