@@ -50,6 +50,12 @@ def _problem(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
     return Section("problem", "problem", Text("title.problem"), children)
 
 
+def sound_section(worked: Worked) -> Section:
+    """The chapter on soundness by itself, without a figure."""
+    sheet = sheet_for(worked.problem, {})
+    return _sound(worked, sheet, Studio(worked, sheet, drawn=False))
+
+
 def _sound(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
     children = soundness.chapter(worked.apart, worked.soundness, sheet)
     if worked.soundness.freedoms:

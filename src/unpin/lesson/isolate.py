@@ -22,10 +22,11 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
     else:
         opening = Text("cut.isolate", {"body": phrases.free_body(body)})
     items = [_connection(group, structure, sheet, met) for group in connections(body)]
+    here = body.parts[0] if len(body.parts) == 1 else ""
     loads = tuple(dict.fromkeys(id(a.load) for a in body.actions if a.load is not None))
     shown = {id(a.load): a.load for a in body.actions if a.load is not None}
     if loads:
-        items.append(Text("cut.loads", {"loads": Listing(tuple(phrases.load(shown[k], structure.problem, sheet) for k in loads))}))
+        items += [Text("cut.load", {"load": phrases.load(shown[k], structure.problem, sheet, here)}) for k in loads]
     return Block("body", (Paragraph(opening), Bullets(tuple(items))))
 
 
@@ -53,6 +54,10 @@ def _connection(group: tuple[Action, ...], structure: Structure, sheet: Sheet, m
         toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
         return Text("cut.pin_support" if kind == "pin" else f"cut.{kind}", {**arguments, **toward})
     code = "weld" if kind == "fixed" else "pin" if kind == "pin" else kind
+    if code == "pin" and (first.by.startswith(phrases.PIN) or first.on.startswith(phrases.PIN)):
+        own = first.by if first.by.startswith(phrases.PIN) else first.on
+        member = first.on if own == first.by else first.by
+        return Text("cut.own_pin" if own == first.by else "cut.on_pin", {**arguments, "member": phrases.thing(member)})
     paired = any(a.pair in met for a in group) and code in ("pin", "weld")
     toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
     return Text(f"cut.{code}{'_pair' if paired else ''}", {**arguments, **toward, "other": phrases.thing(first.by)})

@@ -116,23 +116,23 @@ def arrow(code: str, degrees: float | None = None) -> str:
     return ("↗" if abs(degrees) < 90 else "↖") if degrees > 0 else ("↘" if abs(degrees) < 90 else "↙")
 
 
-def load(item: Load, problem: Problem, sheet: Sheet) -> Text:
-    """A load as it is given."""
+def load(item: Load, problem: Problem, sheet: Sheet, on: str = "") -> Text:
+    """A load as it is given; `on`: the part that is spoken of anyway and need not be named."""
     where = {"point": letter_like(item.point)}
     if item.kind == "spread":
-        return _spread(item, sheet)
+        return _spread(item, sheet, on)
     size = named(item.name, item.magnitude, sheet)
     if item.kind == "couple":
         turn = "anticlockwise" if sign(item.magnitude.value) >= 0 else "clockwise"
         shown = named(item.name, item.magnitude, sheet, size_only=True)
-        return Text("load.couple", {"size": shown, "sense": Text(f"sense.{turn}"), "part": thing(item.part)})
+        return Text("load.couple_here" if item.part == on else "load.couple", {"size": shown, "sense": Text(f"sense.{turn}"), "part": thing(item.part)})
     if item.kind == "weight" and item.mass is not None:
         mass = sheet.given(item.mass, own_unit=True)
         return Text("load.mass", {**where, "mass": mass, "size": sheet.given(item.magnitude),
                                   "g": gravity(problem.gravity, sheet)})
     if item.kind == "weight":
         return Text("load.weight", {**where, "size": size})
-    code = "load.force_on" if item.part else "load.force"
+    code = "load.force_on" if item.part and item.part != on else "load.force"
     return Text(code, {**where, "size": size, "part": thing(item.part) if item.part else "", "toward": toward(item.direction, sheet)})
 
 
@@ -152,11 +152,12 @@ def named(name: str, quantity: Quantity, sheet: Sheet, size_only: bool = False) 
     return Relation(letter(label), amount) if label else amount
 
 
-def _spread(item: Load, sheet: Sheet) -> Text:
+def _spread(item: Load, sheet: Sheet, on: str) -> Text:
     ends = item.stretches
     even = all(s.start_intensity.value == s.end_intensity.value == ends[0].start_intensity.value for s in ends)
     common = {"part": thing(item.part), "start": _end(ends[0], True, sheet), "end": _end(ends[-1], False, sheet),
-              "toward": toward(item.direction, sheet), "per": Text(f"per.{ends[0].per}")}
+              "toward": toward(item.direction, sheet), "per": Text(f"per.{ends[0].per}"),
+              "where": Text("load.nowhere") if item.part == on else Text("load.on", {"part": thing(item.part)})}
     if even:
         return Text("load.spread_even", {**common, "size": intensity(ends[0].start_intensity, sheet)})
     return Text("load.spread_varying", {**common, "first": intensity(ends[0].start_intensity, sheet),

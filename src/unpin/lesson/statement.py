@@ -16,7 +16,7 @@ def given(problem: Problem, sheet: Sheet) -> Block:
     items += [t for c in problem.connections if (t := connection(c, sheet))]
     items += [phrases.load(load, problem, sheet) for load in problem.loads]
     items += [Text("given.letter", {"letter": letter(x.name), "value": sheet.given(x.value, own_unit=True)})
-              for x in problem.letters if x.value is not None]
+              for x in problem.letters if x.value is not None and x.name not in {load.name for load in problem.loads}]
     return Block("given", (Bullets(tuple(items)),))
 
 

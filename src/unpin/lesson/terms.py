@@ -30,12 +30,19 @@ def header(functional: Functional) -> Header:
 
 def in_symbols(equation: Equation, sheet: Sheet) -> Relation:
     """Unknowns and lettered loads by their letters, everything else by its value."""
-    return Relation(Sum(tuple(Signed(t.sign, _product(t, _named(t.action, sheet), sheet), t.action.id) for t in equation.terms)), ZERO)
+    return Relation(Sum(tuple(Signed(_sign(t), _product(t, _named(t.action, sheet), sheet), t.action.id) for t in equation.terms)), ZERO)
 
 
 def in_numbers(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) -> Relation:
     """The same with every known value put in; unknowns of this step stay letters."""
-    return Relation(Sum(tuple(Signed(t.sign, _product(t, _valued(t.action, sheet, known), sheet), t.action.id) for t in equation.terms)), ZERO)
+    return Relation(Sum(tuple(Signed(_sign(t), _product(t, _valued(t.action, sheet, known), sheet), t.action.id) for t in equation.terms)), ZERO)
+
+
+def _sign(term: Term) -> int:
+    """A given value below zero (a clockwise couple, a load upward along a downward axis) shows as its size with the other sign."""
+    a = term.action
+    turned = not a.unknown and a.symbol is None and sign(a.value.value) < 0
+    return -term.sign if turned else term.sign
 
 
 def collected(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) -> Relation:
@@ -101,9 +108,8 @@ def _valued(action: Action, sheet: Sheet, known: Mapping[str, Number]) -> tuple[
             return (symbol(action.symbol),)
         value = known[action.unknown]
         return (Amount(_line(value, action, sheet), action.unknown),)
-    if action.kind == "couple":
-        return (sheet.of(action.value.value, sheet.line_moment, action.id),)
-    return (sheet.given(action.value, action.id),)
+    amount = sheet.of(action.value.value, sheet.line_moment, action.id) if action.kind == "couple" else sheet.given(action.value, action.id)
+    return (amount if action.symbol is not None else Amount(amount.printed.size, amount.source),)
 
 
 def _line(value: Number, action: Action, sheet: Sheet):
@@ -117,7 +123,8 @@ def _spread(action: Action, sheet: Sheet) -> tuple[Formula, ...]:
         return ()
     parts = resultants(action.load.stretches[action.stretch])
     part = next((p for k, p in enumerate(parts) if action.id.endswith("ab"[k])), parts[0])
-    both = (sheet.of(part.peak, sheet.units[SPREAD], action.id), sheet.length(part.run))
+    peak = sheet.of(part.peak, sheet.units[SPREAD], action.id)
+    both = (Amount(peak.printed.size, peak.source), sheet.length(part.run))
     return both if part.shape == "rectangle" else (half(), *both)
 
 

@@ -8,6 +8,7 @@ from unpin.lesson.sheet import Sheet
 from unpin.model.action import FreeBody, Structure
 from unpin.model.directions import axis_of
 from unpin.model.equation import Equation
+from unpin.route.choices import Choice
 from unpin.route.plan import Route, Step
 from unpin.route.worked import Worked
 
@@ -115,3 +116,22 @@ def own(worked: Worked, sheet: Sheet) -> list[Node]:
     else:
         nodes.append(Paragraph(Text("ways.own_reaches", {"count": route.count})))
     return nodes
+
+
+def overview(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
+    """All routes for one who wants to choose: the recommended one sum by sum, then the counts and the others."""
+    steps = steps_listed(worked.recommended.steps, worked.structure, sheet)
+    counted = Paragraph(sentences(*counts(worked)))
+    return (Paragraph(Text("ways.recommended", {"count": worked.recommended.count})), steps, counted, *chapter(worked, sheet))
+
+
+def of_body(found: tuple[Choice, ...], structure: Structure, sheet: Sheet) -> tuple[Node, ...]:
+    """The sums worth taking on one free body and what each leaves unknown, those that leave least first."""
+    if not found:
+        return (Paragraph(Text("ways.body_nothing")),)
+    items = []
+    for c in found:
+        arguments = {"what": sum_phrase(c.equation, sheet), "left": phrases.unknowns(structure, c.left),
+                     "drops": phrases.unknowns(structure, c.drops)}
+        items.append(Text("ways.choice" + ("" if not c.drops else "_drops_one" if len(c.drops) == 1 else "_drops"), arguments))
+    return (Paragraph(Text("ways.body_title", {"body": phrases.free_body(found[0].equation.body)})), Bullets(tuple(items)))

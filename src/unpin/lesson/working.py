@@ -51,7 +51,7 @@ def sum_lines(e: Equation, sheet: Sheet, known: Mapping[str, Number]) -> tuple[L
 
 
 def _plain(relation: Relation):
-    """What is printed of a line, without the source of its numbers and the arrows behind its terms."""
+    """What is printed of a line, in any order, without the source of its numbers and the arrows behind its terms."""
     from unpin.lesson.formula import Amount, Product, Signed, Sum
 
     def strip(f):
@@ -60,8 +60,10 @@ def _plain(relation: Relation):
                 return (printed.sign, printed.digits, printed.unit)
             case Signed(way, of, _):
                 return (way, strip(of))
-            case Sum(items, _) | Product(items):
-                return tuple(strip(i) for i in items) if len(items) > 1 or isinstance(f, Sum) else strip(items[0])
+            case Sum(items, _):
+                return tuple(sorted((strip(i) for i in items), key=repr))
+            case Product(items):
+                return tuple(strip(i) for i in items) if len(items) > 1 else strip(items[0])
         return f
     return strip(relation.left)
 
@@ -145,7 +147,7 @@ def _dropped(e: Equation, structure: Structure, known: Mapping[str, Number]) -> 
 
 def _spread(e: Equation, sheet: Sheet) -> list[Text]:
     """A word on each spread load that the sum holds."""
-    shown = [a for a in dict.fromkeys(t.action for t in e.terms) if a.load is not None and a.stretch >= 0] if e.terms else []
+    shown = {t.action.id: t.action for t in e.terms if t.action.load is not None and t.action.stretch >= 0}.values()
     items = []
     for a in shown:
         parts = resultants(a.load.stretches[a.stretch])

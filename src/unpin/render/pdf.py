@@ -9,7 +9,7 @@ from unpin.render.maths import spoken, typeset
 from unpin.render.maths.rows import rows
 from unpin.render.maths.typeset import quoted
 from unpin.render.picture import description, svg
-from unpin.render.typesetter import compile_document
+from unpin.render.typeset import compile_document
 from unpin.words.sentences import say
 
 ROOM = 50

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from unpin.lesson.nodes import Drawing
-from unpin.render.plain import capital, said
+from unpin.render.maths.sentence import capital, said
 
 SCREEN = 1.3
 """How much larger a figure is on a page than on paper."""
@@ -42,7 +42,7 @@ def description(drawing: Drawing, language: str = "en") -> str:
 
 def png(drawing: Drawing, language: str = "en", ppi: float = 300) -> bytes:
     """The same picture in dots, on white paper."""
-    from unpin.render.typesetter import compile_document
+    from unpin.render.typeset import compile_document
 
     body = '#set page(width: auto, height: auto, margin: 4pt, fill: white)\n#image("figure.svg")\n'
     return compile_document(body, {"figure.svg": svg(drawing, "name", language)}, "png", ppi)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import textwrap
 
+from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
 from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working
 from unpin.render.maths import text as maths
 from unpin.render.maths.rows import rows
-from unpin.render.plain import written
+from unpin.render.maths.sentence import capital, written
 from unpin.words.sentences import say
 
 WIDTH = 80
@@ -18,6 +19,13 @@ _INDENT = "  "
 def write(lesson: Lesson, width: int = WIDTH) -> str:
     """The whole lesson, ending in a newline."""
     return _Page(lesson.language, width).lesson(lesson)
+
+
+def section(one: Section, language: str = "en", width: int = WIDTH) -> str:
+    """One chapter by itself."""
+    page = _Page(language, width)
+    page._section(one)
+    return "\n".join(line.rstrip() for line in page.out).rstrip() + "\n"
 
 
 class _Page:
@@ -51,7 +59,7 @@ class _Page:
                 self._wrap(self._say(text), indent)
             case Bullets(items):
                 for item in items:
-                    self._wrap(self._say(item), indent + "• ", indent + "  ")
+                    self._wrap(self._item(item), indent + "• ", indent + "  ")
             case Working():
                 self._working(node, indent + _INDENT)
             case Drawing(_, _, _, caption, _, _):
@@ -94,6 +102,11 @@ class _Page:
     def _heading(self, text: Text) -> str:
         line = self._say(text)
         return line[:1].upper() + line[1:]
+
+    def _item(self, text: Text) -> str:
+        """With a capital, unless it begins with a formula or the author's own name for something."""
+        run = flow(text, self.language)
+        return capital(self._say(text)) if isinstance(run[0], str) and text.code != "given.member" else self._say(text)
 
     def _say(self, text: Text) -> str:
         return written(text, self.language)

@@ -63,5 +63,5 @@ def _inner(item: Formula) -> str:
 
 def _grouped(item: Formula) -> str:
     text = write(item)
-    simple = isinstance(item, Letter) or (isinstance(item, Amount) and not item.printed.unit and item.printed.sign >= 0)
+    simple = isinstance(item, (Letter, Root)) or (isinstance(item, Amount) and not item.printed.unit and item.printed.sign >= 0)
     return text if simple else f"({text})"

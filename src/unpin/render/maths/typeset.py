@@ -27,7 +27,7 @@ def write(formula: Formula) -> str:
             return f"{write(left)} {sign} {write(right)}"
         case Header(kind, sub, arrow):
             what = "F" if kind == "forces" else "M"
-            return f"{quoted(arrow)} thin + wide sum {what}_{_italic(sub)} = 0"
+            return f"{quoted(arrow)}thin+quad sum {what}_{_italic(sub)} = 0"
     raise TypeError(f"no Typst mathematics for {type(formula).__name__}")
 
 
@@ -80,5 +80,6 @@ def _amount(printed) -> str:
     minus = "-" if printed.sign < 0 else ""
     if not printed.unit:
         return minus + quoted(printed.digits)
-    gap = "" if printed.unit == "°" else " thin"
-    return f"{minus}{quoted(printed.digits)}{gap} upright({quoted(printed.unit)})"
+    if printed.unit == "°":
+        return minus + quoted(printed.digits + "°")
+    return f"{minus}{quoted(printed.digits)} thin upright({quoted(printed.unit)})"

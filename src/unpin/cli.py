@@ -1,0 +1,335 @@
+"""The command: arguments to calls, errors to lines, and an exit status.
+
+0 solved; 1 the problem has faults or is unsound for what it asks; 2 wrong use; 3 a defect of the program; 4 a library is
+missing or the output could not be written. Each command imports what it needs when it runs.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from pathlib import Path
+
+from unpin.words.sentences import say
+
+SOLVED, FAULTY, MISUSE, DEFECT, UNWRITTEN = 0, 1, 2, 3, 4
+
+
+class Stop(Exception):
+    """Ends the command with a message for standard error and a status."""
+
+    def __init__(self, status: int, code: str = "", **arguments: object):
+        self.status = status
+        self.message = say(f"cli.{code}", **arguments) if code else ""
+        super().__init__(self.message)
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run one command; returns the exit status."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
+    chosen = parser().parse_args(arguments)
+    try:
+        status = chosen.run(chosen)
+        sys.stdout.flush()
+        return status
+    except Stop as stop:
+        if stop.message:
+            print(stop.message, file=sys.stderr)
+        return stop.status
+    except BrokenPipeError:
+        # The reader of our output has gone; so do we, without a second complaint at exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return UNWRITTEN
+    except KeyboardInterrupt:
+        return 130
+    except Exception as fault:  # the last door: no traceback reaches a teacher
+        if os.environ.get("UNPIN_TRACE"):
+            raise
+        print(say("cli.unexpected", what=f"{type(fault).__name__}: {fault}"), file=sys.stderr)
+        return DEFECT
+
+
+def parser() -> argparse.ArgumentParser:
+    """Every command with its help, which comes from the catalogue."""
+    top = argparse.ArgumentParser(prog="unpin", description=say("cli.about"), epilog=f"{say('cli.status')} {say('cli.caution')}")
+    top.add_argument("--version", action="version", version=say("cli.version", version=_version()), help=say("cli.help.version"))
+    commands = top.add_subparsers(metavar="COMMAND", required=True, help=say("cli.help.command"))
+
+    solve = _command(commands, "solve", _solve)
+    solve.add_argument("--json", action="store_true", help=say("cli.help.json"))
+    _lesson_options(solve)
+
+    check = _command(commands, "check", _check)
+    check.add_argument("--json", action="store_true", help=say("cli.help.json"))
+
+    ways = _command(commands, "ways", _ways)
+    ways.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
+
+    draw = _command(commands, "draw", _draw)
+    draw.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
+    draw.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
+    draw.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.picture"))
+
+    handout = _command(commands, "handout", _handout)
+    handout.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.handout_out"))
+    _lesson_options(handout)
+
+    examples = commands.add_parser("examples", help=say("cli.help.examples"), description=say("cli.help.examples"))
+    examples.add_argument("name", nargs="?", metavar="NAME", help=say("cli.help.example"))
+    examples.add_argument("--copy", metavar="DIR", help=say("cli.help.copy"))
+    examples.set_defaults(run=_examples)
+    return top
+
+
+def _command(commands, name: str, run) -> argparse.ArgumentParser:
+    made = commands.add_parser(name, help=say(f"cli.help.{name}"), description=say(f"cli.help.{name}"), epilog=say("cli.status"))
+    made.add_argument("file", metavar="FILE", help=say("cli.help.file"))
+    made.set_defaults(run=run)
+    return made
+
+
+def _lesson_options(made: argparse.ArgumentParser) -> None:
+    made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
+    made.add_argument("--route", choices=("fewest", "recommended", "own"), default="recommended", help=say("cli.help.route"))
+
+
+def _version() -> str:
+    from unpin import __version__
+
+    return __version__
+
+
+def _reading(chosen):
+    """What the file says; remarks go to standard error unless data was asked for."""
+    from unpin import bundled
+    from unpin.read import read_file, read_text
+
+    if chosen.file == "-":
+        reading = read_text(sys.stdin.buffer.read().decode("utf-8", "replace"), "-")
+    else:
+        example = None if os.path.exists(chosen.file) else bundled.path_of(chosen.file)
+        reading = read_file(example or chosen.file)
+    if not getattr(chosen, "json", False):
+        _remark(reading.diagnostics)
+    return reading
+
+
+def _remark(diagnostics) -> None:
+    if diagnostics:
+        from unpin.words.remarks import render
+
+        for d in diagnostics:
+            print(render(d), file=sys.stderr)
+
+
+def _as_data(diagnostics) -> tuple[dict, ...]:
+    if not diagnostics:
+        return ()
+    from unpin.render.json import remarks
+    from unpin.words.remarks import hint, sentence
+
+    return remarks(diagnostics, lambda d: (sentence(d), hint(d)))
+
+
+def _problem(chosen):
+    """The problem, or the end when it has faults."""
+    reading = _reading(chosen)
+    if not reading.sound:
+        if getattr(chosen, "json", False):
+            _print_data({"format": "unpin remarks", "version": 1, "diagnostics": list(_as_data(reading.diagnostics))})
+        raise Stop(FAULTY)
+    return reading.problem, reading.diagnostics
+
+
+def _worked(problem):
+    from unpin import api
+    from unpin.base.diagnostic import Defect
+
+    try:
+        return api.solve(problem)
+    except Defect as defect:
+        raise Stop(DEFECT, "defect", what=", ".join(map(str, defect.args[-1]))) from defect
+
+
+def _lesson(worked, chosen, drawn: bool):
+    from unpin import api
+
+    try:
+        return api.explain(worked, chosen.figures, chosen.route, drawn)
+    except ValueError as error:
+        raise Stop(MISUSE, "no_route") from error
+
+
+def _solve(chosen) -> int:
+    problem, diagnostics = _problem(chosen)
+    worked = _worked(problem)
+    lesson = _lesson(worked, chosen, drawn=False)
+    if chosen.json:
+        from unpin.lesson.build import chosen_route
+        from unpin.lesson.sheet import sheet_for
+        from unpin.render.json import write
+
+        route = chosen_route(worked, chosen.route) if worked.recommended else None
+        sys.stdout.write(write(worked, lesson, sheet_for(problem, worked.values or {}, chosen.figures), _as_data(diagnostics), route))
+    else:
+        from unpin.render.terminal import write as write_text
+
+        sys.stdout.write(write_text(lesson))
+    return SOLVED if lesson.solved else FAULTY
+
+
+def _check(chosen) -> int:
+    """Faults of the file, then the four statements about the problem."""
+    problem, diagnostics = _problem(chosen)
+    from unpin import api
+    from unpin.lesson.build import sound_section
+    from unpin.render.terminal import section
+
+    worked = api.check(problem)
+    found = worked.soundness
+    if chosen.json:
+        from unpin.render.json import soundness
+
+        _print_data({"format": "unpin check", "version": 1, "soundness": soundness(worked, sound_section(worked)),
+                     "diagnostics": list(_as_data(diagnostics))})
+    else:
+        sys.stdout.write(section(sound_section(worked)))
+    return SOLVED if found.solvable else FAULTY
+
+
+def _ways(chosen) -> int:
+    problem, _ = _problem(chosen)
+    worked = _worked(problem)
+    from unpin.lesson import ways
+    from unpin.lesson.nodes import Section, Text
+    from unpin.lesson.sheet import sheet_for
+    from unpin.render.terminal import section
+
+    sheet = sheet_for(problem, worked.values or {})
+    if chosen.body:
+        from unpin.route.choices import choices
+
+        found = choices(worked.structure, _bodies(worked.structure, chosen.body))
+        nodes = ways.of_body(found, worked.structure, sheet)
+    elif worked.recommended is None:
+        raise Stop(FAULTY, "unsound", file=chosen.file)
+    else:
+        nodes = ways.overview(worked, sheet)
+    sys.stdout.write(section(Section("ways", "ways", Text("title.ways_all"), nodes)))
+    return SOLVED
+
+
+def _bodies(structure, said: str) -> list[str]:
+    """Names of bodies from `arm`, `post + arm`, `C` for its pin, `whole`."""
+    known = [b.name for b in structure.bodies]
+    if said == "whole":
+        return known
+    names = []
+    for name in (n.strip() for n in said.split("+")):
+        found = name if name in known else f"pin {name}"
+        if found not in known:
+            raise Stop(MISUSE, "no_body", name=name, names=", ".join(known))
+        names.append(found)
+    return names
+
+
+def _draw(chosen) -> int:
+    ending = _ending(chosen.output, (".svg", ".png"))
+    which = chosen.which or ("body" if chosen.body else "problem")
+    if which == "body" and not chosen.body:
+        raise Stop(MISUSE, "body_needs_name")
+    problem, _ = _problem(chosen)
+    drawing = _drawing(problem, which, chosen)
+    from unpin.render import picture
+
+    made = picture.svg(drawing).encode() if ending == ".svg" else _typeset(lambda: picture.png(drawing))
+    _save(chosen.output, made, chosen.file)
+    return SOLVED
+
+
+def _drawing(problem, which: str, chosen):
+    from unpin import api
+    from unpin.lesson.figures import Studio
+    from unpin.lesson.sheet import sheet_for
+    from unpin.statics.isolate import isolate
+
+    worked = _worked(problem) if which in ("final", "body") else api.check(problem)
+    studio = Studio(worked, sheet_for(problem, worked.values or {}))
+    if which == "body":
+        nodes = studio.free_body(isolate(worked.structure, _bodies(worked.structure, chosen.body)))
+    elif which == "motion":
+        nodes = studio.motion() if worked.soundness.freedoms else ()
+    else:
+        nodes = getattr(studio, which)()
+    if not nodes:
+        raise Stop(FAULTY, "not_drawn", name=which)
+    return nodes[0]
+
+
+def _handout(chosen) -> int:
+    from unpin import api
+    ending = _ending(chosen.output, (".html", ".pdf"))
+    problem, _ = _problem(chosen)
+    lesson = _lesson(_worked(problem), chosen, drawn=True)
+    made = api.as_page(lesson).encode() if ending == ".html" else _typeset(lambda: api.as_pdf(lesson))
+    _save(chosen.output, made, chosen.file)
+    return SOLVED if lesson.solved else FAULTY
+
+
+def _save(name: str, data: bytes, source: str) -> None:
+    from unpin.output import SameFile, save
+
+    try:
+        save(name, data, source)
+    except SameFile as same:
+        raise Stop(MISUSE, "same_file", file=name) from same
+    except OSError as fault:
+        raise Stop(UNWRITTEN, "not_written", file=name, reason=fault.strerror or str(fault)) from fault
+
+
+def _typeset(make) -> bytes:
+    from unpin.render.typeset import TypesetterMissing
+
+    try:
+        return make()
+    except TypesetterMissing as missing:
+        raise Stop(UNWRITTEN, "no_library", name="typst") from missing
+
+
+def _ending(name: str, allowed: tuple[str, ...]) -> str:
+    ending = Path(name).suffix.lower()
+    if ending not in allowed:
+        raise Stop(MISUSE, "ending", file=name, endings=", ".join(allowed))
+    return ending
+
+
+def _examples(chosen) -> int:
+    from unpin import bundled
+
+    if chosen.name and bundled.path_of(chosen.name) is None:
+        raise Stop(MISUSE, "no_example", name=chosen.name, names=", ".join(bundled.names()))
+    names = [chosen.name] if chosen.name else bundled.names()
+    if chosen.copy:
+        from unpin.output import copy
+
+        try:
+            copy([bundled.path_of(n) for n in names], Path(chosen.copy))
+        except FileExistsError as there:
+            raise Stop(UNWRITTEN, "exists", file=there.filename) from there
+        except OSError as fault:
+            raise Stop(UNWRITTEN, "not_written", file=chosen.copy, reason=fault.strerror or str(fault)) from fault
+    elif chosen.name:
+        sys.stdout.write(bundled.path_of(chosen.name).read_text("utf-8"))
+    else:
+        for name in names:
+            print(f"{name:20} {bundled.title_of(name)}".rstrip())
+    return SOLVED
+
+
+def _print_data(data: dict) -> None:
+    import json
+
+    sys.stdout.write(json.dumps(data, ensure_ascii=False, indent=2) + "\n")

@@ -1,0 +1,50 @@
+"""Writing files so that what was there before is never damaged: a file beside it first, then one move."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+
+
+
+class SameFile(Exception):
+    """The output would overwrite the problem it is made from."""
+
+
+def save(name: str, data: bytes, source: str = "") -> None:
+    """Put data under a name, whole or not at all. Raises SameFile rather than overwrite `source`, OSError when it cannot
+    be written."""
+    target = Path(name)
+    if source and source != "-" and target.exists() and os.path.exists(source) and os.path.samefile(target, source):
+        raise SameFile(name)
+    # Through a link to the file it stands for, so that the link stays one.
+    target = Path(os.path.realpath(target))
+    handle, beside = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
+    try:
+        with os.fdopen(handle, "wb") as stream:
+            stream.write(data)
+        os.chmod(beside, _mode(target))
+        os.replace(beside, target)
+    except BaseException:
+        os.unlink(beside)
+        raise
+
+
+def _mode(target: Path) -> int:
+    """The rights of the old file, or those a new one would get."""
+    if target.exists():
+        return target.stat().st_mode & 0o777
+    mask = os.umask(0)
+    os.umask(mask)
+    return 0o666 & ~mask
+
+
+def copy(sources: list[Path], folder: Path) -> None:
+    """Copy files into a folder, which is made. Raises FileExistsError, before anything is copied, if one of them is there."""
+    for source in sources:
+        if (folder / source.name).exists():
+            raise FileExistsError(17, "", str(folder / source.name))
+    folder.mkdir(parents=True, exist_ok=True)
+    for source in sources:
+        save(str(folder / source.name), source.read_bytes())

@@ -1,0 +1,163 @@
+"""A solution as data, in the documented format `docs/reference/solution.schema.json`.
+
+Values of answers are magnitudes in the unit beside them, at full precision, with the true sense as a word; `printed` is the
+same as a lesson shows it.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from unpin.base.diagnostic import Diagnostic
+from unpin.exact.number import Number, approx
+from unpin.exact.rounding import short_form
+from unpin.lesson import outcome, terms
+from unpin.lesson.nodes import Lesson, Paragraph, Section, Working, walk
+from unpin.lesson.sheet import Sheet, exact_formula
+from unpin.model.answer import Answer, Component
+from unpin.model.equation import Equation
+from unpin.render.maths import sentence, text as signs
+from unpin.route.plan import Route, Step
+from unpin.route.worked import Worked
+
+FORMAT, VERSION = "unpin solution", 1
+
+
+def write(worked: Worked, lesson: Lesson, sheet: Sheet, diagnostics: tuple[dict, ...] = (), route: Route | None = None) -> str:
+    """The document as text, keys in a fixed order, ending in a newline."""
+    return json.dumps(data(worked, lesson, sheet, diagnostics, route), ensure_ascii=False, indent=2) + "\n"
+
+
+def data(worked: Worked, lesson: Lesson, sheet: Sheet, diagnostics: tuple[dict, ...] = (),
+         route: Route | None = None) -> dict[str, Any]:
+    """The document as plain dicts, lists, strings, numbers. `route`: the one the lesson follows, by default the recommended."""
+    language = lesson.language
+    route = route or worked.recommended
+    return {
+        "format": FORMAT, "version": VERSION, "title": worked.problem.title, "solved": lesson.solved,
+        "soundness": soundness(worked, next(s for s in lesson.sections if s.kind == "sound"), language),
+        "answers": [entry for a in worked.answers for entry in _answer(a, worked, sheet, language)],
+        "sums": {"fewest": worked.fewest.count, "recommended": worked.recommended.count, "lower_bound": worked.fewest.lower} if route else None,
+        "claim": _claim(worked, language) if route else None,
+        "proof": _proof(worked, sheet),
+        "steps": _steps(route, worked, lesson, sheet) if route else [],
+        "other_ways": [_way(r) for r in worked.others],
+        "diagnostics": list(diagnostics),
+    }
+
+
+def remarks(diagnostics: tuple[Diagnostic, ...], sentence_of) -> tuple[dict, ...]:
+    """Diagnostics as data; `sentence_of` gives (sentence, hint) of one."""
+    out = []
+    for d in diagnostics:
+        said, cure = sentence_of(d)
+        place = {"file": d.place.file, "line": d.place.line, "column": d.place.column, "end_column": d.place.end_column} if d.place else None
+        out.append({"severity": d.severity, "code": d.code, "place": place, "path": d.path, "message": said, "hint": cure})
+    return tuple(out)
+
+
+def soundness(worked: Worked, chapter: Section, language: str = "en") -> dict[str, Any]:
+    """The four statements as numbers and codes, and as the sentences of the lesson."""
+    s = worked.soundness
+    said = [sentence.written(n.text, language) for n in walk(chapter.children) if isinstance(n, Paragraph)]
+    return {"solvable": s.solvable, "determinate": s.determinate, "in_balance": s.holds, "unknowns": s.unknowns, "sums": s.sums,
+            "freedoms": len(s.freedoms), "self_stresses": len(s.self_stresses), "causes": [c.code for c in s.causes],
+            "remarks": [c.code for c in s.remarks], "said": said}
+
+
+def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):
+    asked = sentence.written(outcome.heading(answer.asked, worked.problem), language)
+    if not answer.found:
+        yield {"asked": asked, "found": False, "name": None, "value": None, "unit": None, "sense": None}
+    for c in answer.components:
+        yield {"asked": asked, "found": True, "name": component_name(c), **_value(c, sheet), "sense": c.sense, "angle": _angle(c)}
+
+
+def component_name(c: Component) -> str:
+    """`A_x`, `F_BD`, `C_x on arm`; the size of a resultant is the letter alone."""
+    return c.symbol.base + (f"_{c.symbol.sub}" if c.symbol.sub else "") + (f" on {c.symbol.on}" if c.symbol.on else "")
+
+
+def _value(c: Component, sheet: Sheet) -> dict[str, Any]:
+    unit = sheet.units[c.dimension]
+    return {"value": abs(number(c.value / unit.factor)), "unit": unit.symbol,
+            "printed": sheet.size(c.value, c.dimension).printed.text, "exact": _exact(abs(c.value / unit.factor))}
+
+
+def number(value: Number) -> float:
+    """A float of twelve good figures."""
+    return float(f"{approx(value):.12g}") + 0.0
+
+
+def _exact(value: Number) -> str | None:
+    form = short_form(value)
+    return signs.write(exact_formula(form)) if form else None
+
+
+def _angle(c: Component) -> float | None:
+    return None if c.angle is None else round(c.angle, 9) + 0.0
+
+
+def _claim(worked: Worked, language: str) -> dict[str, Any]:
+    from unpin.lesson.ways import move_set
+
+    least = worked.fewest
+    return {"kind": least.claim, "moves": sentence.written(move_set(least), language), "block": least.move_set.get("block"),
+            "bodies": least.move_set.get("bodies")}
+
+
+def _proof(worked: Worked, sheet: Sheet) -> dict[str, Any] | None:
+    p = worked.proof
+    if p is None:
+        return None
+    return {"passed": p.passed, "full_solve": p.full_solve, "balances": [{"body": b.body, "holds": b.holds} for b in p.balances],
+            "virtual_work": [{"unknown": w.unknown, "agrees": w.agrees} for w in p.work],
+            "closing": _sum(p.closing) if p.closing else None, "arithmetic": {1: "fractions", 2: "roots", 3: "angles", 4: "fifty digits"}[worked.rung]}
+
+
+def _steps(route: Route, worked: Worked, lesson: Lesson, sheet: Sheet) -> list[dict[str, Any]]:
+    workings = {n.step: n for s in lesson.sections for n in walk(s.children) if isinstance(n, Working) and not n.id.endswith("-together")}
+    out, place = [], 0
+    for step in route.steps:
+        equations = []
+        for e in step.equations:
+            place += 1
+            equations.append({**_sum(e), "terms": _terms(e), "lines": _lines(workings.get(place))})
+        out.append({"equations": equations, "finds": _finds(step, worked, sheet), "reason": step.reason.code,
+                    "drops": [{"unknown": u, "how": how} for u, how in step.reason.drops]})
+    return out
+
+
+def _sum(e: Equation) -> dict[str, Any]:
+    f = e.functional
+    common = {"body": list(e.body.parts), "kind": "moments" if f.kind == "about" else "forces", "header": signs.write(terms.header(f))}
+    if f.kind == "about":
+        return {**common, "about": f.point or None, "at": [number(c) for c in f.at]}
+    return {**common, "along": [number(c / f.direction.length) for c in f.direction.vector]}
+
+
+def _terms(e: Equation) -> list[dict[str, Any]]:
+    """Coefficients are SI: newtons to newtons or newton metres."""
+    return [{"action": t.action.id, "unknown": t.action.unknown or None, "sign": t.sign, "coefficient": number(t.coefficient),
+             "factors": [{"kind": f.kind, "value": number(f.value)} for f in t.factors]} for t in e.terms]
+
+
+def _lines(working: Working | None) -> list[dict[str, str]]:
+    return [{"step": line.name, "text": signs.write(line.formula)} for line in working.lines] if working else []
+
+
+def _finds(step: Step, worked: Worked, sheet: Sheet) -> list[dict[str, Any]]:
+    out = []
+    for u in step.finds:
+        unknown = worked.structure.unknown(u)
+        dimension = terms.dimension_of(worked.structure.action(unknown.actions[0]))
+        unit = sheet.units[dimension]
+        out.append({"unknown": u, "value": number(step.values[u] / unit.factor), "unit": unit.symbol})
+    return out
+
+
+def _way(route: Route) -> dict[str, Any]:
+    return {"count": route.count, "sums": [_sum(e) for s in route.steps for e in s.equations]}
+
+
