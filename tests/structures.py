@@ -15,7 +15,7 @@ from unpin.exact.number import cos_deg, length, sin_deg, sqrt
 from unpin.model import directions
 from unpin.model.problem import GROUND, Asked, Connection, Load, Part, Point, Problem, Stretch
 from unpin.model.values import Direction, Quantity
-from unpin.read.directions import square_of
+from unpin.model.space import square_to
 
 MUTATIONS = ("none", "remove", "add", "turn", "straighten", "unload")
 FORMS = ("axis", "angle", "slope", "line", "square", "components")
@@ -95,11 +95,17 @@ class _Builder:
         if form in ("line", "square") and len(self.at) > 1:
             a, b = self.chance.sample(sorted(self.at), 2)
             along = directions.line((a, b), self.at[a], self.at[b])
-            return square_of(along) if form == "square" else along
+            return self.square_of(along) if form == "square" else along
         if form == "components":
             vector = (F(self.chance.choice([-2, 1, 3])), F(self.chance.choice([-1, 2, 5])))
             return Direction(vector, length(vector), "components")
         return self.chance.choice(AXES)
+
+    @staticmethod
+    def square_of(along: Direction) -> Direction:
+        vector = square_to(along.vector)
+        form = "axis" if directions.axis_of(vector) else "square"
+        return Direction(vector, along.length, form, points=along.points)
 
     # Parts and what holds them.
 

@@ -111,3 +111,8 @@ def test_what_should_vanish_in_digits_vanishes_and_stays_zero():
 def test_a_small_number_in_digits_is_not_taken_for_zero():
     assert Digits.of(Fraction(1, 10**30)) != 0
     assert to_digits(sqrt(Fraction(2))) + Fraction(1, 10**30) != to_digits(sqrt(Fraction(2)))
+
+
+def test_the_size_of_a_number_in_digits_keeps_all_of_them():
+    root = -to_digits(sqrt(Fraction(2)))
+    assert abs(root) == -root and abs(root) * abs(root) == 2

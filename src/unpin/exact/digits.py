@@ -92,7 +92,7 @@ class Digits:
         return 1 / result if power < 0 else result
 
     def __abs__(self):
-        return Digits(abs(self.value), self.scale)
+        return Digits(CONTEXT.abs(self.value), self.scale)
 
     def sqrt(self) -> Digits:
         return Digits(Decimal(0) if self.is_zero() else CONTEXT.sqrt(self.value))
