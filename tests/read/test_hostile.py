@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from unpin.read import Reading, read_text
 from unpin.read.forms import FORMS
-from unpin.read.grammar import KEYWORDS, parse_phrase
+from unpin.read.grammar import parse_phrase
+from unpin.read.pieces import KEYWORDS
 from unpin.words.remarks import render
 
 HEAD = "points: {A: [0, 0], B: [1, 0], C: [2, 1]}\nmembers: {bar: A B C}\nsupports: {A: fixed}\nfind: [A]\n"
@@ -28,11 +29,17 @@ NASTY = {
     "tower of powers": HEAD + "loads: [9^9^9^9^9^9 N at B down]",
     "powers of powers": HEAD + "loads: [((((9^20)^20)^20)^20)^20 N at B down]",
     "scientific": HEAD + "loads: [1e400 N at B down, nan N at B down, inf N at B down, .inf N at B down]",
-    "many roots": HEAD + "loads: ['1/(" + "+".join(f"sqrt({p})" for p in (2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37)) + ") N at B down']",
+    "many roots": HEAD
+    + "loads: ['1/("
+    + "+".join(f"sqrt({p})" for p in (2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37))
+    + ") N at B down']",
     "roots of roots": HEAD + "loads: ['" + "sqrt(2+" * 15 + "1" + ")" * 15 + " N at B down']",
     "many angles": HEAD + "letters: {" + ", ".join(f"a{i}: (sin({i}.5)+cos({i}.7))^5" for i in range(20)) + "}",
     "letters that grow": HEAD + "letters: {a0: 10^20, " + ", ".join(f"a{i}: a{i - 1}^20*a{i - 1}^20" for i in range(1, 50)) + "}",
-    "roots that grow": HEAD + "letters: {a0: 1, " + ", ".join(f"a{i}: a{i - 1}*(sqrt({i}) + sqrt({i + 1}))" for i in range(1, 50)) + "}",
+    "roots that grow": HEAD
+    + "letters: {a0: 1, "
+    + ", ".join(f"a{i}: a{i - 1}*(sqrt({i}) + sqrt({i + 1}))" for i in range(1, 50))
+    + "}",
     "brackets": HEAD + "loads: ['" + "(" * 5000 + "']",
     "signs": HEAD + "loads: ['" + "-" * 5000 + "1 N at B down']",
     "long sum": HEAD + "loads: ['" + "1+" * 9000 + "1 N at B down']",
@@ -47,14 +54,27 @@ NASTY = {
     "keys that are no text": "{[a]: b, {c: d}: e, ? : f, 1: 2}",
     "many points": "points: {" + ", ".join(f"P{i}: [{i}, {i * i}]" for i in range(9000)) + "}",
     "many same keys": "points: {" + ", ".join("P: [0, 0]" for _ in range(9000)) + "}",
-    "many members": "points: {" + ", ".join(f"P{i}: [{i}, {i}/7]" for i in range(400)) + "}\nmembers: {" + ", ".join(
-        f"m{i}: P{i} P{399 - i}" for i in range(199)) + "}\nloads: [" + ", ".join(f"3 N at P{i} down" for i in range(300)) + "]",
-    "one long member": "points: {" + ", ".join(f"P{i}: [{i}, {i}/7]" for i in range(400)) + "}\nmembers: {m: " + " ".join(
-        f"P{i}" for i in range(130)) + "}\nloads: [" + ", ".join("3 N/m down on m per horizontal length" for _ in range(300)) + "]",
+    "many members": "points: {"
+    + ", ".join(f"P{i}: [{i}, {i}/7]" for i in range(400))
+    + "}\nmembers: {"
+    + ", ".join(f"m{i}: P{i} P{399 - i}" for i in range(199))
+    + "}\nloads: ["
+    + ", ".join(f"3 N at P{i} down" for i in range(300))
+    + "]",
+    "one long member": "points: {"
+    + ", ".join(f"P{i}: [{i}, {i}/7]" for i in range(400))
+    + "}\nmembers: {m: "
+    + " ".join(f"P{i}" for i in range(130))
+    + "}\nloads: ["
+    + ", ".join("3 N/m down on m per horizontal length" for _ in range(300))
+    + "]",
     "many strangers": HEAD + "loads: [" + ", ".join(f"3 N at X{i} down" for i in range(300)) + "]",
-    "long chain of points": "points: {A: [0, 0], B: [1, 1], " + ", ".join(f"P{i}: sqrt({i + 2}) from {'A' if i == 0 else f'P{i - 1}'} at {i + 0.3} deg"
-                                                                             for i in range(60)) + "}\nmembers: {m: A B}",
-    "midpoints of midpoints": "points: {P0: [0, 0], P1: [1, 1], " + ", ".join(f"P{i}: midpoint of P{i - 1} P{i - 2}" for i in range(2, 400)) + "}",
+    "long chain of points": "points: {A: [0, 0], B: [1, 1], "
+    + ", ".join(f"P{i}: sqrt({i + 2}) from {'A' if i == 0 else f'P{i - 1}'} at {i + 0.3} deg" for i in range(60))
+    + "}\nmembers: {m: A B}",
+    "midpoints of midpoints": "points: {P0: [0, 0], P1: [1, 1], "
+    + ", ".join(f"P{i}: midpoint of P{i - 1} P{i - 2}" for i in range(2, 400))
+    + "}",
     "documents": "--- {}\n" * 1000,
     "comment only": "#" * 100_000,
     "percent": "%YAML 9.9\n---\na: b",
@@ -62,7 +82,15 @@ NASTY = {
 }
 
 
-ODD_BUT_FINE = {"byte order mark", "many angles", "many roots", "roots of roots", "long chain of points", "one long member", "many members"}
+ODD_BUT_FINE = {
+    "byte order mark",
+    "many angles",
+    "many roots",
+    "roots of roots",
+    "long chain of points",
+    "one long member",
+    "many members",
+}
 """Long or strange, but each says something."""
 
 
@@ -90,16 +118,59 @@ def test_line_ends_and_a_byte_order_mark_change_nothing():
     assert read_text("\ufeff" + (HEAD + "loads: [3 N at B down]\n").replace("\n", "\r\n")) == plain
 
 
-WORDS = st.sampled_from(sorted(KEYWORDS) + ["A", "B", "C", "bar", "P", "m", "kN", "N", "deg", "3", "4.5", "0", "1/3", "(", ")", ",", "=", "-", "^", "'", "[", "]", "{", "}",
-                                            ":", "x", "y", "#", "sqrt", "θ", "·", "\t"])
+WORDS = st.sampled_from(
+    sorted(KEYWORDS)
+    + [
+        "A",
+        "B",
+        "C",
+        "bar",
+        "P",
+        "m",
+        "kN",
+        "N",
+        "deg",
+        "3",
+        "4.5",
+        "0",
+        "1/3",
+        "(",
+        ")",
+        ",",
+        "=",
+        "-",
+        "^",
+        "'",
+        "[",
+        "]",
+        "{",
+        "}",
+        ":",
+        "x",
+        "y",
+        "#",
+        "sqrt",
+        "θ",
+        "·",
+        "\t",
+    ]
+)
 PHRASES = st.lists(WORDS, max_size=12).map(" ".join)
 
 
 @settings(max_examples=300, deadline=1000)
-@given(PHRASES, st.sampled_from(["points", "members", "links", "supports", "pins", "loads", "find", "route", "letters", "units", "title"]))
+@given(
+    PHRASES,
+    st.sampled_from(["points", "members", "links", "supports", "pins", "loads", "find", "route", "letters", "units", "title"]),
+)
 def test_words_in_any_order_never_break_the_reader(phrase, section):
     quoted = "'" + phrase.replace("'", "''") + "'"
-    for text in (f"{HEAD}{section}: {phrase}\n", f"{section}: {phrase}\n{HEAD}", f"{section}: [{quoted}]\n{HEAD}", f"{section}: {{B: {quoted}}}\n{HEAD}"):
+    for text in (
+        f"{HEAD}{section}: {phrase}\n",
+        f"{section}: {phrase}\n{HEAD}",
+        f"{section}: [{quoted}]\n{HEAD}",
+        f"{section}: {{B: {quoted}}}\n{HEAD}",
+    ):
         reading = read_text(text)
         [render(d) for d in reading.diagnostics]
 
@@ -115,5 +186,5 @@ def test_any_text_gets_an_answer(text):
 @given(st.sampled_from([f for f in FORMS if f.kind != "direction"]), st.data())
 def test_a_phrase_with_a_slip_is_read_or_remarked_upon(form, data):
     cut = data.draw(st.integers(0, len(form.example)))
-    typed = form.example[:cut] + data.draw(st.text(max_size=3)) + form.example[data.draw(st.integers(cut, len(form.example))):]
+    typed = form.example[:cut] + data.draw(st.text(max_size=3)) + form.example[data.draw(st.integers(cut, len(form.example))) :]
     parse_phrase(form.kind, typed)

@@ -19,7 +19,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal, Union
 
@@ -31,7 +31,7 @@ FUNCTIONS = ("sqrt", "sin", "cos", "tan")
 MOST_TOKENS, DEEPEST, LONGEST_NUMBER, LARGEST_POWER, MOST_ROOTS = 200, 20, 30, 20, 6
 _TOO_LARGE, _TOO_SMALL = Fraction(10) ** 40, Fraction(1, 10**40)
 
-_TOKEN = re.compile(r"(?P<number>\d+(?:\.\d+)?|\.\d+)|(?P<word>[^\W\d][^\W²³]*'*|°)|(?P<power>[²³])|(?P<symbol>\S)|\s+")
+_TOKEN = re.compile(r"(?P<number>\d+(?:\.\d+)?|\.\d+)|(?P<word>[^\W\d_²³][^\W²³]*'*|°)|(?P<power>[²³])|(?P<symbol>\S)|\s+")
 _SAME = {"−": "-", "–": "-", "×": "*", "·": "*", "⋅": "*", "÷": "/", "²": "2", "³": "3"}
 
 
@@ -160,7 +160,7 @@ class _Parser:
         while True:
             if self.is_symbol("*", "/"):
                 left = _two(self.take().text, left, self.signed())
-            elif self.joins(left) or (self.is_symbol("(") and self.token.start == left.end):
+            elif self.joins(left) or (self.is_symbol("(") and self.token.start == self.line[self.index - 1].end):
                 left = _two("*", left, self.power())
             else:
                 return left
@@ -201,13 +201,12 @@ class _Parser:
         raise NotAnExpression(self.index, "number")
 
     def bracket(self) -> Expression:
-        self.take()
+        start = self.take().start
         with self:
             inner = self.sum()
         if not self.is_symbol(")"):
             raise NotAnExpression(self.index, "closing")
-        self.take()
-        return inner
+        return replace(inner, start=start, end=self.take().end)
 
     def __enter__(self) -> None:
         self.depth += 1
@@ -253,8 +252,15 @@ def evaluate(expression: Expression, letters: Mapping[str, Number]) -> Number:
 
 
 _OPERATIONS: dict[str, Callable[..., Number]] = {
-    "+": lambda a, b: a + b, "-": lambda a, b: a - b, "*": lambda a, b: a * b, "/": lambda a, b: a / b,
-    "neg": lambda a: -a, "sqrt": sqrt, "sin": sin_deg, "cos": cos_deg, "tan": tan_deg,
+    "+": lambda a, b: a + b,
+    "-": lambda a, b: a - b,
+    "*": lambda a, b: a * b,
+    "/": lambda a, b: a / b,
+    "neg": lambda a: -a,
+    "sqrt": sqrt,
+    "sin": sin_deg,
+    "cos": cos_deg,
+    "tan": tan_deg,
 }
 
 
@@ -268,7 +274,12 @@ def _power(base: Number, power: Number, start: int, end: int) -> Number:
 
 def _bounded(value: Number, start: int, end: int) -> Number:
     """Refuse what no problem needs, and keep exact only what stays small."""
-    if isinstance(value, Surd) and len(value.terms) > MOST_ROOTS or isinstance(value, Ratio) and len(value.top) + len(value.bottom) > 20:
+    if (
+        isinstance(value, Surd)
+        and len(value.terms) > MOST_ROOTS
+        or isinstance(value, Ratio)
+        and len(value.top) + len(value.bottom) > 20
+    ):
         value = to_digits(value)
     if isinstance(value, Fraction):
         size = abs(value)

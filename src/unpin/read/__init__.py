@@ -3,7 +3,8 @@
 Read `schema` (the sections) and `forms` (the phrases) first; then `reader`, which goes through a file; `tree` is the YAML
 skeleton, `grammar` the phrases, and `points`, `parts`, `loads`, `asked` turn phrases into the words of the model.
 
->>> reading = read_text("points: {A: [0, 0], B: A right 2}\\nmembers: {beam: A B}\\nsupports: {A: fixed}\\nloads: [3 N at B down]\\nfind: [A]")
+>>> structure = "points: {A: [0, 0], B: A right 2}\\nmembers: {beam: A B}\\nsupports: {A: fixed}"
+>>> reading = read_text(structure + "\\nloads: [3 N at B down]\\nfind: [A]")
 >>> reading.problem.point("B").at, reading.diagnostics
 ((Fraction(2, 1), Fraction(0, 1)), ())
 """

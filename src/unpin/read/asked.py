@@ -50,7 +50,12 @@ def asked(known: Context, item: Item, supports: dict[str, Connection]) -> Asked:
         raise Dropped
     if said.lead == "reaction":
         raise item.drop("read.no_support", word, point=point)
-    if len(here) == 2 and not links and known.pinned.get(point) and not any(point == x["point"] for c, x in known.assumed if c == "load_on_pin"):
+    if (
+        len(here) == 2
+        and not links
+        and known.pinned.get(point)
+        and not any(point == x["point"] for c, x in known.assumed if c == "load_on_pin")
+    ):
         return Asked("pin", subject=point, part=here[0], **common)
     if len(here) > 1:
         raise item.drop("read.ask_which_part", word, point=point, names=tuple(here), hint="hint.ask_which_part")
@@ -78,8 +83,11 @@ def _on_part(known: Context, item: Item, word: Word, point: str, here: list[str]
 
 def _may_be_two_force(known: Context, part: str, supports: dict[str, Connection]) -> bool:
     """Whether a member is held at two points only and nothing else acts on it: then it has one force to ask for."""
-    held = [p for p in dict.fromkeys(known.parts[part].points)
-            if p in known.pinned or p in supports or any(p in c.points for c in known.links.values())]
+    held = [
+        p
+        for p in dict.fromkeys(known.parts[part].points)
+        if p in known.pinned or p in supports or any(p in c.points for c in known.links.values())
+    ]
     return len(held) == 2 and part not in known.loaded
 
 

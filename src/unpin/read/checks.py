@@ -42,7 +42,9 @@ def _loose(known: Context, connections: list[Connection]) -> None:
         for end in c.points:
             others = sum(end in other.points for other in known.links.values())
             if not known.members_at(end) and end not in supports and others < 2 and not known.broken:
-                report.warning("read.link_end_loose", c.place, ("links", c.name), name=c.name, point=end, hint="hint.link_to_ground")
+                report.warning(
+                    "read.link_end_loose", c.place, ("links", c.name), name=c.name, point=end, hint="hint.link_to_ground"
+                )
 
 
 def _same_spot(known: Context) -> None:
@@ -52,8 +54,9 @@ def _same_spot(known: Context) -> None:
         other = seen.setdefault(key, name)
         if other != name and all(a == b for a, b in zip(known.points[other].at, point.at)):
             related = known.points[other].place
-            known.report.warning("read.same_spot", point.place, ("points", name), first=other, second=name,
-                                 related=(related,) if related else ())
+            known.report.warning(
+                "read.same_spot", point.place, ("points", name), first=other, second=name, related=(related,) if related else ()
+            )
 
 
 def _scale(known: Context) -> None:
@@ -89,6 +92,12 @@ def _passed_over(known: Context) -> None:
                 if abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) > slack or name not in where:
                     continue
                 if on_run(where[a], where[b], where[name]) and where[name] not in (where[a], where[b]):
-                    known.report.warning("read.passed_over", part.place, ("members", part.name), name=part.name, point=name,
-                                         hint="hint.passed_over")
+                    known.report.warning(
+                        "read.passed_over",
+                        part.place,
+                        ("members", part.name),
+                        name=part.name,
+                        point=name,
+                        hint="hint.passed_over",
+                    )
                     mine.add(name)

@@ -51,8 +51,13 @@ class Item:
 
 @dataclass
 class Context:
-    """Everything gathered so far. `shown`: the unit of each dimension for bare numbers and answers; `broken`: names
-    given but not understood; `later`: points further down; `loaded`: members with a load of their own; `lost`: sections that could not be read, so that nothing in them is "unknown"."""
+    """Everything gathered so far.
+
+    `shown`: the unit of each dimension for bare numbers and answers. `letter_kinds`: what a letter with a bare number
+    turned out to be. `pinned`: the members pinned at each shared point. `broken`: names given but not understood;
+    `later`: points further down; `lost`: sections that could not be read, so that nothing in them is "unknown".
+    `loaded`: members with a load of their own. `bare`: whether a number without a unit was used.
+    """
 
     report: Report
     shown: dict[Dimension, Unit] = field(default_factory=dict)
@@ -69,6 +74,7 @@ class Context:
     loaded: set[str] = field(default_factory=set)
     used: set[str] = field(default_factory=set)
     used_letters: set[str] = field(default_factory=set)
+    letter_kinds: dict[str, Dimension] = field(default_factory=dict)
     bare: bool = False
     assumed: list[tuple[str, dict[str, object]]] = field(default_factory=list)
 

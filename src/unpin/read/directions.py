@@ -14,7 +14,14 @@ from unpin.read.phrases import AngleSaid, AxisSaid, DirectionSaid, LinearSaid, S
 from unpin.read.quantities import measure, quantity
 
 ONE, ZERO = Fraction(1), Fraction(0)
-AXES: dict[str, Vector] = {"right": (ONE, ZERO), "left": (-ONE, ZERO), "up": (ZERO, ONE), "down": (ZERO, -ONE), "x": (ONE, ZERO), "y": (ZERO, ONE)}
+AXES: dict[str, Vector] = {
+    "right": (ONE, ZERO),
+    "left": (-ONE, ZERO),
+    "up": (ZERO, ONE),
+    "down": (ZERO, -ONE),
+    "x": (ONE, ZERO),
+    "y": (ZERO, ONE),
+}
 
 
 def axis(word: str) -> Direction:
@@ -53,7 +60,7 @@ def _angle(known: Context, item: Item, said: AngleSaid) -> Direction:
     base, turn = AXES[said.base], AXES[said.turn]
     along, across = cos_deg(angle), sin_deg(angle)
     vector = tuple(b * along + t * across for b, t in zip(base, turn))
-    written = item.text[said.angle.start:said.angle.end]
+    written = item.text[said.angle.start : said.angle.end]
     if directions.axis_of(vector):
         word = next(w for w, v in AXES.items() if v == tuple(Fraction(sign(c)) for c in vector))
         return Direction(AXES[word], ONE, "axis", written=written)
@@ -74,7 +81,7 @@ def _slope(known: Context, item: Item, said: SlopeSaid) -> Direction:
         index = 0 if word.text in ("right", "left") else 1
         legs[index] = value * sum(AXES[word.text])
     vector = tuple(legs)
-    return Direction(vector, length(vector), "slope", legs=vector, written=item.text[first.start:b.end])
+    return Direction(vector, length(vector), "slope", legs=vector, written=item.text[first.start : b.end])
 
 
 def _linear(known: Context, item: Item, said: LinearSaid, at: str) -> Direction:
@@ -106,7 +113,9 @@ def _ends(known: Context, item: Item, said: LinearSaid, at: str) -> tuple[str, s
         return part.points[0], part.points[-1]
     runs = {tuple(sorted(run)): run for run in zip(part.points, part.points[1:]) if at in run}
     lines = list(runs.values())
-    flat = len(lines) > 1 and all(directions.parallel(difference(where[a], where[b]), difference(where[lines[0][0]], where[lines[0][1]])) for a, b in lines)
+    flat = len(lines) > 1 and all(
+        directions.parallel(difference(where[a], where[b]), difference(where[lines[0][0]], where[lines[0][1]])) for a, b in lines
+    )
     if len(lines) == 1 or flat:
         return lines[0]
     raise item.drop("read.bent", word, name=part.name, hint="hint.two_points")

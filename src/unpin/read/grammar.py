@@ -9,20 +9,31 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from parsy import ParseError, Parser, Result, alt, generate, seq, success
+from parsy import ParseError, Parser, alt, generate, seq, success
 from parsy import index as parsy_index
 
-from unpin.exact.expression import NotAnExpression, Token, parse_at, tokens
 from unpin.exact.expression import Name as LetterName
+from unpin.exact.expression import Token, tokens
 from unpin.read import phrases as say
-
-AXES = ("right", "left", "up", "down")
-TURNS = ("clockwise", "anticlockwise", "counterclockwise")
-KEYWORDS = frozenset((
-    *AXES, *TURNS, "above", "below", "of", "at", "on", "from", "to", "towards", "along", "square", "slope", "line", "the", "where",
-    "meets", "midpoint", "and", "per", "length", "horizontal", "vertical", "weight", "mass", "hangs", "pushes", "welded", "about",
-    "moments", "forces", "whole", "everything", "ground", "force", "reaction", "not", "joined"))
-"""Words that cannot be names of points, members or letters."""
+from unpin.read.pieces import (
+    AXES,
+    KEYWORDS,
+    TURNS,
+    amount,
+    at_clause,
+    away,
+    axis,
+    comma,
+    direction,
+    end,
+    linear,
+    linear_names,
+    name,
+    slope,
+    symbol,
+    token,
+    word,
+)
 
 
 @dataclass(frozen=True)
@@ -47,30 +58,43 @@ def parse_phrase(kind: str, text: str):
     except ParseError as fault:
         return _misread(line, fault)
     except _Twice as fault:
-        token = line[fault.args[0]]
-        return Misread(token.start, token.end, token.text[:40], ("@want.once",))
+        again = line[fault.args[0]]
+        return Misread(again.start, again.end, again.text[:40], ("@want.once",))
 
 
 def _misread(line: list[Token], fault: ParseError) -> Misread:
     from unpin.read.report import nearest
 
     index = min(fault.index, len(line) - 1)
-    token = line[index]
+    here = line[index]
     words = [w for w in fault.expected if not w.startswith("@")]
     wanted = _gathered(fault.expected)
-    near = nearest(token.text, words) if token.kind == "word" else ""
-    before = line[index - 1] if index else token
-    if not near and before.kind == "word" and before.text not in KEYWORDS and len(before.text) > 1 and nearest(before.text, words):
+    near = nearest(here.text, words) if here.kind == "word" else ""
+    before = line[index - 1] if index else here
+    if (
+        not near
+        and before.kind == "word"
+        and before.text not in KEYWORDS
+        and len(before.text) > 1
+        and nearest(before.text, words)
+    ):
         # `right 3 dwn 4`: the slip was taken for a unit, and only what follows it made no sense.
-        token, near = before, nearest(before.text, words)
-    comma = index > 1 and (before.text, line[index - 2].kind, token.kind) == (",", "number", "number") or (
-        token.text == "," and before.kind == "number" and line[index + 1].kind == "number")
-    reserved = token.text in KEYWORDS and wanted == ("@want.name",)
+        here, near = before, nearest(before.text, words)
+    comma = (
+        index > 1
+        and (before.text, line[index - 2].kind, here.kind) == (",", "number", "number")
+        or (here.text == "," and before.kind == "number" and line[index + 1].kind == "number")
+    )
+    reserved = here.text in KEYWORDS and wanted == ("@want.name",)
     hint = "hint.decimal_comma" if comma else "hint.nearest_word" if near else "hint.reserved" if reserved else ""
-    return Misread(token.start, token.end, token.text[:40], wanted, hint, near)
+    return Misread(here.start, here.end, here.text[:40], wanted, hint, near)
 
 
-_GROUPS = (("@want.axis", AXES), ("@want.turn", TURNS), ("@want.direction", ("@want.axis", "along", "square", "slope", "towards")))
+_GROUPS = (
+    ("@want.axis", AXES),
+    ("@want.turn", TURNS),
+    ("@want.direction", ("@want.axis", "along", "square", "slope", "towards")),
+)
 
 
 def _gathered(wanted: frozenset[str]) -> tuple[str, ...]:
@@ -86,104 +110,16 @@ def _gathered(wanted: frozenset[str]) -> tuple[str, ...]:
     return tuple(sorted(found, key=lambda w: (w.startswith("@"), w)))
 
 
-def is_name(text: str) -> bool:
-    """Whether a text can be the name of a point, a member or a letter."""
-    line = tokens(text)
-    return len(line) == 2 and line[0].kind == "word" and text not in KEYWORDS and text != "°" and len(text) <= 40
-
-
-# The smallest pieces.
-
-def _token(test, wanted: str) -> Parser:
-    @Parser
-    def piece(line, index):
-        token = line[index] if index < len(line) else None
-        if token is not None and test(token):
-            return Result.success(index + 1, say.Word(token.text, token.start, token.end))
-        return Result.failure(index, wanted)
-
-    return piece
-
-
-def word(*texts: str) -> Parser:
-    """One of some keywords."""
-    return alt(*(_token(lambda t, text=text: t.kind == "word" and t.text == text, text) for text in texts))
-
-
-def symbol(text: str) -> Parser:
-    return _token(lambda t: t.kind == "symbol" and t.text == text, text)
-
-
-name = _token(lambda t: t.kind == "word" and t.text not in KEYWORDS, "@want.name")
-end = _token(lambda t: t.kind == "end", "@want.end")
-comma = symbol(",").optional()
-
-
-@Parser
-def amount(line, index):
-    """A number, letter or expression, with its unit if it has one."""
-    try:
-        found, after = parse_at(line, index, KEYWORDS)
-    except NotAnExpression as fault:
-        return Result.failure(fault.index, f"@want.{fault.wanted}")
-    return Result.success(after, say.Amount(found, line[index].start, line[after - 1].end))
-
-
-@Parser
-def _lone_name(line, index):
-    """A name that no sign of arithmetic follows. Two names side by side are not a product here: `at E dwn` is a slip."""
-    token, after = line[index], line[min(index + 1, len(line) - 1)]
-    if token.kind == "word" and token.text not in KEYWORDS and not (after.kind == "symbol" and after.text in "+-*/^("):
-        found = LetterName(token.text, token.start, token.end)
-        return Result.success(index + 1, say.Amount(found, token.start, token.end))
-    return Result.failure(index, "@want.place")
-
-
-# Directions.
-
-axis = word(*AXES)
-_side = seq(comma, axis).combine(lambda _, side: side.text).optional("")
-_names = seq(name, name.optional()).combine(lambda a, b: (a, b) if b else (a,))
-_turn = alt(seq(word("above", "below"), word("right", "left")).combine(lambda turn, base: (base.text, {"above": "up", "below": "down"}[turn.text])),
-            seq(word("left", "right"), word("of") >> word("up", "down")).combine(lambda turn, base: (base.text, turn.text)))
-_slope = seq(axis, amount, axis, amount).combine(lambda a, b, c, d: say.SlopeSaid(((a, b), (c, d))))
-
-
-def _linear(first: Parser, square: bool) -> Parser:
-    return seq(first, _names, _side).combine(
-        lambda lead, names, side: say.LinearSaid(names, square, side, lead.start, names[-1].end))
-
-
-_away = alt(_slope, word("slope") >> _slope, axis.map(say.AxisSaid), (word("towards") >> name).map(say.TowardsSaid),
-            _linear(word("along"), False), _linear(word("square") << word("to"), True))
-
-
-@generate
-def at_clause():
-    """`at E`, `at 30 deg`, `at 30 deg above right`, `at slope right 3 up 4`."""
-    yield word("at")
-    slope = yield (word("slope") >> _slope).optional()
-    if slope:
-        return slope
-    said = yield alt(_lone_name, amount)
-    turn = yield _turn.optional()
-    if turn:
-        return say.AngleSaid(said, *turn)
-    if isinstance(said.expression, LetterName):
-        return say.AtSaid(say.Word(said.expression.name, said.start, said.end))
-    return say.AngleSaid(said)
-
-
-at_angle = at_clause.map(lambda said: say.AngleSaid(say.Amount(LetterName(said.name.text, said.name.start, said.name.end),
-                                                               said.name.start, said.name.end)) if isinstance(said, say.AtSaid) else said)
-direction = alt(at_angle, _away)
-
-
 # Points.
 
-_line = word("the").optional() >> word("line") >> alt(
-    seq(word("from") >> name, word("along").optional() >> direction).combine(lambda p, d: say.LineSaid(p, direction=d)),
-    seq(name, name).combine(say.LineSaid))
+_line = (
+    word("the").optional()
+    >> word("line")
+    >> alt(
+        seq(word("from") >> name, word("along").optional() >> direction).combine(lambda p, d: say.LineSaid(p, direction=d)),
+        seq(name, name).combine(say.LineSaid),
+    )
+)
 _between = seq(name, word("and").optional() >> name)
 point = alt(
     seq(name, seq(axis, amount << comma).map(tuple).at_least(1).map(tuple)).combine(say.Moves),
@@ -191,7 +127,10 @@ point = alt(
     (word("midpoint") >> word("of") >> _between).combine(lambda a, b: say.Share(None, a, b)),
     seq(amount << word("of"), _between).combine(lambda ratio, ends: say.Share(ratio, *ends)),
     seq(word("where") >> _line, word("meets") >> _line).combine(say.Meet),
-    seq(word("on") >> name, name, word("at") >> _token(lambda t: t.text in ("x", "y"), "@want.x_or_y"), symbol("=") >> amount).combine(say.OnLine))
+    seq(
+        word("on") >> name, name, word("at") >> token(lambda t: t.text in ("x", "y"), "@want.x_or_y"), symbol("=") >> amount
+    ).combine(say.OnLine),
+)
 
 
 # Members, links, supports, joinings.
@@ -199,29 +138,44 @@ point = alt(
 member = name.at_least(1).map(tuple)
 strokes = member.sep_by(symbol(","), min=1).map(tuple)
 link = alt(seq(name << symbol("-"), name).map(tuple), seq(name, name).map(tuple), name.map(lambda n: (n,)))
-_kind = _token(lambda t: t.kind == "word" and t.text not in KEYWORDS, "@want.support")
-support = seq(_kind, alt(seq(word("pushes").result("pushes"), direction), seq(word("on") >> word("slope") >> success("slope"), alt(_slope, direction)),
-                         seq(word("along").result("along"), alt(_slope, direction, _names.map(lambda n: say.LinearSaid(n, False, "", n[0].start, n[-1].end)))),
-                         success(("", None))),
-              (word("on") >> name).optional()).combine(lambda kind, way, part: say.SupportSaid(kind, way[0], way[1], part))
-_pinned = _token(lambda t: t.text in ("pin", "pinned"), "pinned")
+_kind = token(lambda t: t.kind == "word" and t.text not in KEYWORDS, "@want.support")
+support = seq(
+    _kind,
+    alt(
+        seq(word("pushes").result("pushes"), direction),
+        seq(word("on") >> word("slope") >> success("slope"), alt(slope, direction)),
+        seq(
+            word("along").result("along"),
+            alt(slope, direction, linear_names.map(lambda n: say.LinearSaid(n, False, "", n[0].start, n[-1].end))),
+        ),
+        success(("", None)),
+    ),
+    (word("on") >> name).optional(),
+).combine(lambda kind, way, part: say.SupportSaid(kind, way[0], way[1], part))
+_pinned = token(lambda t: t.text in ("pin", "pinned"), "pinned")
 _loose = word("not") >> word("joined")
-joining = alt(_loose.result(say.JoiningSaid("loose")), word("welded").result(say.JoiningSaid("welded")), _pinned.result(say.JoiningSaid("pinned")),
-              (name << _loose).map(lambda a: say.JoiningSaid("loose", (a,))),
-              seq(name << word("welded") << word("to"), name).combine(lambda a, b: say.JoiningSaid("welded", (a, b))))
+joining = alt(
+    _loose.result(say.JoiningSaid("loose")),
+    word("welded").result(say.JoiningSaid("welded")),
+    _pinned.result(say.JoiningSaid("pinned")),
+    (name << _loose).map(lambda a: say.JoiningSaid("loose", (a,))),
+    seq(name << word("welded") << word("to"), name).combine(lambda a, b: say.JoiningSaid("welded", (a, b))),
+)
 
 
 # Loads.
 
-_and_names = seq(name, (alt(word("and"), symbol("+"), symbol(",")) >> name).many()).combine(lambda first, more: (first, *more))
 _clause = comma >> alt(
     at_clause.map(lambda said: ("at", said.name) if isinstance(said, say.AtSaid) else ("direction", said)),
     seq(word("on") >> name, (alt(word("and"), symbol("+")) >> name).many()).combine(lambda a, b: ("on", (a, *b))),
     word(*TURNS).map(lambda turn: ("turn", turn)),
     seq(word("from") >> name, word("to") >> name).map(lambda ends: ("span", tuple(ends))),
-    (word("per") >> alt(word("horizontal").result("x"), word("vertical").result("y")) << word("length")).map(lambda per: ("per", per)),
+    (word("per") >> alt(word("horizontal").result("x"), word("vertical").result("y")) << word("length")).map(
+        lambda per: ("per", per)
+    ),
     (word("per") >> word("length")).result(("per", "member")),
-    _away.map(lambda said: ("direction", said)))
+    away.map(lambda said: ("direction", said)),
+)
 
 
 @generate
@@ -235,7 +189,10 @@ def _clauses():
             return say.Clauses(**found)
         key, value = clause
         if key == "at" and key in found:
-            key, value = "direction", say.AngleSaid(say.Amount(LetterName(value.text, value.start, value.end), value.start, value.end))
+            key, value = (
+                "direction",
+                say.AngleSaid(say.Amount(LetterName(value.text, value.start, value.end), value.start, value.end)),
+            )
         if key in found:
             raise _Twice(start)
         found[key] = value
@@ -250,9 +207,11 @@ _body = alt(
     seq(word("weight") >> word("of") >> name, amount, _clauses).combine(lambda of, a, c: say.LoadSaid("weight", (a,), c, of=of)),
     seq(word("mass") >> amount, word("hangs") >> _clauses).combine(lambda a, c: say.LoadSaid("hanging", (a,), c)),
     seq(_two, amount.optional(), _clauses).combine(
-        lambda two, unit, c: say.LoadSaid("components", (two[0], two[2], unit), c, axes=(two[1], two[3]))),
+        lambda two, unit, c: say.LoadSaid("components", (two[0], two[2], unit), c, axes=(two[1], two[3]))
+    ),
     seq(amount << word("to"), amount, _clauses).combine(lambda a, b, c: say.LoadSaid("varying", (a, b), c)),
-    seq(amount, _clauses).combine(lambda a, c: say.LoadSaid("plain", (a,), c)))
+    seq(amount, _clauses).combine(lambda a, c: say.LoadSaid("plain", (a,), c)),
+)
 
 
 @generate
@@ -266,28 +225,58 @@ def load():
 
 # What is asked, and sums.
 
-_component = _token(lambda t: t.text in ("x", "y", "couple", "magnitude"), "@want.component").map(lambda w: w.text)
-_lead = seq(word("the").optional(), word("force", "reaction"), alt(word("at"), _token(lambda t: t.text == "in", "in"))).combine(
-    lambda _, what, where: what.text)
-asked = alt(word("everything").result(say.AskedSaid(())),
-            seq(_lead.optional(""), alt(seq(name << symbol("-"), name).map(tuple), name.map(lambda n: (n,))), (word("on") >> name).optional(),
-                _component.optional("")).combine(lambda lead, names, part, component: say.AskedSaid(names, part, component, lead)))
-_body_name = word("the").optional() >> alt(word("whole"), seq(_token(lambda t: t.text == "pin", "pin"), name).combine(
-    lambda pin, at: say.Word(f"pin {at.text}", pin.start, at.end)), name)
-_bodies = word("on") >> seq(_body_name, (alt(word("and"), symbol("+"), symbol(",")) >> _body_name).many()).combine(lambda first, more: (first, *more))
-_xy = _token(lambda t: t.text in ("x", "y"), "@want.x_or_y").map(say.AxisSaid)
+_component = token(lambda t: t.text in ("x", "y", "couple", "magnitude"), "@want.component").map(lambda w: w.text)
+_lead = seq(word("the").optional(), word("force", "reaction"), alt(word("at"), token(lambda t: t.text == "in", "in"))).combine(
+    lambda _, what, where: what.text
+)
+asked = alt(
+    word("everything").result(say.AskedSaid(())),
+    seq(
+        _lead.optional(""),
+        alt(seq(name << symbol("-"), name).map(tuple), name.map(lambda n: (n,))),
+        (word("on") >> name).optional(),
+        _component.optional(""),
+    ).combine(lambda lead, names, part, component: say.AskedSaid(names, part, component, lead)),
+)
+_body_name = word("the").optional() >> alt(
+    word("whole"),
+    seq(token(lambda t: t.text == "pin", "pin"), name).combine(lambda pin, at: say.Word(f"pin {at.text}", pin.start, at.end)),
+    name,
+)
+_bodies = word("on") >> seq(_body_name, (alt(word("and"), symbol("+"), symbol(",")) >> _body_name).many()).combine(
+    lambda first, more: (first, *more)
+)
+_xy = token(lambda t: t.text in ("x", "y"), "@want.x_or_y").map(say.AxisSaid)
 wanted_sum = alt(
-    seq(word("moments") >> word("about") >> alt(name, seq(symbol("(") >> amount, symbol(",") >> amount << symbol(")")).map(tuple)), _bodies).combine(
-        lambda about, parts: say.SumSaid(parts, about=about)),
-    seq(word("forces"), word("along") >> alt(_xy, _slope, direction), _bodies).combine(lambda _, along, parts: say.SumSaid(parts, along=along)),
-    seq(word("forces"), _linear(word("along"), False), _bodies).combine(lambda _, along, parts: say.SumSaid(parts, along=along)),
-    seq(word("forces"), _linear(word("square") << word("to"), True), _bodies).combine(lambda _, along, parts: say.SumSaid(parts, along=along)))
+    seq(
+        word("moments")
+        >> word("about")
+        >> alt(name, seq(symbol("(") >> amount, symbol(",") >> amount << symbol(")")).map(tuple)),
+        _bodies,
+    ).combine(lambda about, parts: say.SumSaid(parts, about=about)),
+    seq(word("forces"), word("along") >> alt(_xy, slope, direction), _bodies).combine(
+        lambda _, along, parts: say.SumSaid(parts, along=along)
+    ),
+    seq(word("forces"), linear(word("along"), False), _bodies).combine(lambda _, along, parts: say.SumSaid(parts, along=along)),
+    seq(word("forces"), linear(word("square") << word("to"), True), _bodies).combine(
+        lambda _, along, parts: say.SumSaid(parts, along=along)
+    ),
+)
 
 PHRASES = ("amount", "point", "member", "link", "support", "joining", "load", "asked", "sum")
 
 
 @cache
 def _phrases() -> dict[str, Parser]:
-    whole = {"amount": amount, "point": point, "member": strokes, "link": link, "support": support, "joining": joining, "load": load,
-             "asked": asked, "sum": wanted_sum}
+    whole = {
+        "amount": amount,
+        "point": point,
+        "member": strokes,
+        "link": link,
+        "support": support,
+        "joining": joining,
+        "load": load,
+        "asked": asked,
+        "sum": wanted_sum,
+    }
     return {kind: parser << end for kind, parser in whole.items()}

@@ -12,8 +12,8 @@ from unpin.model.space import difference
 from unpin.model.values import Direction, Quantity, Vector
 from unpin.read.context import Context, Item
 from unpin.read.directions import AXES, direction, is_straight
-from unpin.read.grammar import is_name
 from unpin.read.phrases import Amount, LoadSaid, Word
+from unpin.read.pieces import is_name
 from unpin.read.quantities import measure, quantity
 from unpin.read.report import Dropped
 from unpin.read.spread import spread
@@ -88,7 +88,9 @@ def _place(known: Context, item: Item, said: LoadSaid) -> tuple[Point, str]:
                 raise Dropped
             raise item.drop("read.load_on_nothing", clauses.at, point=point.name, hint="hint.name_in_member")
     elif point.name not in known.pinned:
-        raise item.drop("read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member")
+        raise item.drop(
+            "read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member"
+        )
     if here:
         known.assume("load_on_pin", point=point.name)
     return point, ""
@@ -147,8 +149,8 @@ def _components(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, D
         if sign(leg) <= 0:
             raise item.drop("read.slope_leg", amount)
         vector[0 if word.text in ("right", "left") else 1] = leg * sum(AXES[word.text])
-    end = outer.end if outer else second.end + 1
-    written = item.text[first.start:end]
+    start = item.text.rindex("(", 0, first.start)
+    written = item.text[start : outer.end if outer else item.text.index(")", second.end) + 1].strip()
     way = Direction(tuple(vector), length(tuple(vector)), "components", legs=tuple(vector), written=written)
     return Quantity(way.length * unit.value, FORCE, written, "", unit.unit), way
 
@@ -174,7 +176,9 @@ def _couple(known: Context, item: Item, said: LoadSaid) -> Load:
     elif point is not None:
         here = known.members_at(point.name)
         if len(here) > 1:
-            raise item.drop("read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member")
+            raise item.drop(
+                "read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member"
+            )
         if not here:
             raise item.drop("read.load_on_nothing", clauses.at, point=point.name, hint="hint.name_in_member")
         part = here[0]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from unpin.exact.number import sign
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Connection, Part
 from unpin.model.values import Direction
@@ -9,7 +10,6 @@ from unpin.read.context import Context, Item
 from unpin.read.directions import AXES, axis, direction, square_of
 from unpin.read.phrases import JoiningSaid, SupportSaid, Word
 from unpin.read.report import Dropped, nearest
-from unpin.exact.number import sign
 
 
 def member(known: Context, name: str, item: Item, strokes: tuple[tuple[Word, ...], ...]) -> Part:
@@ -26,7 +26,7 @@ def member(known: Context, name: str, item: Item, strokes: tuple[tuple[Word, ...
             back = len(chain) - 1 - chain[::-1].index(names[0])
             chain += chain[back:-1][::-1]
             names = names[1:]
-        for word, point in zip(stroke[-len(names):] if names else (), names):
+        for word, point in zip(stroke[-len(names) :] if names else (), names):
             if chain and known.at[chain[-1]] == known.at[point]:
                 raise item.drop("read.no_length", word, first=chain[-1], second=point)
             chain.append(point)
@@ -83,8 +83,14 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
     kind = kinds.get(said.kind.text)
     if kind is None:
         near = nearest(said.kind.text, kinds)
-        raise item.drop("read.unknown_support", said.kind, name=said.kind.text[:40], known=tuple(sorted(kinds)), nearest=near,
-                        hint="hint.nearest" if near else "")
+        raise item.drop(
+            "read.unknown_support",
+            said.kind,
+            name=said.kind.text[:40],
+            known=tuple(sorted(kinds)),
+            nearest=near,
+            hint="hint.nearest" if near else "",
+        )
     way: Direction | None = None
     if said.direction is not None and not kind.needs_direction:
         raise item.drop("read.no_direction", said.kind, name=kind.name)
@@ -101,7 +107,14 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
         if known.lost & {"members", "links"} or known.broken:
             raise Dropped
         raise item.drop("read.support_on_nothing", point=point)
-    return Connection(point, kind.name, (point,), (host(known, item, point, said.part), GROUND), way, place=known.places.get(f"supports > {point}"))
+    return Connection(
+        point,
+        kind.name,
+        (point,),
+        (host(known, item, point, said.part), GROUND),
+        way,
+        place=known.places.get(f"supports > {point}"),
+    )
 
 
 def _upper_side(item: Item, said: SupportSaid, surface: Direction) -> Direction:
@@ -138,7 +151,9 @@ def pins(known: Context, joinings: dict[str, tuple[Item, JoiningSaid]]) -> list[
     return out
 
 
-def _joined(known: Context, item: Item, said: JoiningSaid, point: str, here: list[str]) -> tuple[list[str], list[tuple[str, str]]]:
+def _joined(
+    known: Context, item: Item, said: JoiningSaid, point: str, here: list[str]
+) -> tuple[list[str], list[tuple[str, str]]]:
     """Members that stay pinned, and pairs that are welded."""
     named = []
     for word in said.parts:

@@ -10,8 +10,8 @@ from unpin.exact.expression import Apply, CannotEvaluate, Expression, Literally,
 from unpin.exact.number import Number
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item
-from unpin.read.grammar import KEYWORDS
 from unpin.read.phrases import Amount
+from unpin.read.pieces import KEYWORDS
 from unpin.read.report import Dropped, nearest
 
 SINGLE = {s: u for s, u in BY_SPELLING.items() if s.isalpha() or s == "°"}
@@ -27,15 +27,19 @@ def quantity(known: Context, item: Item, amount: Amount, wanted: Dimension | tup
     after a remark, where it has not or cannot be worked out."""
     dimensions = wanted if isinstance(wanted, tuple) else (wanted,)
     value, dimension = measure(known, item, amount)
-    written = item.text[amount.start:amount.end].strip()
+    written = item.text[amount.start : amount.end].strip()
     letter = amount.expression.name if isinstance(amount.expression, Name) and amount.expression.name in known.letters else ""
     unit = _unit_of(known, item, amount)
     if dimension == NUMBER and NUMBER not in dimensions:
         shown = known.shown[dimensions[0]]
         known.bare = known.bare or dimensions[0] != ANGLE
+        if letter:
+            known.letter_kinds.setdefault(letter, dimensions[0])
         return Quantity(value * shown.factor, dimensions[0], written, letter, shown.symbol)
     if dimension not in dimensions:
-        raise item.drop("read.dimension", amount, text=written[:40], found=(_name(dimension),), wanted=tuple(_name(d) for d in dimensions))
+        raise item.drop(
+            "read.dimension", amount, text=written[:40], found=(_name(dimension),), wanted=tuple(_name(d) for d in dimensions)
+        )
     return Quantity(value, dimension, written, letter, unit.symbol if unit else "")
 
 
@@ -82,7 +86,14 @@ def _dimension(e: Expression, known: Mapping[str, Dimension], item: Item) -> Dim
         return inner[0] / inner[1]
     if e.operation in ("sin", "cos", "tan"):
         if inner[0] not in (NUMBER, ANGLE):
-            raise item.drop("read.dimension", e.operands[0], text=item.text[e.start:e.end][:40], found=(_name(inner[0]),), wanted=("@want.dimension.angle",))
+            angle = e.operands[0]
+            raise item.drop(
+                "read.dimension",
+                angle,
+                text=item.text[angle.start : angle.end][:40],
+                found=(_name(inner[0]),),
+                wanted=("@want.dimension.angle",),
+            )
         return NUMBER
     if e.operation == "^":
         return _times(inner[0], _whole(e.operands[1]))
@@ -112,7 +123,7 @@ def _unit_of(known: Context, item: Item, amount: Amount) -> Unit | None:
     words = [n for n in names(amount.expression)]
     if not words or any(n.name in known.letters for n in words):
         return None
-    return unit_named(item.text[words[0].start:amount.end])
+    return unit_named(item.text[words[0].start : amount.end])
 
 
 def unit_named(text: str) -> Unit | None:

@@ -1,6 +1,6 @@
 """The reference page and the JSON Schema of the format, written from `read.schema` and `read.forms`.
 
-    python -m unpin.read.reference [folder]        writes problem-file.md and problem.schema.json, by default to docs/reference
+python -m unpin.read.reference [folder]        writes problem-file.md and problem.schema.json, by default to docs/reference
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from pathlib import Path
 from unpin.base.units import DIMENSION_NAMES, UNITS
 from unpin.model.kinds import KINDS
 from unpin.read.forms import FORMS
-from unpin.read.grammar import KEYWORDS
+from unpin.read.pieces import KEYWORDS
 from unpin.read.schema import MOST, SECTIONS, Section, json_schema
 
 _HEAD = """# The problem file
@@ -41,14 +41,23 @@ find: [A, B-D, C on arm]
 """
 
 _KINDS = {
-    "amount": ("Amounts", "Wherever a length, a force, an angle or a number is wanted. Numbers are exact: 0.1 is one tenth. "
-               "Write decimals with a point. No sign of multiplication is needed in `2a`, `1/2 a` or `3 kN m`; between two "
-               "letters it is: `P*a`."),
+    "amount": (
+        "Amounts",
+        "Wherever a length, a force, an angle or a number is wanted. Numbers are exact: 0.1 is one tenth. "
+        "Write decimals with a point. No sign of multiplication is needed in `2a`, `1/2 a` or `3 kN m`; between two "
+        "letters it is: `P*a`.",
+    ),
     "point": ("Points", "A construction uses points made above it."),
     "direction": ("Directions", "Wherever DIRECTION stands in another phrase. AXIS is right, left, up or down."),
-    "member": ("Members", "A member is rigid and goes straight from each point to the next; it is bent where they are not in line."),
-    "link": ("Links", "A link with a name of its own goes under the name: `links: {stay: B-D}`. Where a link ends in the ground, put a "
-             "pin there under `supports`."),
+    "member": (
+        "Members",
+        "A member is rigid and goes straight from each point to the next; it is bent where they are not in line.",
+    ),
+    "link": (
+        "Links",
+        "A link with a name of its own goes under the name: `links: {stay: B-D}`. Where a link ends in the ground, put a "
+        "pin there under `supports`.",
+    ),
     "joining": ("Pins", "Under the name of the shared point."),
     "support": ("Supports", "Under the name of the point."),
     "load": ("Loads", "A load at a point that members share acts on the pin, unless the phrase says `on` which member."),
@@ -68,10 +77,17 @@ def reference() -> str:
         out.append(_table(("form", "meaning", "example"), rows))
     out.append("## Units\n\nA bare number is in the unit of `units`; a bare angle is in degrees.\n")
     out.append(_table(("kind", "units"), _units()))
-    out.append("## Names\n\nA name is a letter, then letters, digits, `_` or `'`. A letter with a value may not be named like a unit. These "
-               "words have a meaning of their own and cannot be names: " + ", ".join(sorted(KEYWORDS)) + ".\n")
+    out.append(
+        "## Names\n\nA name is a letter, then letters, digits, `_` or `'`. A letter with a value may not be named like a "
+        "unit. These words have a meaning of their own and cannot be names: " + ", ".join(sorted(KEYWORDS)) + ".\n"
+    )
     out.append("## Kinds of support and connection\n")
-    out.append(_table(("kind", "forces", "pushes only"), [(k.name, ", ".join(k.pushes), "yes" if k.push_only else "no") for k in KINDS.values()]))
+    out.append(
+        _table(
+            ("kind", "forces", "pushes only"),
+            [(k.name, ", ".join(k.pushes), "yes" if k.push_only else "no") for k in KINDS.values()],
+        )
+    )
     return "\n".join(out).replace("|…", "…")
 
 

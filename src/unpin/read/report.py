@@ -30,8 +30,17 @@ class Report:
     def place(self, line: int, column: int, end_column: int | None = None) -> Place:
         return Place(line, column, end_column or column + 1, self.file)
 
-    def say(self, severity: Severity, code: str, place: Place | None, path: Iterable[str] = (), *, hint: str = "",
-            related: tuple[Place, ...] = (), **arguments: Any) -> None:
+    def say(
+        self,
+        severity: Severity,
+        code: str,
+        place: Place | None,
+        path: Iterable[str] = (),
+        *,
+        hint: str = "",
+        related: tuple[Place, ...] = (),
+        **arguments: Any,
+    ) -> None:
         remark = Diagnostic(severity, code, place, " > ".join(path), arguments, hint, related)
         if not self.full and remark not in self.found:
             self.found.append(remark)

@@ -29,32 +29,86 @@ class Section:
 SECTIONS: tuple[Section, ...] = (
     Section("title", "text", "One line that names the problem.", "title: Market awning"),
     Section("text", "text", "The statement for the student, printed as it stands.", "text: Find the force in the stay."),
-    Section("units", "units", "Units of bare numbers and of the answers, separated by commas.", "units: m, kN",
-            default="m, N"),
-    Section("gravity", "amount", "Acceleration that turns a mass into a weight.", "gravity: 9.81 m/s^2", unit="acceleration",
-            default="9.81 m/s² with SI lengths, 32.2 ft/s² with feet and inches"),
+    Section("units", "units", "Units of bare numbers and of the answers, separated by commas.", "units: m, kN", default="m, N"),
+    Section(
+        "gravity",
+        "amount",
+        "Acceleration that turns a mass into a weight.",
+        "gravity: 9.81 m/s^2",
+        unit="acceleration",
+        default="9.81 m/s² with SI lengths, 32.2 ft/s² with feet and inches",
+    ),
     Section("figures", "whole", "Significant figures of the answers, 2 to 8.", "figures: 3", default="3"),
-    Section("letters", "phrases by name", "Letters with their values. A value may use letters above it; every expression below may use them.",
-            "letters: {P: 300 N, a: 1.2 m, b: 2a, theta: 35 deg}", phrase="amount"),
-    Section("points", "points", "Points by name: two coordinates (right, up), or a construction from points above.",
-            "points: {O: [0, 0], C: [0, 2.4], D: C right 1.6}", phrase="point", unit="length", needed="points"),
-    Section("members", "phrases or phrases by name",
-            "Rigid members: the points each passes, in order, straight from one to the next. In a list, a member takes its name from its points.",
-            "members: {post: A C B O, arm: C D E}", phrase="member", needed="members|links"),
-    Section("links", "phrases or phrases by name", "Weightless links pinned at both ends, named by their ends.", "links: [B-D]",
-            phrase="link", needed="members|links"),
-    Section("pins", "phrases by name", "Only where members that share a point are not simply pinned there.", "pins: {C: not joined}",
-            phrase="joining", default="members that share a named point are pinned there"),
-    Section("supports", "phrases by name", "What holds the structure, by the point it acts at.",
-            "supports: {A: pin, O: roller pushes right}", phrase="support"),
-    Section("loads", "phrases", "Forces, couples, spread loads and weights.", "loads: [300 N at E right 3 down 4]", phrase="load"),
+    Section(
+        "letters",
+        "phrases by name",
+        "Letters with their values. A value may use letters above it; every expression below may use them.",
+        "letters: {P: 300 N, a: 1.2 m, b: 2a, theta: 35 deg}",
+        phrase="amount",
+    ),
+    Section(
+        "points",
+        "points",
+        "Points by name: two coordinates (right, up), or a construction from points above.",
+        "points: {O: [0, 0], C: [0, 2.4], D: C right 1.6}",
+        phrase="point",
+        unit="length",
+        needed="points",
+    ),
+    Section(
+        "members",
+        "phrases or phrases by name",
+        "Rigid members: the points each passes, in order, straight from one to the next. In a list, a member takes its name "
+        "from its points.",
+        "members: {post: A C B O, arm: C D E}",
+        phrase="member",
+        needed="members|links",
+    ),
+    Section(
+        "links",
+        "phrases or phrases by name",
+        "Weightless links pinned at both ends, named by their ends.",
+        "links: [B-D]",
+        phrase="link",
+        needed="members|links",
+    ),
+    Section(
+        "pins",
+        "phrases by name",
+        "Only where members that share a point are not simply pinned there.",
+        "pins: {C: not joined}",
+        phrase="joining",
+        default="members that share a named point are pinned there",
+    ),
+    Section(
+        "supports",
+        "phrases by name",
+        "What holds the structure, by the point it acts at.",
+        "supports: {A: pin, O: roller pushes right}",
+        phrase="support",
+    ),
+    Section(
+        "loads", "phrases", "Forces, couples, spread loads and weights.", "loads: [300 N at E right 3 down 4]", phrase="load"
+    ),
     Section("find", "phrases", "What is asked.", "find: [O, B-D, C on arm]", phrase="asked", default="everything"),
-    Section("route", "phrases", "Your own sums, to be followed and remarked upon.", "route: [moments about A on arm]", phrase="sum"),
+    Section(
+        "route", "phrases", "Your own sums, to be followed and remarked upon.", "route: [moments about A on arm]", phrase="sum"
+    ),
 )
 
 BY_NAME = {s.name: s for s in SECTIONS}
 NAME_PATTERN = r"^[^\W\d]\w*'*$"
-MOST = {"letters": 60, "points": 200, "members": 150, "links": 300, "pins": 200, "supports": 60, "loads": 100, "find": 100, "route": 60}
+MOST = {
+    "letters": 60,
+    "points": 200,
+    "members": 150,
+    "links": 300,
+    "pins": 200,
+    "supports": 60,
+    "loads": 100,
+    "find": 100,
+    "route": 60,
+}
 """Most entries of a section; far above any problem for a person."""
 
 
@@ -76,7 +130,12 @@ _WORDS = {"type": ["string", "number"]}
 
 def _shape(s: Section) -> dict[str, Any]:
     most = MOST.get(s.name, 1)
-    by_name = {"type": "object", "propertyNames": {"pattern": NAME_PATTERN}, "additionalProperties": _WORDS, "maxProperties": most}
+    by_name = {
+        "type": "object",
+        "propertyNames": {"pattern": NAME_PATTERN},
+        "additionalProperties": _WORDS,
+        "maxProperties": most,
+    }
     phrases = {"type": "array", "items": _WORDS, "maxItems": most}
     if s.name == "members":
         by_name = {**by_name, "additionalProperties": {"anyOf": [_WORDS, {"type": "array", "items": _WORDS}]}}

@@ -64,12 +64,16 @@ def spread(known: Context, item: Item, said: LoadSaid, place: Place) -> list[Loa
         stretch = Stretch(where[piece.start], where[piece.end], piece.start, piece.end, start, end, per)
         mine = loads.setdefault(piece.part, [])
         if mine and _joins(known, mine[-1], stretch):
-            stretch = replace(stretch, start=mine[-1].start, start_name=mine[-1].start_name, start_intensity=mine[-1].start_intensity)
+            stretch = replace(
+                stretch, start=mine[-1].start, start_name=mine[-1].start_name, start_intensity=mine[-1].start_intensity
+            )
             mine.pop()
         mine.append(stretch)
     name = said.label.text if said.label else first.letter if first is last else ""
-    return [Load("spread", "", part, first, way, stretches=tuple(stretches), name=name, written=item.text, place=place)
-            for part, stretches in loads.items()]
+    return [
+        Load("spread", "", part, first, way, stretches=tuple(stretches), name=name, written=item.text, place=place)
+        for part, stretches in loads.items()
+    ]
 
 
 def _ends(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, Quantity]:
@@ -137,7 +141,7 @@ def _along(item: Item, said: LoadSaid, part: Part, first: str, last: str) -> lis
     chain = list(part.points)
     spots = [(abs(i - j), i, j) for i, a in enumerate(chain) for j, b in enumerate(chain) if a == first and b == last]
     _, i, j = min(spots)
-    names = chain[i:j + 1] if i < j else chain[j:i + 1][::-1]
+    names = chain[i : j + 1] if i < j else chain[j : i + 1][::-1]
     return [_Piece(part.name, a, b) for a, b in zip(names, names[1:])]
 
 
@@ -160,7 +164,7 @@ def _across(known: Context, item: Item, said: LoadSaid, parts: list[Part], first
                     found.append((shares[0], shares[1], _Piece(part.name, a, b)))
     found.sort(key=lambda f: float(f[0]))
     reached: Number = Fraction(0)
-    for low, high, piece in found:
+    for low, high, _ in found:
         if low != reached:
             code = "read.spread_gap" if sign(low - reached) > 0 else "read.spread_twice"
             raise item.drop(code, said.clauses.span[0], first=first, second=last, hint="hint.spread_on")

@@ -136,11 +136,11 @@ class _Builder:
         except yaml.YAMLError as fault:
             problem = getattr(fault, "problem_mark", None)
             context = getattr(fault, "context_mark", None) or problem
-            mark = context if context and getattr(fault, "context", "") and "flow" in str(fault.context) else problem
+            said_of = str(getattr(fault, "context", "") or "")
+            # An opening bracket or quote that is never closed is the fault, not the line where that was noticed.
+            mark = context if "flow" in said_of or "quoted" in said_of else problem
             line, column = (mark.line, mark.column) if mark else (0, 0)
-            said = str(getattr(fault, "problem", "") or "")
-            hint = "hint.bracket" if mark is not problem else "hint.colon" if "mapping values" in said else "hint.tab" if _tab(
-                text, line) else "hint.quotes" if "cannot start" in said else "hint.indent"
+            hint = _cure(str(getattr(fault, "problem", "") or ""), said_of, _tab(text, line))
             report.error("read.skeleton", report.place(line + 1, column + 1), hint=hint)
             return line
         return None
@@ -156,7 +156,9 @@ class _Builder:
                 self.left_out = True
                 return kind != "SequenceStartEvent" and kind != "MappingStartEvent"
             if event.tag and event.tag != "!":
-                report.error("read.tag", place, self.here(), hint="hint.tag", tag=event.tag.replace("tag:yaml.org,2002:", "!!")[:30])
+                report.error(
+                    "read.tag", place, self.here(), hint="hint.tag", tag=event.tag.replace("tag:yaml.org,2002:", "!!")[:30]
+                )
             if kind == "ScalarEvent":
                 self.put(self.scalar(event, place), place)
                 return True
@@ -218,8 +220,14 @@ class _Builder:
             if key is None or node is None:
                 return
             if key.text in top.seen:
-                report.error("read.twice", key.place, (*top.path, key.text[:40]), related=(top.seen[key.text].place,),
-                             name=key.text[:40], line=top.seen[key.text].place.line)
+                report.error(
+                    "read.twice",
+                    key.place,
+                    (*top.path, key.text[:40]),
+                    related=(top.seen[key.text].place,),
+                    name=key.text[:40],
+                    line=top.seen[key.text].place.line,
+                )
             else:
                 top.seen[key.text] = key
                 top.node.entries.append((key, node))
@@ -229,6 +237,19 @@ def _place(report: Report, event) -> Place:
     start, end = event.start_mark, event.end_mark
     last = end.column + 1 if end.line == start.line and end.column > start.column else start.column + 2
     return Place(start.line + 1, start.column + 1, last, report.file)
+
+
+def _cure(problem: str, context: str, tab: bool) -> str:
+    """The hint for what the YAML parser says."""
+    if "quoted" in context:
+        return "hint.closing_quote"
+    if "flow" in context:
+        return "hint.bracket"
+    if "mapping values" in problem:
+        return "hint.colon"
+    if tab:
+        return "hint.tab"
+    return "hint.quotes" if "cannot start" in problem else "hint.indent"
 
 
 def _tab(text: str, line: int) -> bool:

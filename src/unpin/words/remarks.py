@@ -20,8 +20,14 @@ def render(diagnostic: Diagnostic, language: str = "en") -> str:
     """The whole remark, with its hint on a line of its own."""
     d = diagnostic
     place = f"{d.place.file}:{d.place.line}:{d.place.column}: ".lstrip(":") if d.place else ""
-    line = say("diagnostics.shape.line", language, place=place, severity=say(f"diagnostics.kind.{d.severity}", language),
-               path=f"{d.path}: " if d.path else "", sentence=sentence(d, language))
+    line = say(
+        "diagnostics.shape.line",
+        language,
+        place=place,
+        severity=say(f"diagnostics.kind.{d.severity}", language),
+        path=f"{d.path}: " if d.path else "",
+        sentence=sentence(d, language),
+    )
     cure = hint(d, language)
     return f"{line}\n{say('diagnostics.shape.hint', language, sentence=cure)}" if cure else line
 
@@ -44,7 +50,10 @@ def _words(arguments: Mapping[str, Any], language: str) -> dict[str, Any]:
 
 def _list(things: tuple, language: str) -> str:
     """Things that were possible: codes after @ in words, everything else in quotes."""
-    words = [say(f"diagnostics.{t[1:]}", language) if t.startswith("@") else say("diagnostics.shape.quoted", language, text=t) for t in things]
+    words = [
+        say(f"diagnostics.{t[1:]}", language) if t.startswith("@") else say("diagnostics.shape.quoted", language, text=t)
+        for t in things
+    ]
     if len(words) < 2:
         return "".join(words)
     return say("diagnostics.shape.between", language).join(words[:-1]) + say("diagnostics.shape.last", language) + words[-1]

@@ -1,0 +1,122 @@
+"""The sections of a file and the phrases in them, with remarks where the YAML has another shape than the schema says."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from typing import TypeVar
+
+from unpin.read.context import Item
+from unpin.read.pieces import KEYWORDS, is_name
+from unpin.read.report import Dropped, Report, nearest
+from unpin.read.schema import BY_NAME, MOST, SECTIONS
+from unpin.read.tree import Entries, Node, Scalar
+
+T = TypeVar("T")
+
+
+def attempt(make: Callable[..., T], *arguments: object) -> T | None:
+    """The result, or None when it was dropped after a remark."""
+    try:
+        return make(*arguments)
+    except Dropped:
+        return None
+
+
+@dataclass
+class Skeleton:
+    """`sections`: the place of the name and what it holds; `lost`: sections that are there but cannot be read; `whole`:
+    whether the YAML could be read to its end."""
+
+    report: Report
+    tree: Entries
+    whole: bool
+    sections: dict[str, tuple[Scalar, Node]] = field(default_factory=dict)
+    lost: set[str] = field(default_factory=set)
+
+    def sort(self) -> None:
+        """Find the sections; names that are none are reported, and what they may have meant is counted as lost."""
+        for key, node in self.tree.entries:
+            if key.text in BY_NAME:
+                self.sections[key.text] = (key, node)
+            else:
+                near = nearest(key.text, list(BY_NAME))
+                self.report.error(
+                    "read.unknown_section",
+                    key.place,
+                    (key.text[:40],),
+                    name=key.text[:40],
+                    nearest=near,
+                    hint="hint.nearest" if near else "hint.sections",
+                )
+                self.lost.add(near)
+        if not self.whole:
+            self.lost |= {s.name for s in SECTIONS if s.name not in self.sections}
+
+    def item(self, section: str, name: str, scalar: Scalar) -> Item:
+        return Item(scalar.text, scalar, (section, name[:40]) if name else (section,), self.report)
+
+    def scalar(self, section: str, name: str, node: Node) -> Item | None:
+        """A text, or None after a remark."""
+        path = (section, name[:40]) if name else (section,)
+        if not isinstance(node, Scalar):
+            self.report.error("read.not_text", node.place, path, hint="hint.quotes_phrase")
+        elif not node.text.strip():
+            self.report.error("read.nothing_said", node.place, path, hint="hint.comma" if name else "")
+        else:
+            return self.item(section, name, node)
+        return None
+
+    def named(self, section: str) -> Iterator[tuple[str, Scalar, Node]]:
+        """Entries of a mapping: name, its place, and what it holds; names that are none are reported."""
+        if section not in self.sections:
+            return
+        _, node = self.sections[section]
+        if not isinstance(node, Entries):
+            if not (isinstance(node, Scalar) and not node.text):
+                self.report.error("read.not_mapping", node.place, (section,), hint="hint.mapping")
+                self.lost.add(section)
+            return
+        for key, value in self.counted(section, node.entries):
+            if not is_name(key.text):
+                reserved = key.text in KEYWORDS
+                self.report.error(
+                    "read.name",
+                    key.place,
+                    (section, key.text[:40]),
+                    name=key.text[:40],
+                    hint="hint.reserved" if reserved else "hint.name",
+                )
+                continue
+            yield key.text, key, value
+
+    def counted(self, section: str, entries: list) -> list:
+        if len(entries) > MOST[section]:
+            self.report.error("read.too_many", self.sections[section][0].place, (section,), most=MOST[section])
+        return entries[: MOST[section]]
+
+    def listed(self, section: str) -> Iterator[Item]:
+        """Phrases of a list; one phrase alone is a list of one."""
+        if section not in self.sections:
+            return
+        _, node = self.sections[section]
+        if isinstance(node, Entries):
+            self.report.error("read.not_list", node.place, (section,), hint="hint.list")
+            self.lost.add(section)
+            return
+        if isinstance(node, Scalar):
+            if node.text.strip():
+                yield self.item(section, "", node)
+            return
+        for number, entry in enumerate(self.counted(section, node.items), 1):
+            item = self.scalar(section, str(number), entry)
+            if item:
+                yield item
+
+    # What holds for the whole file.
+
+    def text(self, section: str) -> str:
+        if section not in self.sections:
+            return ""
+        item = self.scalar(section, "", self.sections[section][1])
+        return item.text.strip() if item else ""
