@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from unpin.draw.geometry import Box, Spot, grown, union
 from unpin.draw.items import Figure
-from unpin.draw.layout import Paper, lay_out, marks_of
+from unpin.draw.layout import lay_out
+from unpin.draw.paper import Paper
 from unpin.draw.scene import Arrow, Group, Image, Mark, Path, Scene, Tag, Text, mark_box
 
 WIDE, HIGH = 185.0, 150.0
@@ -27,7 +28,7 @@ def compose(figure: Figure) -> Scene:
     """Marks at their places. The figure grows a little where a label would otherwise find no free place."""
     scale = scale_of(figure.span)
     papers = [_grown_until_clear(piece, scale) for piece in figure.pieces]
-    pieces = [marks_of(p) for p in papers]
+    pieces = [p.marks for p in papers]
     boxes = [_box(marks) for marks in pieces]
     marks = [m for ms, by in zip(pieces, _spread_out(boxes, figure.width)) for m in moved(ms, by)]
     box = grown(_box(marks), MARGIN)

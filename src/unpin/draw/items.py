@@ -140,7 +140,7 @@ class CentreItem:
 
 @dataclass(frozen=True)
 class MotionItem:
-    """A small arrow of velocity at a point."""
+    """A small arrow of motion at a point, `along` its displacement in metres."""
 
     owner: str
     at: Spot

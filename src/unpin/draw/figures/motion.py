@@ -44,15 +44,12 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering =
             ends = [next((vs[p] for vs in moving.values() if p in vs), (0.0, 0.0)) for p in c.points]
             if any(v != (0.0, 0.0) for v in ends):
                 items.append(BodyItem(c.name, "ghost", (tuple((at[p][0] + reach * v[0], at[p][1] + reach * v[1]) for p, v in zip(c.points, ends)),)))
-    from unpin.draw.compose import scale_of
-
-    points_per_metre = scale_of(span_of(problem))
     shown: set[str] = set()
     for vs in moving.values():
         for n, v in vs.items():
             if n not in shown and n in hinges(problem) and (abs(v[0]) + abs(v[1])) > 0.25 * fastest:
                 shown.add(n)
-                items.append(MotionItem(n, at[n], (reach * v[0] * points_per_metre, reach * v[1] * points_per_metre)))
+                items.append(MotionItem(n, at[n], (reach * v[0], reach * v[1])))
     for body, centre in freedom.centres.items():
         spot = flat(centre)
         if all(abs(spot[k] - s[k]) < 1.2 * max(wide, high) for k in (0, 1) for s in at.values()):

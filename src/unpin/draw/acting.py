@@ -1,0 +1,96 @@
+"""What acts on a piece, put on paper: spread loads, forces, couples, each with the labels it asks for."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from unpin.draw.angles import force_mark, right_angle_mark
+from unpin.draw.arrows import GAP, Wish, stand_all
+from unpin.draw.candidates import around, beside_arrow, beside_line, led, touching
+from unpin.draw.facing import couple_facing
+from unpin.draw.geometry import Spot, plus, unit
+from unpin.draw.items import CentreItem, CoupleItem, ForceItem, Piece, SpreadItem
+from unpin.draw.paper import Paper, measure, page_way
+from unpin.draw.place import Candidate
+from unpin.draw.scene import LABEL_SIZE, Group, Path
+from unpin.draw.symbols import force
+from unpin.draw.symbols.symbol import Strip, Symbol
+
+SPREAD_HEIGHT, SPREAD_LIFT, RINGED_GAP = 22.0, 4.4, 7.4
+"""Height of the greatest intensity, clearance of a spread load over its member, and of an arrow at a marked moment centre."""
+
+
+def spreads(piece: Piece, paper: Paper) -> None:
+    for item in piece.of(SpreadItem):
+        along, marks = page_way(item.along), []
+        for n, (start, end, first, second, one, two) in enumerate(item.stretches):
+            a, b = paper.at(start), paper.at(end)
+            a, b = (a[0] - along[0] * SPREAD_LIFT, a[1] - along[1] * SPREAD_LIFT), (b[0] - along[0] * SPREAD_LIFT, b[1] - along[1] * SPREAD_LIFT)
+            symbol = force.spread(a, b, along, (first * SPREAD_HEIGHT, second * SPREAD_HEIGHT), item.owner)
+            if item.ghost:
+                top = symbol.marks[-1].spots
+                symbol = Symbol((Path((a, *top, b), "reference", item.owner),), ((top[0], top[1], 0.5), (a, top[0], 0.5), (b, top[1], 0.5)),
+                                symbol.grab, symbol.spoken)
+            marks += symbol.marks
+            # The outline does not keep away the resultant that stands in it; labels keep off both.
+            (paper.ghosts if item.ghost else paper.room).extend(symbol.room)
+            tails = next(m.spots for m in symbol.marks[::-1] if isinstance(m, Path))
+            tails = tails[1:3] if item.ghost else tails
+            back = (-along[0], -along[1])
+            for k, (text, shares) in enumerate(((one, (0.06, 0.15, 0.25) if two or first != second else (0.5, 0.4, 0.6, 0.25, 0.75)), (two, (0.94, 0.85, 0.75)))):
+                if text:
+                    near, far = _beside_spread(tails, back, shares, measure(text, LABEL_SIZE), item.ghost)
+                    paper.want(f"{item.owner}.{n}{'ab'[k]}", text, LABEL_SIZE, "label", item.owner, near, ((tails[0], tails[1], 0.0),), far, False)
+        paper.groups[item.owner] = Group(tuple(marks), "load", item.owner, item.name)
+
+
+def _beside_spread(tails, back: Spot, shares, size: Spot, ghost: bool):
+    """Over the line on the tails; for a mere outline also under it; else beyond its ends."""
+    near = beside_line(tails[0], tails[1], size, 0.4, shares, way=back, both=False)
+    if ghost:
+        near += tuple(Candidate(c.box, c.cost + 3) for c in beside_line(tails[0], tails[1], size, -0.2, (0.1, 0.9, 0.2, 0.8, 0.3, 0.7), way=(-back[0], -back[1]), both=False))
+        near += tuple(Candidate(touching(end, way, 3.0, size), 4.0) for end, other in (tails, tails[::-1])
+                      for way in (unit((end[0] - other[0], end[1] - other[1])),))
+    return near, partial(led, tails[1], 0.5, size)
+
+
+def forces(piece: Piece, paper: Paper) -> None:
+    items: list[ForceItem] = piece.of(ForceItem)
+    ringed = {c.at for c in piece.of(CentreItem)}
+    wishes = [Wish(paper.at(i.at), page_way(i.along), i.prefers, RINGED_GAP if i.at in ringed else GAP, i.mark > 0) for i in items]
+    stands = stand_all(wishes, paper.room, list(paper.spots.values()))
+    symbols = [force.force(s.tail, s.tip, i.owner, i.mark) for i, s in zip(items, stands)]
+    for symbol in symbols:
+        paper.room += symbol.room
+    paper.room += paper.ghosts
+    for item, wish, stand, symbol in zip(items, wishes, stands, symbols):
+        if item.square is not None:
+            foot, back = unit(page_way(item.square)), unit((stand.outer[0] - wish.at[0], stand.outer[1] - wish.at[1]))
+            paper.direct(right_angle_mark(item.owner, plus(wish.at, back, 3.8), back, foot))
+        elif item.notes:
+            # Drawn once the dimensions stand, on the side that is free then.
+            paper.later.append(partial(_marked, item, stand, symbol))
+        paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
+        inner = stand.tip if stand.at_head else stand.tail
+        key = f"force {item.owner}"
+        size = measure(item.label, LABEL_SIZE)
+        paper.rivals[key] = symbol.room[:1]
+        paper.want(key, item.label, LABEL_SIZE, "label", item.owner, beside_arrow(stand.outer, inner, size), symbol.room[:1], partial(led, stand.outer, 2, size))
+
+
+def _marked(item: ForceItem, stand, symbol: Symbol, room: list[Strip]):
+    return force_mark(item.owner, stand.tail, stand.tip, item.direction, item.notes, [s for s in room if s not in symbol.room])
+
+
+def couples(piece: Piece, paper: Paper) -> None:
+    for item in piece.of(CoupleItem):
+        spot = paper.at(item.at)
+        facing, sweep = couple_facing(spot, paper.room)
+        radius = force.COUPLE_RADIUS if sweep > 80 else force.CROWDED_RADIUS
+        symbol = force.couple(spot, item.turn, facing, item.owner, item.mark, sweep, radius)
+        paper.room += symbol.room
+        paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
+        key, size = f"force {item.owner}", measure(item.label, LABEL_SIZE)
+        paper.rivals[key] = symbol.room
+        paper.want(key, item.label, LABEL_SIZE, "label", item.owner, around(spot, radius, size), symbol.room,
+                   partial(led, spot, radius, size))
