@@ -1,6 +1,6 @@
 """Draw the figures of every example into a folder, as SVG and PNG, for looking at.
 
-    python tools/figures.py FOLDER [EXAMPLE.yaml ...]
+python tools/figures.py FOLDER [EXAMPLE.yaml ...]
 """
 
 from __future__ import annotations
@@ -34,7 +34,7 @@ def figures_of(problem):
             from unpin.statics.solve import solve
 
             values = solve(seen)
-        except Exception as fault:  # a picture of the rest is still wanted
+        except (ValueError, ZeroDivisionError) as fault:  # a picture of the rest is still wanted
             print("no values:", fault)
         if values:
             yield "final", figure.final_figure(seen, LETTERING, values)
@@ -72,11 +72,19 @@ def main() -> None:
             target.write_text(svg.write(scene, fonts="name"), "utf-8")
             faults += [f"{stem} {name}: {fault}" for fault in meter(scene)]
             cells.append(f'box(stroke: 0.2pt + luma(80%), inset: 3pt)[#text(6pt)[{name}]\\ #image("{target.name}")]')
-        page = ("#set page(width: 1000pt, height: auto, margin: 8pt)\n#set text(font: \"Unpin Text\")\n" + "\n#h(4pt)\n".join("#" + c for c in cells))
+        page = '#set page(width: 1000pt, height: auto, margin: 8pt)\n#set text(font: "Unpin Text")\n' + "\n#h(4pt)\n".join(
+            "#" + c for c in cells
+        )
         source = folder / f"{stem}.typ"
         source.write_text(page, "utf-8")
-        typst.compile(str(source), output=str(folder / f"{stem}.png"), format="png", ppi=110, font_paths=[str(fonts.opentype_folder())],
-                      ignore_system_fonts=True)
+        typst.compile(
+            str(source),
+            output=str(folder / f"{stem}.png"),
+            format="png",
+            ppi=110,
+            font_paths=[str(fonts.opentype_folder())],
+            ignore_system_fonts=True,
+        )
         print(stem, len(cells), "figures", *faults, sep="\n  ")
 
 

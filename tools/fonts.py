@@ -21,15 +21,39 @@ from fontTools.ttLib import TTFont
 
 TARGET = Path(__file__).parent.parent / "src" / "unpin" / "draw" / "fonts"
 TEXT, MATH = "Unpin Text", "Unpin Math"
-STYLES = {"text": ("400", "normal", "Regular"), "text-italic": ("400", "italic", "Italic"), "text-bold": ("700", "normal", "Bold")}
+STYLES = {
+    "text": ("400", "normal", "Regular"),
+    "text-italic": ("400", "italic", "Italic"),
+    "text-bold": ("700", "normal", "Bold"),
+}
 
 LATIN = [*range(0x20, 0x7F), *range(0xA0, 0x180)]
 GREEK = [*range(0x386, 0x3CF), 0x3D1, 0x3D5, 0x3F5]
 MARKS = [*range(0x2009, 0x200C), *range(0x2010, 0x2028), 0x202F, 0x2030, *range(0x2032, 0x2038), 0x20AC, 0x2122]
-SIGNS = [*range(0x2190, 0x219A), 0x21B6, 0x21B7, 0x21BA, 0x21BB, 0x21D2, 0x21D4, *range(0x2200, 0x2300), 0x25A1, 0x25B3, 0x25CB, 0x2713]
+SIGNS = [
+    *range(0x2190, 0x219A),
+    0x21B6,
+    0x21B7,
+    0x21BA,
+    0x21BB,
+    0x21D2,
+    0x21D4,
+    *range(0x2200, 0x2300),
+    0x25A1,
+    0x25B3,
+    0x25CB,
+    0x2713,
+]
 FEW_SIGNS = [ord(c) for c in "−∓∕∆←↑→↓↔↕↶↷↺↻∑√∞∠∥∟≈≠≤≥⋅⊥△✓"]
 LETTERS = [*range(0x1D400, 0x1D468), *range(0x1D6A4, 0x1D6E2), *range(0x1D6FC, 0x1D71C), *range(0x1D7CE, 0x1D7D8), 0x210E]
-MATHS = [*range(0x302, 0x30F), *range(0x2061, 0x2065), *range(0x2070, 0x2090), *range(0x27E8, 0x27EA), *range(0x2308, 0x230C), *range(0x239B, 0x23AE)]
+MATHS = [
+    *range(0x302, 0x30F),
+    *range(0x2061, 0x2065),
+    *range(0x2070, 0x2090),
+    *range(0x27E8, 0x27EA),
+    *range(0x2308, 0x230C),
+    *range(0x239B, 0x23AE),
+]
 
 
 def subset(font: TTFont, characters: list[int], keep: tuple[str, ...] = ()) -> TTFont:
@@ -85,7 +109,16 @@ def text_font(source: Path, name: str) -> TTFont:
     font = Merger().merge(pieces)
     first = TTFont(files[0])
     for table in ("hhea", "OS/2"):
-        for field in ("ascent", "descent", "lineGap", "sTypoAscender", "sTypoDescender", "sTypoLineGap", "usWinAscent", "usWinDescent"):
+        for field in (
+            "ascent",
+            "descent",
+            "lineGap",
+            "sTypoAscender",
+            "sTypoDescender",
+            "sTypoLineGap",
+            "usWinAscent",
+            "usWinDescent",
+        ):
             if hasattr(first[table], field):
                 setattr(font[table], field, getattr(first[table], field))
     rename(font, TEXT, style)
@@ -104,7 +137,9 @@ def main() -> None:
     font = subset(font, LATIN + GREEK + MARKS + SIGNS + LETTERS + MATHS, keep=("GSUB", "GDEF"))
     rename(font, MATH, "Regular")
     save(font, "math")
-    (TARGET / "advances.json").write_text(json.dumps(advances, ensure_ascii=False, separators=(",", ":"), sort_keys=True) + "\n", "utf-8")
+    (TARGET / "advances.json").write_text(
+        json.dumps(advances, ensure_ascii=False, separators=(",", ":"), sort_keys=True) + "\n", "utf-8"
+    )
     licence = next(source.rglob("LICENSE")).read_text("utf-8")
     (TARGET / "OFL.txt").write_text(licence, "utf-8")
 

@@ -50,9 +50,14 @@ def awning() -> Problem:
     return Problem(
         at(O=(0, 0), A=(0, 3), C=(0, 2.4), B=(0, 1.2), D=(1.6, 2.4), E=(2.4, 2.4)),
         (Part("post", ("A", "C", "B", "O")), Part("arm", ("C", "D", "E"))),
-        (Connection("C", "pin", ("C",), ("post", "arm")), Connection("B-D", "link", ("B", "D"), ("post", "arm")),
-         Connection("A", "pin", ("A",), ("post", GROUND)), Connection("O", "roller", ("O",), ("post", GROUND), RIGHT)),
-        (force(300, "E", slope(3, -4)), force(150, "D", DOWN)))
+        (
+            Connection("C", "pin", ("C",), ("post", "arm")),
+            Connection("B-D", "link", ("B", "D"), ("post", "arm")),
+            Connection("A", "pin", ("A",), ("post", GROUND)),
+            Connection("O", "roller", ("O",), ("post", GROUND), RIGHT),
+        ),
+        (force(300, "E", slope(3, -4)), force(150, "D", DOWN)),
+    )
 
 
 def bent_frame() -> Problem:
@@ -61,20 +66,32 @@ def bent_frame() -> Problem:
     return Problem(
         at(A=(0, 0), B=(0, 3), C=(3, 3), D=(5, 3), E=(5, 0), G=(0, 1.5), H=(5, 1.5)),
         (Part("left", ("A", "G", "B", "C")), Part("right", ("C", "D", "H", "E"))),
-        (Connection("C", "pin", ("C",), ("left", "right")), Connection("G-H", "link", ("G", "H"), ("left", "right")),
-         Connection("A", "pin", ("A",), ("left", GROUND)),
-         Connection("E", "roller", ("E",), ("right", GROUND), angled(20, (0, 1), (-1, 0)))),
-        (Load("spread", "", "left", direction=DOWN, stretches=(run,)), force(500, "D", angled(30, (-1, 0), (0, -1)), "right"),
-         Load("couple", "H", "right", Quantity(F(120), MOMENT))))
+        (
+            Connection("C", "pin", ("C",), ("left", "right")),
+            Connection("G-H", "link", ("G", "H"), ("left", "right")),
+            Connection("A", "pin", ("A",), ("left", GROUND)),
+            Connection("E", "roller", ("E",), ("right", GROUND), angled(20, (0, 1), (-1, 0))),
+        ),
+        (
+            Load("spread", "", "left", direction=DOWN, stretches=(run,)),
+            force(500, "D", angled(30, (-1, 0), (0, -1)), "right"),
+            Load("couple", "H", "right", Quantity(F(120), MOMENT)),
+        ),
+    )
 
 
 def bracket() -> Problem:
     """A built-in post with an arm, a triangular load and a weight."""
     run = Stretch((ZERO, F(2)), (F(2), F(2)), "B", "C", Quantity(F(0), SPREAD), Quantity(F(300), SPREAD))
     return Problem(
-        at(A=(0, 0), B=(0, 2), C=(2, 2)), (Part("bracket", ("A", "B", "C")),),
+        at(A=(0, 0), B=(0, 2), C=(2, 2)),
+        (Part("bracket", ("A", "B", "C")),),
         (Connection("A", "fixed", ("A",), ("bracket", GROUND)),),
-        (Load("spread", "", "bracket", direction=DOWN, stretches=(run,)), Load("weight", "C", "bracket", Quantity(F(90), FORCE), DOWN)))
+        (
+            Load("spread", "", "bracket", direction=DOWN, stretches=(run,)),
+            Load("weight", "C", "bracket", Quantity(F(90), FORCE), DOWN),
+        ),
+    )
 
 
 def crossed() -> Problem:
@@ -82,9 +99,14 @@ def crossed() -> Problem:
     return Problem(
         at(A=(0, 0), B=(1, 1), C=(2, 2), D=(2, 0), E=(0, 2), G=(F(1, 2), F(1, 2)), H=(F(3, 2), F(1, 2))),
         (Part("first", ("A", "G", "B", "C")), Part("second", ("D", "H", "B", "E"))),
-        (Connection("B", "pin", ("B",), ("first", "second")), Connection("G-H", "link", ("G", "H"), ("first", "second")),
-         Connection("A", "pin", ("A",), ("first", GROUND)), Connection("D", "contact", ("D",), ("second", GROUND), directions.Y)),
-        (force(400, "C", DOWN, "first"), force(400, "E", DOWN, "second")))
+        (
+            Connection("B", "pin", ("B",), ("first", "second")),
+            Connection("G-H", "link", ("G", "H"), ("first", "second")),
+            Connection("A", "pin", ("A",), ("first", GROUND)),
+            Connection("D", "contact", ("D",), ("second", GROUND), directions.Y),
+        ),
+        (force(400, "C", DOWN, "first"), force(400, "E", DOWN, "second")),
+    )
 
 
 ALL = {"awning": awning, "bent_frame": bent_frame, "bracket": bracket, "crossed": crossed}

@@ -5,11 +5,29 @@ from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
-from frames import ALL, LETTERING, RIGHT, at, awning, bent_frame, bracket, crossed, force, slope
+from frames import (
+    ALL,
+    LETTERING,
+    RIGHT,
+    at,
+    awning,
+    bent_frame,
+    bracket,
+    crossed,
+    force,
+    slope,
+)
 
 from unpin.draw import label as labels
 from unpin.draw.compose import scale_of
-from unpin.draw.figure import apart_figure, draw, final_figure, free_body_figure, motion_figure, problem_figure
+from unpin.draw.figure import (
+    apart_figure,
+    draw,
+    final_figure,
+    free_body_figure,
+    motion_figure,
+    problem_figure,
+)
 from unpin.draw.geometry import boxes_meet, page_angle, spot_to_segment
 from unpin.draw.items import BodyItem, CentreItem, DimensionItem, ForceItem, SupportItem
 from unpin.draw.meter import meter
@@ -228,7 +246,13 @@ def test_a_moment_centre_without_a_name_is_marked_where_it_is():
 
 def test_two_loads_at_one_point_in_one_line_do_not_cover_each_other():
     base = awning()
-    problem = replace(base, loads=(*base.loads, force(80, "D", slope(0, -1)),))
+    problem = replace(
+        base,
+        loads=(
+            *base.loads,
+            force(80, "D", slope(0, -1)),
+        ),
+    )
     assert meter(draw(problem_figure(assemble(problem), LETTERING))) == []
 
 

@@ -34,7 +34,9 @@ def test_an_unknown_typeface_is_refused_by_name():
 
 
 def test_widths_add_up_and_a_subscript_is_smaller():
-    assert labels.width(labels.upright("AB"), 10) == pytest.approx(labels.width(labels.upright("A"), 10) + labels.width(labels.upright("B"), 10))
+    assert labels.width(labels.upright("AB"), 10) == pytest.approx(
+        labels.width(labels.upright("A"), 10) + labels.width(labels.upright("B"), 10)
+    )
     assert labels.width(labels.symbol("C", "x"), 9) < labels.width(labels.italic("Cx"), 9)
 
 

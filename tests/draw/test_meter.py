@@ -47,7 +47,9 @@ def test_a_label_on_a_joint_is_found():
 
 
 def test_a_label_inside_a_closed_symbol_is_found():
-    assert codes(Path(((-30, -30), (30, -30), (30, 30), (-30, 30)), "symbol", closed=True), text((0, 0), "A")) == ["label_meets_line"]
+    assert codes(Path(((-30, -30), (30, -30), (30, 30), (-30, 30)), "symbol", closed=True), text((0, 0), "A")) == [
+        "label_meets_line"
+    ]
 
 
 def test_a_leader_line_through_a_label_is_found():

@@ -9,7 +9,9 @@ from unpin.draw.place import Candidate, Wanted, place
 
 
 def wanted(key, *boxes, far=tuple):
-    return Wanted(key, tuple(Candidate(b, float(n)) for n, b in enumerate(boxes)), ((boxes[0][:2], boxes[0][:2], 0.0),), far, jealous=False)
+    return Wanted(
+        key, tuple(Candidate(b, float(n)) for n, b in enumerate(boxes)), ((boxes[0][:2], boxes[0][:2], 0.0),), far, jealous=False
+    )
 
 
 LEFT, MIDDLE, RIGHT = (0, 0, 10, 10), (20, 0, 30, 10), (40, 0, 50, 10)
@@ -39,7 +41,7 @@ def test_two_labels_trade_places_when_both_gain():
 
 
 def test_a_leader_line_is_the_last_resort():
-    far = lambda: (Candidate(RIGHT, 20.0, leader=((40, 5), (11, 5))),)  # noqa: E731
+    far = lambda: (Candidate(RIGHT, 20.0, leader=((40, 5), (11, 5))),)
     found = place([wanted("a", LEFT, far=far)], [((5, -5), (5, 15), 1.0)], {})
 
     assert found["a"].leader
@@ -60,10 +62,13 @@ def test_a_place_nearer_to_a_rival_is_disliked():
 @given(st.lists(st.tuples(st.integers(-60, 60), st.integers(-60, 60)), min_size=1, max_size=9, unique=True))
 def test_placed_labels_never_meet_each_other_or_an_obstacle(spots):
     obstacles = [((x, y), (x, y), 2.5) for x, y in spots]
-    asked = [Wanted(f"{n}", around(s, 2.5, (12.0, 7.0)), ((s, s, 2.5),), lambda s=s: led(s, 2.5, (12.0, 7.0))) for n, s in enumerate(spots)]
+    asked = [
+        Wanted(f"{n}", around(s, 2.5, (12.0, 7.0)), ((s, s, 2.5),), lambda s=s: led(s, 2.5, (12.0, 7.0)))
+        for n, s in enumerate(spots)
+    ]
     found = [c for c in place(asked, obstacles, {}).values() if c]
 
-    assert not any(boxes_meet(a.box, b.box) for n, a in enumerate(found) for b in found[n + 1:])
+    assert not any(boxes_meet(a.box, b.box) for n, a in enumerate(found) for b in found[n + 1 :])
     assert not any(segment_meets_box(p, q, c.box) for c in found for p, q, _ in obstacles)
 
 

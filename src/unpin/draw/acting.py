@@ -25,22 +25,41 @@ def spreads(piece: Piece, paper: Paper) -> None:
         along, marks = page_way(item.along), []
         for n, (start, end, first, second, one, two) in enumerate(item.stretches):
             a, b = paper.at(start), paper.at(end)
-            a, b = (a[0] - along[0] * SPREAD_LIFT, a[1] - along[1] * SPREAD_LIFT), (b[0] - along[0] * SPREAD_LIFT, b[1] - along[1] * SPREAD_LIFT)
+            a, b = (
+                (a[0] - along[0] * SPREAD_LIFT, a[1] - along[1] * SPREAD_LIFT),
+                (b[0] - along[0] * SPREAD_LIFT, b[1] - along[1] * SPREAD_LIFT),
+            )
             symbol = force.spread(a, b, along, (first * SPREAD_HEIGHT, second * SPREAD_HEIGHT), item.owner)
             if item.ghost:
                 top = symbol.marks[-1].spots
-                symbol = Symbol((Path((a, *top, b), "reference", item.owner),), ((top[0], top[1], 0.5), (a, top[0], 0.5), (b, top[1], 0.5)),
-                                symbol.grab, symbol.spoken)
+                symbol = Symbol(
+                    (Path((a, *top, b), "reference", item.owner),),
+                    ((top[0], top[1], 0.5), (a, top[0], 0.5), (b, top[1], 0.5)),
+                    symbol.grab,
+                    symbol.spoken,
+                )
             marks += symbol.marks
             # The outline does not keep away the resultant that stands in it; labels keep off both.
             (paper.ghosts if item.ghost else paper.room).extend(symbol.room)
             tails = next(m.spots for m in symbol.marks[::-1] if isinstance(m, Path))
             tails = tails[1:3] if item.ghost else tails
             back = (-along[0], -along[1])
-            for k, (text, shares) in enumerate(((one, (0.06, 0.15, 0.25) if two or first != second else (0.5, 0.4, 0.6, 0.25, 0.75)), (two, (0.94, 0.85, 0.75)))):
+            for k, (text, shares) in enumerate(
+                ((one, (0.06, 0.15, 0.25) if two or first != second else (0.5, 0.4, 0.6, 0.25, 0.75)), (two, (0.94, 0.85, 0.75)))
+            ):
                 if text:
                     near, far = _beside_spread(tails, back, shares, measure(text, LABEL_SIZE), item.ghost)
-                    paper.want(f"{item.owner}.{n}{'ab'[k]}", text, LABEL_SIZE, "label", item.owner, near, ((tails[0], tails[1], 0.0),), far, False)
+                    paper.want(
+                        f"{item.owner}.{n}{'ab'[k]}",
+                        text,
+                        LABEL_SIZE,
+                        "label",
+                        item.owner,
+                        near,
+                        ((tails[0], tails[1], 0.0),),
+                        far,
+                        False,
+                    )
         paper.groups[item.owner] = Group(tuple(marks), "load", item.owner, item.name)
 
 
@@ -48,16 +67,26 @@ def _beside_spread(tails, back: Spot, shares, size: Spot, ghost: bool):
     """Over the line on the tails; for a mere outline also under it; else beyond its ends."""
     near = beside_line(tails[0], tails[1], size, 0.4, shares, way=back, both=False)
     if ghost:
-        near += tuple(Candidate(c.box, c.cost + 3) for c in beside_line(tails[0], tails[1], size, -0.2, (0.1, 0.9, 0.2, 0.8, 0.3, 0.7), way=(-back[0], -back[1]), both=False))
-        near += tuple(Candidate(touching(end, way, 3.0, size), 4.0) for end, other in (tails, tails[::-1])
-                      for way in (unit((end[0] - other[0], end[1] - other[1])),))
+        near += tuple(
+            Candidate(c.box, c.cost + 3)
+            for c in beside_line(
+                tails[0], tails[1], size, -0.2, (0.1, 0.9, 0.2, 0.8, 0.3, 0.7), way=(-back[0], -back[1]), both=False
+            )
+        )
+        near += tuple(
+            Candidate(touching(end, way, 3.0, size), 4.0)
+            for end, other in (tails, tails[::-1])
+            for way in (unit((end[0] - other[0], end[1] - other[1])),)
+        )
     return near, partial(led, tails[1], 0.5, size)
 
 
 def forces(piece: Piece, paper: Paper) -> None:
     items: list[ForceItem] = piece.of(ForceItem)
     ringed = {c.at for c in piece.of(CentreItem)}
-    wishes = [Wish(paper.at(i.at), page_way(i.along), i.prefers, RINGED_GAP if i.at in ringed else GAP, i.mark > 0) for i in items]
+    wishes = [
+        Wish(paper.at(i.at), page_way(i.along), i.prefers, RINGED_GAP if i.at in ringed else GAP, i.mark > 0) for i in items
+    ]
     stands = stand_all(wishes, paper.room, list(paper.spots.values()))
     symbols = [force.force(s.tail, s.tip, i.owner, i.mark) for i, s in zip(items, stands)]
     for symbol in symbols:
@@ -75,7 +104,16 @@ def forces(piece: Piece, paper: Paper) -> None:
         key = f"force {item.owner}"
         size = measure(item.label, LABEL_SIZE)
         paper.rivals[key] = symbol.room[:1]
-        paper.want(key, item.label, LABEL_SIZE, "label", item.owner, beside_arrow(stand.outer, inner, size), symbol.room[:1], partial(led, stand.outer, 2, size))
+        paper.want(
+            key,
+            item.label,
+            LABEL_SIZE,
+            "label",
+            item.owner,
+            beside_arrow(stand.outer, inner, size),
+            symbol.room[:1],
+            partial(led, stand.outer, 2, size),
+        )
 
 
 def _marked(item: ForceItem, stand, symbol: Symbol, room: list[Strip]):
@@ -92,5 +130,13 @@ def couples(piece: Piece, paper: Paper) -> None:
         paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
         key, size = f"force {item.owner}", measure(item.label, LABEL_SIZE)
         paper.rivals[key] = symbol.room
-        paper.want(key, item.label, LABEL_SIZE, "label", item.owner, around(spot, radius, size), symbol.room,
-                   partial(led, spot, radius, size))
+        paper.want(
+            key,
+            item.label,
+            LABEL_SIZE,
+            "label",
+            item.owner,
+            around(spot, radius, size),
+            symbol.room,
+            partial(led, spot, radius, size),
+        )

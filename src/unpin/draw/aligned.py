@@ -24,8 +24,12 @@ def lay_along(items: list[tuple[DimensionItem, Spot, Spot]], obstacles: list[Str
         first, last = mine[0][1], mine[-1][2]
         normal = square(unit((last[0] - first[0], last[1] - first[1])))
         taken = [*obstacles, *laid.strips]
-        _, _, offset, way = min(((_crossed(first, last, n, off, taken) + off / 20, k, off, n)
-                                 for k, (off, n) in enumerate((off, n) for off in OFFSETS for n in (normal, (-normal[0], -normal[1])))))
+        _, _, offset, way = min(
+            (
+                (_crossed(first, last, n, off, taken) + off / 20, k, off, n)
+                for k, (off, n) in enumerate((off, n) for off in OFFSETS for n in (normal, (-normal[0], -normal[1])))
+            )
+        )
         for item, a, b in mine:
             start, end = plus(a, way, offset), plus(b, way, offset)
             laid.marks += dimension_line(start, end, item.owner)
@@ -34,7 +38,9 @@ def lay_along(items: list[tuple[DimensionItem, Spot, Spot]], obstacles: list[Str
             size = (lettering.width(item.label, SMALL_SIZE), lettering.height(item.label, SMALL_SIZE))
             laid.labels[key] = (item.label, SMALL_SIZE, "dimension", item.owner)
             near = beside_line(start, end, size, 0.2, shares=(0.5, 0.4, 0.6, 0.3, 0.7))
-            laid.wanted.append(Wanted(key, near, ((start, end, 0.0),), partial(led, between(start, end, 0.5), 0.5, size), jealous=False))
+            laid.wanted.append(
+                Wanted(key, near, ((start, end, 0.0),), partial(led, between(start, end, 0.5), 0.5, size), jealous=False)
+            )
         for spot in dict.fromkeys(s for _, a, b in mine for s in (a, b)):
             path = (plus(spot, way, 3.8 + EXTENSION_GAP), plus(spot, way, offset + OVER))
             laid.marks.append(Path(path, "extension"))
@@ -45,4 +51,5 @@ def lay_along(items: list[tuple[DimensionItem, Spot, Spot]], obstacles: list[Str
 def _crossed(first: Spot, last: Spot, way: Spot, offset: float, obstacles: list[Strip]) -> float:
     start, end = plus(first, way, offset), plus(last, way, offset)
     return sum(3.0 for p, q, half in obstacles if segment_to_segment(start, end, p, q) < half + 1.5) + sum(
-        1.0 for p, q, half in obstacles if segment_to_segment(start, end, p, q) < half + 8)
+        1.0 for p, q, half in obstacles if segment_to_segment(start, end, p, q) < half + 8
+    )

@@ -2,12 +2,26 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 from functools import partial
 
 from unpin.draw import label as lettering
 from unpin.draw.candidates import beside_line, in_angle, led
-from unpin.draw.geometry import Spot, apart, arc, between, grown, page_angle, plus, segment_meets_box, segment_to_segment, square, turned, unit
+from unpin.draw.geometry import (
+    Spot,
+    apart,
+    arc,
+    between,
+    grown,
+    page_angle,
+    plus,
+    segment_meets_box,
+    segment_to_segment,
+    square,
+    turned,
+    unit,
+)
 from unpin.draw.items import flat
 from unpin.draw.label import Label
 from unpin.draw.place import CLEAR, Wanted
@@ -38,14 +52,31 @@ def angle_mark(owner: str, apex: Spot, base: Spot, along: Spot, note: Label, rad
     reference = (apex, plus(apex, base, REFERENCE + radius - RADIUS))
     key = f"angle {owner}"
     size = (lettering.width(note, SMALL_SIZE), lettering.height(note, SMALL_SIZE))
-    strips = ((*reference, 0.4), *((a, b, 0.4) for a, b in zip(sweep, sweep[1:])))
-    wanted = Wanted(key, in_angle(apex, turned(base, turn / 2), radius, size), strips[1:],
-                    partial(led, sweep[len(sweep) // 2], 1.0, size), jealous=False)
-    return DirectionMark((Path(reference, "reference", owner), Path(sweep, "angle", owner)), strips, (wanted,), {key: (note, SMALL_SIZE, "angle", owner)})
+    strips = ((*reference, 0.4), *((a, b, 0.4) for a, b in itertools.pairwise(sweep)))
+    wanted = Wanted(
+        key,
+        in_angle(apex, turned(base, turn / 2), radius, size),
+        strips[1:],
+        partial(led, sweep[len(sweep) // 2], 1.0, size),
+        jealous=False,
+    )
+    return DirectionMark(
+        (Path(reference, "reference", owner), Path(sweep, "angle", owner)),
+        strips,
+        (wanted,),
+        {key: (note, SMALL_SIZE, "angle", owner)},
+    )
 
 
-def slope_mark(owner: str, start: Spot, end: Spot, notes: tuple[Label, Label], obstacles: list[Strip], hypotenuse: float = 19.0,
-               away: Spot | None = None) -> DirectionMark:
+def slope_mark(
+    owner: str,
+    start: Spot,
+    end: Spot,
+    notes: tuple[Label, Label],
+    obstacles: list[Strip],
+    hypotenuse: float = 19.0,
+    away: Spot | None = None,
+) -> DirectionMark:
     """A triangle on the line from `start` to `end`, where it and its two numbers are freest, or on the side `away`."""
     along = unit((end[0] - start[0], end[1] - start[1]))
     length = apart(start, end)
@@ -67,7 +98,7 @@ def slope_mark(owner: str, start: Spot, end: Spot, notes: tuple[Label, Label], o
 
 
 def _triangle(owner: str, a: Spot, b: Spot, corner: Spot, notes: tuple[Label, Label]) -> DirectionMark:
-    level, upright = ((a, b) if corner[1] == a[1] else (b, a))
+    level, upright = (a, b) if corner[1] == a[1] else (b, a)
     strips: tuple[Strip, ...] = ((level, corner, 0.4), (upright, corner, 0.4), (a, b, 0.4))
     below = (0.0, 1.0 if corner[1] > upright[1] else -1.0)
     beside = (1.0 if corner[0] > level[0] else -1.0, 0.0)
@@ -78,7 +109,9 @@ def _triangle(owner: str, a: Spot, b: Spot, corner: Spot, notes: tuple[Label, La
         near = beside_line(p, corner, size, -0.8, shares=(0.5, 0.3, 0.7, 0.1, 0.9), way=way, both=False)
         wanted.append(Wanted(key, near, (strips[n],), partial(led, between(p, corner, 0.5), 1.0, size), jealous=False))
         labels[key] = (note, SMALL_SIZE, "slope", owner)
-    return DirectionMark((Path((level, corner, upright), "slope", owner), Path((a, b), "slope", owner)), strips, tuple(wanted), labels)
+    return DirectionMark(
+        (Path((level, corner, upright), "slope", owner), Path((a, b), "slope", owner)), strips, tuple(wanted), labels
+    )
 
 
 def _blocked(wanted: Wanted, obstacles: list[Strip]) -> float:
@@ -105,7 +138,9 @@ def right_angle_mark(owner: str, corner: Spot, a: Spot, b: Spot) -> DirectionMar
     return DirectionMark((Path((p, r, q), "angle", owner),), ((p, r, 0.4), (q, r, 0.4)), (), {})
 
 
-def force_mark(owner: str, tail: Spot, tip: Spot, direction, notes: tuple[Label, ...], obstacles: list[Strip]) -> DirectionMark | None:
+def force_mark(
+    owner: str, tail: Spot, tip: Spot, direction, notes: tuple[Label, ...], obstacles: list[Strip]
+) -> DirectionMark | None:
     """For a placed arrow whose direction has notes."""
     if len(notes) == 1:
         return angle_mark(owner, tail, on_page(direction.base), on_page(direction.vector), notes[0])
@@ -114,7 +149,9 @@ def force_mark(owner: str, tail: Spot, tip: Spot, direction, notes: tuple[Label,
     return None
 
 
-def surface_mark(owner: str, ground: Spot, up: Spot, half: float, direction, notes: tuple[Label, ...], obstacles: list[Strip]) -> DirectionMark | None:
+def surface_mark(
+    owner: str, ground: Spot, up: Spot, half: float, direction, notes: tuple[Label, ...], obstacles: list[Strip]
+) -> DirectionMark | None:
     """For a support on an inclined surface: `ground` is the middle of its ground line, `up` its normal on the page.
 
     An angle given for the normal is the angle of the surface from the axis square to the one it was measured from; the
@@ -135,7 +172,9 @@ def surface_mark(owner: str, ground: Spot, up: Spot, half: float, direction, not
         _, apex, reference, ray = min(options, key=lambda o: o[0])
         found = angle_mark(owner, apex, reference, ray, notes[0])
         beyond = (apex, plus(apex, ray, REFERENCE))
-        return DirectionMark((*found.marks, Path(beyond, "reference", owner)), (*found.strips, (*beyond, 0.4)), found.wanted, found.labels)
+        return DirectionMark(
+            (*found.marks, Path(beyond, "reference", owner)), (*found.strips, (*beyond, 0.4)), found.wanted, found.labels
+        )
     if len(notes) == 2:
         low = plus(ground, up, -7.5)
         start, end = plus(low, right, -16.0), plus(low, right, 16.0)

@@ -7,7 +7,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from unpin.draw.geometry import Spot, angle_between, between, plus, segment_to_segment, spot_to_segment
+from unpin.draw.geometry import (
+    Spot,
+    angle_between,
+    between,
+    plus,
+    segment_to_segment,
+    spot_to_segment,
+)
 from unpin.draw.symbols.symbol import Strip
 
 LENGTH, SHORT, GAP, NEXT = 37.0, 29.0, 4.6, 6.0
@@ -81,8 +88,16 @@ def _hits(at: Spot, ray: Spot, start: Spot, end: Spot, obstacles: list[Strip], p
     left, right, top, bottom = min(free[0], end[0]), max(free[0], end[0]), min(free[1], end[1]), max(free[1], end[1])
     for p, q, half in obstacles:
         reach = half + 5.0
-        if not (p[0] > right + reach and q[0] > right + reach or p[0] < left - reach and q[0] < left - reach
-                or p[1] > bottom + reach and q[1] > bottom + reach or p[1] < top - reach and q[1] < top - reach):
+        if not (
+            p[0] > right + reach
+            and q[0] > right + reach
+            or p[0] < left - reach
+            and q[0] < left - reach
+            or p[1] > bottom + reach
+            and q[1] > bottom + reach
+            or p[1] < top - reach
+            and q[1] < top - reach
+        ):
             gap = segment_to_segment(free, end, p, q) - half
             cost += 12.0 if gap < 2.0 else 2.0 if gap < 5.0 else 0.0
         for here, there in ((p, q), (q, p)):

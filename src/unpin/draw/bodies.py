@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from unpin.draw.geometry import Spot
 from unpin.draw.items import BodyItem, JointItem, flat
 from unpin.model.action import FreeBody, Structure
@@ -15,7 +17,7 @@ def span_of(problem: Problem) -> tuple[float, float, float]:
     gaps = []
     for axis in (0, 1):
         values = sorted({round(s[axis], 9) for s in spots})
-        gaps += [b - a for a, b in zip(values, values[1:])]
+        gaps += [b - a for a, b in itertools.pairwise(values)]
     xs, ys = [s[0] for s in spots], [s[1] for s in spots]
     return (max(xs) - min(xs), max(ys) - min(ys), min(gaps, default=0.0))
 

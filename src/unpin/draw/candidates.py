@@ -66,8 +66,15 @@ def beside_arrow(outer: Spot, inner: Spot, size: Spot) -> tuple[Candidate, ...]:
     return tuple(sorted(out, key=lambda c: c.cost))
 
 
-def beside_line(a: Spot, b: Spot, size: Spot, off: float, shares=(0.5, 0.4, 0.6, 0.28, 0.72, 0.15, 0.85), way: Spot | None = None,
-                both: bool = True) -> tuple[Candidate, ...]:
+def beside_line(
+    a: Spot,
+    b: Spot,
+    size: Spot,
+    off: float,
+    shares=(0.5, 0.4, 0.6, 0.28, 0.72, 0.15, 0.85),
+    way: Spot | None = None,
+    both: bool = True,
+) -> tuple[Candidate, ...]:
     """Along a line, on both sides or on the side `way` only."""
     side = way or square(unit((b[0] - a[0], b[1] - a[1])))
     if way is None and (side[1] > 0 or (side[1] == 0 and side[0] < 0)):
@@ -104,7 +111,7 @@ def on_dimension(a: Spot, b: Spot, size: Spot, upright: bool) -> tuple[Candidate
     out = []
     for away, cost in ((-1, 0.0), (1, 3.0)):
         for shift in (0.0, 0.25, -0.25, 0.5, -0.5):
-            for gap, more in (((2.0, 0.0), (4.5, 1.0)) if away < 0 else ((4.2, 0.0), (7.0, 1.0), (12.0, 2.0), (17.0, 3.0))):
+            for gap, more in ((2.0, 0.0), (4.5, 1.0)) if away < 0 else ((4.2, 0.0), (7.0, 1.0), (12.0, 2.0), (17.0, 3.0)):
                 along = shift * (long + size[0]) if abs(shift) == 0.5 else shift * max(0.0, long - size[0])
                 if upright:
                     spot = (middle[0] + away * (gap + w / 2), middle[1] + along)

@@ -31,8 +31,9 @@ class Laid:
     labels: dict[str, tuple] = field(default_factory=dict)
 
 
-def lay(items: list[tuple[DimensionItem, Spot, Spot]], spots: list[Spot], obstacles: list[Strip], crossing: list[Strip],
-        frame: Box) -> Laid:
+def lay(
+    items: list[tuple[DimensionItem, Spot, Spot]], spots: list[Spot], obstacles: list[Strip], crossing: list[Strip], frame: Box
+) -> Laid:
     """`items` with their ends on the page; `spots`: every named point on the page; `obstacles`: all the room taken, `crossing`:
     those of them an extension line had better not cross; `frame`: the box of all that is drawn."""
     laid = Laid()
@@ -48,8 +49,7 @@ def lay(items: list[tuple[DimensionItem, Spot, Spot]], spots: list[Spot], obstac
     return laid
 
 
-def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], crossing: list[Strip], frame: Box,
-          *rows: int) -> int:
+def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], crossing: list[Strip], frame: Box, *rows: int) -> int:
     """+1 below or right, -1 above or left; below and left unless the other is clearly better."""
     costs = {}
     for side, row in zip((1, -1), rows):
@@ -106,7 +106,9 @@ def _lay_chain(axis: str, side: int, items, frame: Box, taken: list[list[tuple[f
             key = f"dimension {item.owner}"
             laid.labels[key] = (item.label, SMALL_SIZE, "dimension", item.owner)
             near = on_dimension(start, end, size, axis == "y")
-            laid.wanted.append(Wanted(key, near, ((start, end, 0.0),), partial(led, between(start, end, 0.5), 0.5, size), jealous=False))
+            laid.wanted.append(
+                Wanted(key, near, ((start, end, 0.0),), partial(led, between(start, end, 0.5), 0.5, size), jealous=False)
+            )
             for spot in (a, b):
                 place = (side, round(spot[k], 3))
                 before = outermost.get(place)
@@ -150,5 +152,8 @@ def dimension_line(start: Spot, end: Spot, owner: str) -> list[Mark]:
     out = 11.0
     before = (start[0] - out * way[0], start[1] - out * way[1])
     after = (end[0] + out * way[0], end[1] + out * way[1])
-    return [Path((start, end), "extension", owner), Arrow((before, start), "dimension", owner, head=DIMENSION_HEAD),
-            Arrow((after, end), "dimension", owner, head=DIMENSION_HEAD)]
+    return [
+        Path((start, end), "extension", owner),
+        Arrow((before, start), "dimension", owner, head=DIMENSION_HEAD),
+        Arrow((after, end), "dimension", owner, head=DIMENSION_HEAD),
+    ]

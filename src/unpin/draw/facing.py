@@ -4,7 +4,13 @@ from __future__ import annotations
 
 import math
 
-from unpin.draw.geometry import Spot, angle_between, page_angle, plus, segment_to_segment
+from unpin.draw.geometry import (
+    Spot,
+    angle_between,
+    page_angle,
+    plus,
+    segment_to_segment,
+)
 from unpin.draw.symbols.symbol import Strip
 
 
@@ -36,10 +42,16 @@ def support_up(kind: str, spot: Spot, bodies: list[Strip], taken: list[Strip], m
     best, least = (0.0, -1.0), math.inf
     for up, dislike in (((0.0, -1.0), 0.0), ((outer, 0.0), 3.0), ((0.0, 1.0), 5.0), ((-outer, 0.0), 6.0)):
         ground = (-up[0], -up[1])
-        cost = dislike + sum(20.0 if angle_between(ground, w) < 32 else 8.0 if angle_between(ground, w) < 58 else 0.0 for w in ways)
+        cost = dislike + sum(
+            20.0 if angle_between(ground, w) < 32 else 8.0 if angle_between(ground, w) < 58 else 0.0 for w in ways
+        )
         near, far = plus(spot, ground, 8), plus(spot, ground, 17)
-        cost += sum(4.0 for p, q, half in taken if segment_to_segment(near, far, p, q) < half + 9 and min(
-            math.hypot(p[0] - spot[0], p[1] - spot[1]), math.hypot(q[0] - spot[0], q[1] - spot[1])) > 2)
+        cost += sum(
+            4.0
+            for p, q, half in taken
+            if segment_to_segment(near, far, p, q) < half + 9
+            and min(math.hypot(p[0] - spot[0], p[1] - spot[1]), math.hypot(q[0] - spot[0], q[1] - spot[1])) > 2
+        )
         if cost < least:
             best, least = up, cost
     return best

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal, Union
+from typing import Literal
 
 from unpin.draw.geometry import Spot
 from unpin.draw.label import Label
@@ -156,7 +156,20 @@ class AxisItem:
     label: Label
 
 
-Item = Union[BodyItem, JointItem, SupportItem, ForceItem, CoupleItem, SpreadItem, DimensionItem, AngleItem, NameItem, CentreItem, MotionItem, AxisItem]
+Item = (
+    BodyItem
+    | JointItem
+    | SupportItem
+    | ForceItem
+    | CoupleItem
+    | SpreadItem
+    | DimensionItem
+    | AngleItem
+    | NameItem
+    | CentreItem
+    | MotionItem
+    | AxisItem
+)
 
 
 @dataclass(frozen=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from functools import partial
 
 from unpin.draw import acting
@@ -11,11 +12,30 @@ from unpin.draw.candidates import around, beside_arrow, beside_line, led
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import support_up
 from unpin.draw.geometry import Box, centre_of, plus, union, unit
-from unpin.draw.items import (AngleItem, AxisItem, BodyItem, CentreItem, DimensionItem, JointItem, MotionItem, NameItem, Piece,
-                              SupportItem)
+from unpin.draw.items import (
+    AngleItem,
+    AxisItem,
+    BodyItem,
+    CentreItem,
+    DimensionItem,
+    JointItem,
+    MotionItem,
+    NameItem,
+    Piece,
+    SupportItem,
+)
 from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.place import Candidate, place
-from unpin.draw.scene import LABEL_SIZE, SMALL_SIZE, Arrow, Group, Path, Text, circle, mark_box
+from unpin.draw.scene import (
+    LABEL_SIZE,
+    SMALL_SIZE,
+    Arrow,
+    Group,
+    Path,
+    Text,
+    circle,
+    mark_box,
+)
 from unpin.draw.symbols import contact, fixed, force, guide, hinge, member, pin, roller
 from unpin.draw.symbols.symbol import Symbol
 
@@ -34,7 +54,9 @@ def lay_out(piece: Piece, scale: float) -> Paper:
     acting.couples(piece, paper)
     _small(piece, paper)
     for item in piece.of(AngleItem):
-        paper.direct(angle_mark(item.owner, paper.at(item.at), unit(page_way(item.base)), unit(page_way(item.along)), item.label, 26.0))
+        paper.direct(
+            angle_mark(item.owner, paper.at(item.at), unit(page_way(item.base)), unit(page_way(item.along)), item.label, 26.0)
+        )
     _dimensions(piece, paper)
     for draw_mark in paper.later:
         paper.direct(draw_mark(paper.room))
@@ -50,8 +72,12 @@ def _dimensions(piece: Piece, paper: Paper) -> None:
         paper.take(lay_along(along, paper.room))
     dims = [d for d in every if d[0].axis != "along"]
     if dims:
-        drawn = union([*(mark_box(m) for m in (*paper.back, *paper.middle, *paper.groups.values(), *paper.front)),
-                       *(w.near[0].box for w in paper.wanted if w.near)])
+        drawn = union(
+            [
+                *(mark_box(m) for m in (*paper.back, *paper.middle, *paper.groups.values(), *paper.front)),
+                *(w.near[0].box for w in paper.wanted if w.near),
+            ]
+        )
         crossing = [s for s in paper.room if s not in paper.supports]
         ends = [s for _, a, b in dims for s in (a, b)]
         laid = lay(dims, [*paper.spots.values(), *ends], paper.room, crossing, _roomy(drawn))
@@ -75,11 +101,17 @@ def _bodies(piece: Piece, paper: Paper) -> None:
         if item.look == "hinge":
             symbol = hinge.hinge(spot, item.owner)
         elif item.look == "disc":
-            symbol = Symbol((circle(spot, 4.2, "hinge", item.owner),), ((spot, spot, 4.6),), mark_box(circle(spot, 4, "hinge")), "pin")
+            symbol = Symbol(
+                (circle(spot, 4.2, "hinge", item.owner),), ((spot, spot, 4.6),), mark_box(circle(spot, 4, "hinge")), "pin"
+            )
         elif item.look == "weld":
             x, y = spot
-            symbol = Symbol((Path(((x - 3, y - 3), (x + 3, y - 3), (x + 3, y + 3), (x - 3, y + 3)), "knot", item.owner, closed=True),),
-                            ((spot, spot, 4.5),), (x - 5, y - 5, x + 5, y + 5), "weld")
+            symbol = Symbol(
+                (Path(((x - 3, y - 3), (x + 3, y - 3), (x + 3, y + 3), (x - 3, y + 3)), "knot", item.owner, closed=True),),
+                ((spot, spot, 4.5),),
+                (x - 5, y - 5, x + 5, y + 5),
+                "weld",
+            )
         else:
             symbol = hinge.knot(spot, item.owner)
         paper.symbol(symbol, paper.front, "joint", item.owner)
@@ -98,7 +130,11 @@ def _supports(piece: Piece, paper: Paper) -> None:
         paper.supports.update(symbol.room)
         level = GROUND_LEVEL[item.kind]
         ground = (spot[0] - level * up[0], spot[1] - level * up[1])
-        mark = surface_mark(item.owner, ground, up, GROUND_HALF[item.kind], item.direction, item.notes, paper.room) if item.notes else None
+        mark = (
+            surface_mark(item.owner, ground, up, GROUND_HALF[item.kind], item.direction, item.notes, paper.room)
+            if item.notes
+            else None
+        )
         paper.direct(mark)
 
 
@@ -107,7 +143,9 @@ def _small(piece: Piece, paper: Paper) -> None:
         spot = paper.at(item.at)
         paper.symbol(force.centre(spot, item.owner), paper.front, "centre", item.owner)
         key, size = f"centre {item.owner}", measure(item.label, LABEL_SIZE) if item.label else (0, 0)
-        paper.want(key, item.label, LABEL_SIZE, "point", item.owner, around(spot, 6, size) if item.label else (), ((spot, spot, 6.0),))
+        paper.want(
+            key, item.label, LABEL_SIZE, "point", item.owner, around(spot, 6, size) if item.label else (), ((spot, spot, 6.0),)
+        )
     for item in piece.of(MotionItem):
         spot = paper.at(item.at)
         tip = plus(spot, page_way(item.along), paper.scale)
@@ -122,7 +160,15 @@ def _small(piece: Piece, paper: Paper) -> None:
         paper.front.append(arrow)
         paper.room += force.arrow_room(arrow)
         size = measure(item.label, SMALL_SIZE)
-        paper.want("axis", item.label, SMALL_SIZE, "label", item.owner, beside_arrow(arrow.spots[1], arrow.spots[0], size), force.arrow_room(arrow))
+        paper.want(
+            "axis",
+            item.label,
+            SMALL_SIZE,
+            "label",
+            item.owner,
+            beside_arrow(arrow.spots[1], arrow.spots[0], size),
+            force.arrow_room(arrow),
+        )
 
 
 def _names(piece: Piece, paper: Paper) -> None:
@@ -131,12 +177,31 @@ def _names(piece: Piece, paper: Paper) -> None:
         size = measure(item.label, LABEL_SIZE if item.role != "part" else SMALL_SIZE)
         if item.along:
             chain = [paper.at(s) for s in item.along]
-            runs = sorted(zip(chain, chain[1:]), key=lambda r: -round(abs(r[0][0] - r[1][0]) + abs(r[0][1] - r[1][1]), 3))
+            runs = sorted(itertools.pairwise(chain), key=lambda r: -round(abs(r[0][0] - r[1][0]) + abs(r[0][1] - r[1][1]), 3))
             near: tuple[Candidate, ...] = tuple(c for a, b in runs[:3] for c in beside_line(a, b, size, 4.2))
             strips = tuple((a, b, 3.8) for a, b in runs)
-            paper.want(f"part {item.owner}", item.label, SMALL_SIZE, "part", item.owner, near, strips, partial(led, spot, 4, size), jealous=False)
+            paper.want(
+                f"part {item.owner}",
+                item.label,
+                SMALL_SIZE,
+                "part",
+                item.owner,
+                near,
+                strips,
+                partial(led, spot, 4, size),
+                jealous=False,
+            )
         else:
-            paper.want(key, item.label, LABEL_SIZE, item.role, item.owner, around(spot, 2.6, size), ((spot, spot, 3.0),), partial(led, spot, 2.6, size))
+            paper.want(
+                key,
+                item.label,
+                LABEL_SIZE,
+                item.role,
+                item.owner,
+                around(spot, 2.6, size),
+                ((spot, spot, 3.0),),
+                partial(led, spot, 2.6, size),
+            )
 
 
 def _letter(paper: Paper) -> None:

@@ -2,10 +2,29 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 
-from unpin.draw.geometry import Box, Spot, boxes_meet, grown, segment_meets_box, segment_to_box, spot_to_box
-from unpin.draw.scene import Arrow, Group, Mark, Path, Scene, Text, heads_of, leaves, text_box
+from unpin.draw.geometry import (
+    Box,
+    Spot,
+    boxes_meet,
+    grown,
+    segment_meets_box,
+    segment_to_box,
+    spot_to_box,
+)
+from unpin.draw.scene import (
+    Arrow,
+    Group,
+    Mark,
+    Path,
+    Scene,
+    Text,
+    heads_of,
+    leaves,
+    text_box,
+)
 from unpin.draw.theme import LOOKS
 
 LEAST_SIZE = 7.0
@@ -38,7 +57,9 @@ def meter(scene: Scene) -> list[Fault]:
             faults.append(Fault("label_small", name))
         if box[0] < page[0] or box[1] < page[1] or box[2] > page[2] or box[3] > page[3]:
             faults.append(Fault("label_outside", name))
-        faults += [Fault("label_meets_label", name, _words(o)) for o in texts[n + 1:] if boxes_meet(box, grown(text_box(o), -TOUCH))]
+        faults += [
+            Fault("label_meets_label", name, _words(o)) for o in texts[n + 1 :] if boxes_meet(box, grown(text_box(o), -TOUCH))
+        ]
         for m in flat:
             hit = _meets(m, box)
             if hit and not (m is t):
@@ -55,7 +76,7 @@ def _segments(mark: Path | Arrow) -> list[tuple[Spot, Spot]]:
     spots = list(mark.spots)
     if isinstance(mark, Path) and mark.closed:
         spots.append(spots[0])
-    return list(zip(spots, spots[1:])) or [(spots[0], spots[0])]
+    return list(itertools.pairwise(spots)) or [(spots[0], spots[0])]
 
 
 def _meets(mark: Mark, box: Box) -> str:

@@ -11,7 +11,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 
-from unpin.draw.geometry import Box, Spot, boxes_meet, segment_meets_box, segment_to_box, spot_to_box
+from unpin.draw.geometry import (
+    Box,
+    Spot,
+    boxes_meet,
+    segment_meets_box,
+    segment_to_box,
+    spot_to_box,
+)
 from unpin.draw.symbols.symbol import Strip
 
 CELL = 28.0
@@ -163,6 +170,7 @@ def _choose(seat: _Seat, seats: list[_Seat]) -> None:
 
 def _send_away(seat: _Seat, seats: list[_Seat]) -> None:
     """Take the option that unseats the fewest, and let those choose again."""
+
     def sitters(c: Candidate) -> list[_Seat]:
         return [s for s in seats if s is not seat and s.taken is not None and _clash(c, s.taken)]
 

@@ -7,7 +7,7 @@ Six kinds of mark. Each may carry `owner` (what of the problem it shows: an acti
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal, Union
+from typing import Literal
 
 from unpin.draw import label as lettering
 from unpin.draw.geometry import Box, Spot, arc, box_of, grown, plus, square, union, unit
@@ -58,7 +58,7 @@ class Arrow:
 class Group:
     """Marks that belong together; `name` is its spoken name, "" for one that is not spoken by itself."""
 
-    marks: tuple["Mark", ...]
+    marks: tuple[Mark, ...]
     role: str
     owner: str = ""
     name: str = ""
@@ -84,7 +84,7 @@ class Tag:
     name: str = ""
 
 
-Mark = Union[Path, Text, Arrow, Group, Image, Tag]
+Mark = Path | Text | Arrow | Group | Image | Tag
 
 
 @dataclass(frozen=True)

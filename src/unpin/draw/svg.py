@@ -15,7 +15,18 @@ from unpin.draw import fonts as typefaces
 from unpin.draw import label as lettering
 from unpin.draw.geometry import Spot, apart, plus, square, unit
 from unpin.draw.label import SUB_DROP, SUB_SIZE
-from unpin.draw.scene import Arrow, Group, Image, Mark, Path, Scene, Tag, Text, heads_of, leaves
+from unpin.draw.scene import (
+    Arrow,
+    Group,
+    Image,
+    Mark,
+    Path,
+    Scene,
+    Tag,
+    Text,
+    heads_of,
+    leaves,
+)
 from unpin.draw.theme import INKS_DARK, INKS_LIGHT, LOOKS, PAIRS, TEXT_INK, Look
 
 
@@ -24,10 +35,19 @@ def write(scene: Scene, *, fonts: Literal["embed", "name"] = "embed", theme: Map
     same scene gives the same bytes."""
     pen = _Pen(alone=fonts == "embed", inks={**INKS_LIGHT, **(theme or {})}, themed=theme is not None)
     x, y = scene.origin
-    lines = [pen.open("svg", {
-        "xmlns": "http://www.w3.org/2000/svg", "viewBox": f"{number(x)} {number(y)} {number(scene.width)} {number(scene.height)}",
-        "width": f"{number(scene.width)}pt", "height": f"{number(scene.height)}pt", "role": "graphics-document",
-        "font-family": f"{typefaces.TEXT_FAMILY}, {typefaces.MATH_FAMILY}, serif"})]
+    lines = [
+        pen.open(
+            "svg",
+            {
+                "xmlns": "http://www.w3.org/2000/svg",
+                "viewBox": f"{number(x)} {number(y)} {number(scene.width)} {number(scene.height)}",
+                "width": f"{number(scene.width)}pt",
+                "height": f"{number(scene.height)}pt",
+                "role": "graphics-document",
+                "font-family": f"{typefaces.TEXT_FAMILY}, {typefaces.MATH_FAMILY}, serif",
+            },
+        )
+    ]
     if scene.title:
         lines.append(f"<title>{escape(scene.title)}</title>")
     if scene.description:
@@ -52,12 +72,18 @@ def _style(scene: Scene, pen: _Pen) -> str:
         faces.append(("text-italic", "italic", "400"))
     if "bold" in styles:
         faces.append(("text-bold", "normal", "700"))
-    out = [f"@font-face{{font-family:'{typefaces.TEXT_FAMILY}';font-style:{slant};font-weight:{weight};"
-           f"src:url(data:font/woff2;base64,{base64.b64encode(typefaces.woff2(name)).decode()}) format('woff2')}}"
-           for name, slant, weight in faces]
+    out = [
+        f"@font-face{{font-family:'{typefaces.TEXT_FAMILY}';font-style:{slant};font-weight:{weight};"
+        f"src:url(data:font/woff2;base64,{base64.b64encode(typefaces.woff2(name)).decode()}) format('woff2')}}"
+        for name, slant, weight in faces
+    ]
     out.append("svg{" + ";".join(f"--{n}:{c}" for n, c in sorted(pen.inks.items())) + "}")
     if not pen.themed:
-        out.append("@media screen and (prefers-color-scheme:dark){svg{" + ";".join(f"--{n}:{c}" for n, c in sorted(INKS_DARK.items())) + "}}")
+        out.append(
+            "@media screen and (prefers-color-scheme:dark){svg{"
+            + ";".join(f"--{n}:{c}" for n, c in sorted(INKS_DARK.items()))
+            + "}}"
+        )
     return "".join(out)
 
 
@@ -89,7 +115,9 @@ class _Pen:
         return plain
 
     def mark(self, mark: Mark) -> list[str]:
-        return {Path: self.path, Text: self.text, Arrow: self.arrow, Group: self.group, Image: self.image, Tag: self.tag}[type(mark)](mark)
+        return {Path: self.path, Text: self.text, Arrow: self.arrow, Group: self.group, Image: self.image, Tag: self.tag}[
+            type(mark)
+        ](mark)
 
     def group(self, group: Group) -> list[str]:
         owner = "data-action" if group.role in ("action", "load") else "data-owner"
@@ -101,8 +129,12 @@ class _Pen:
     def path(self, path: Path) -> list[str]:
         look = self.inked(LOOKS[path.role])
         if path.radius:
-            (x, y), = path.spots
-            return [self.open("circle", {"class": path.role, "cx": number(x), "cy": number(y), "r": number(path.radius), **look}, True)]
+            ((x, y),) = path.spots
+            return [
+                self.open(
+                    "circle", {"class": path.role, "cx": number(x), "cy": number(y), "r": number(path.radius), **look}, True
+                )
+            ]
         return [self.open("path", {"class": path.role, "d": _line(path.spots) + ("Z" if path.closed else ""), **look}, True)]
 
     def text(self, text: Text) -> list[str]:
@@ -110,7 +142,13 @@ class _Pen:
         wide = lettering.width(text.label, text.size)
         x, y = text.at
         start, base = x - wide / 2, y + (above - below) / 2
-        attributes = {"class": text.role, "x": number(start), "y": number(base), "font-size": number(text.size), "xml:space": "preserve"}
+        attributes = {
+            "class": text.role,
+            "x": number(start),
+            "y": number(base),
+            "font-size": number(text.size),
+            "xml:space": "preserve",
+        }
         ink = self.ink(TEXT_INK.get(text.role, "line"))
         attributes |= {"style": f"fill:{ink}"} if self.alone else {"fill": ink}
         if text.turn:
@@ -149,8 +187,11 @@ class _Pen:
         at, along = arrow.spots[0], unit((arrow.spots[1][0] - arrow.spots[0][0], arrow.spots[1][1] - arrow.spots[0][1]))
         side, shape = square(along), (arrow.tail - 1) % PAIRS
         fill = "paper" if (arrow.tail - 1) // PAIRS % 2 else ink
-        look = self.inked(Look(ink, 1.0, ""), ink) | ({"style": f"fill:{self.ink(fill)};stroke:{self.ink(ink)}"} if self.alone
-                                                        else {"fill": self.ink(fill), "stroke": self.ink(ink)})
+        look = self.inked(Look(ink, 1.0, ""), ink) | (
+            {"style": f"fill:{self.ink(fill)};stroke:{self.ink(ink)}"}
+            if self.alone
+            else {"fill": self.ink(fill), "stroke": self.ink(ink)}
+        )
         r = 2.0
         if shape == 0:
             return self.open("circle", {"class": "tail", "cx": number(at[0]), "cy": number(at[1]), "r": number(r), **look}, True)
@@ -159,25 +200,52 @@ class _Pen:
             return plus(plus(at, along, a * r), side, b * r)
 
         bars = {1: [(0, -1.5), (0, 1.5)], 4: [(-0.6, -1.5), (-0.6, 1.5), (0.6, -1.5), (0.6, 1.5)]}
-        shapes = {2: [(-0.9, -0.9), (0.9, -0.9), (0.9, 0.9), (-0.9, 0.9)], 3: [(-1.3, 0), (0, -1.1), (1.3, 0), (0, 1.1)],
-                  5: [(-1.1, -1.2), (1.1, 0), (-1.1, 1.2)]}
+        shapes = {
+            2: [(-0.9, -0.9), (0.9, -0.9), (0.9, 0.9), (-0.9, 0.9)],
+            3: [(-1.3, 0), (0, -1.1), (1.3, 0), (0, 1.1)],
+            5: [(-1.1, -1.2), (1.1, 0), (-1.1, 1.2)],
+        }
         if shape in bars:
             ends = [corner(a, b) for a, b in bars[shape]]
-            d = "".join(_line(ends[k:k + 2]) for k in range(0, len(ends), 2))
+            d = "".join(_line(ends[k : k + 2]) for k in range(0, len(ends), 2))
         else:
             d = _line([corner(a, b) for a, b in shapes[shape]]) + "Z"
         return self.open("path", {"class": "tail", "d": d, **look}, True)
 
     def image(self, image: Image) -> list[str]:
         left, top, right, bottom = image.box
-        return [self.open("image", {"href": image.source, "x": number(left), "y": number(top), "width": number(right - left),
-                                    "height": number(bottom - top)}, True)]
+        return [
+            self.open(
+                "image",
+                {
+                    "href": image.source,
+                    "x": number(left),
+                    "y": number(top),
+                    "width": number(right - left),
+                    "height": number(bottom - top),
+                },
+                True,
+            )
+        ]
 
     def tag(self, tag: Tag) -> list[str]:
         left, top, right, bottom = tag.box
-        return [self.open("rect", {"class": tag.role, "data-owner": tag.owner, "x": number(left), "y": number(top),
-                                   "width": number(right - left), "height": number(bottom - top), "fill": "none",
-                                   "pointer-events": "all"}, True)]
+        return [
+            self.open(
+                "rect",
+                {
+                    "class": tag.role,
+                    "data-owner": tag.owner,
+                    "x": number(left),
+                    "y": number(top),
+                    "width": number(right - left),
+                    "height": number(bottom - top),
+                    "fill": "none",
+                    "pointer-events": "all",
+                },
+                True,
+            )
+        ]
 
 
 def _line(spots) -> str:
@@ -195,5 +263,7 @@ def _cut(spots: tuple[Spot, ...], by: float) -> tuple[Spot, ...]:
     while len(kept) > 2 and apart(kept[-2], kept[-1]) < by:
         by -= apart(kept[-2], kept[-1])
         kept.pop()
-    kept[-1] = plus(kept[-1], unit((kept[-2][0] - kept[-1][0], kept[-2][1] - kept[-1][1])), min(by, 0.9 * apart(kept[-2], kept[-1])))
+    kept[-1] = plus(
+        kept[-1], unit((kept[-2][0] - kept[-1][0], kept[-2][1] - kept[-1][1])), min(by, 0.9 * apart(kept[-2], kept[-1]))
+    )
     return tuple(kept)

@@ -8,10 +8,32 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-INKS_LIGHT = {"line": "#111111", "body": "#e9e9e6", "soft": "#4d4d4d", "paper": "#ffffff", "force": "#111111",
-              "pair1": "#0b4f8a", "pair2": "#7a3d00", "pair3": "#4a2c7d", "pair4": "#0f5a3c", "pair5": "#7d1f4b", "pair6": "#4a4a00"}
-INKS_DARK = {"line": "#f2f2f2", "body": "#3a3d40", "soft": "#b8b8b8", "paper": "#16181a", "force": "#f2f2f2",
-             "pair1": "#8cc4f5", "pair2": "#f0b27a", "pair3": "#c9b0f2", "pair4": "#8ad9b5", "pair5": "#f2a0c4", "pair6": "#d6d67a"}
+INKS_LIGHT = {
+    "line": "#111111",
+    "body": "#e9e9e6",
+    "soft": "#4d4d4d",
+    "paper": "#ffffff",
+    "force": "#111111",
+    "pair1": "#0b4f8a",
+    "pair2": "#7a3d00",
+    "pair3": "#4a2c7d",
+    "pair4": "#0f5a3c",
+    "pair5": "#7d1f4b",
+    "pair6": "#4a4a00",
+}
+INKS_DARK = {
+    "line": "#f2f2f2",
+    "body": "#3a3d40",
+    "soft": "#b8b8b8",
+    "paper": "#16181a",
+    "force": "#f2f2f2",
+    "pair1": "#8cc4f5",
+    "pair2": "#f0b27a",
+    "pair3": "#c9b0f2",
+    "pair4": "#8ad9b5",
+    "pair5": "#f2a0c4",
+    "pair6": "#d6d67a",
+}
 
 
 @dataclass(frozen=True)
@@ -52,7 +74,15 @@ LOOKS: dict[str, Look] = {
     "tag": Look(),
 }
 
-TEXT_INK = {"label": "line", "point": "line", "part": "soft", "dimension": "soft", "angle": "soft", "slope": "soft", "motion": "soft"}
+TEXT_INK = {
+    "label": "line",
+    "point": "line",
+    "part": "soft",
+    "dimension": "soft",
+    "angle": "soft",
+    "slope": "soft",
+    "motion": "soft",
+}
 
 PAIRS = 6
 """Kinds of tail mark; more pairs than that in one figure begin again with open marks."""

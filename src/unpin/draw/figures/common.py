@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from unpin.base.units import ANGLE, LENGTH, NUMBER
 from unpin.draw.geometry import Spot, apart, between, unit
 from unpin.draw.items import CoupleItem, Fact, ForceItem, NameItem, SpreadItem, flat
@@ -39,7 +41,9 @@ def along_of(direction: Direction) -> Spot:
     return unit(flat(direction.vector))
 
 
-def force_item(action: Action, label: Label, lettering: Lettering, problem: Problem, marks: dict[str, int], flip: bool = False) -> ForceItem:
+def force_item(
+    action: Action, label: Label, lettering: Lettering, problem: Problem, marks: dict[str, int], flip: bool = False
+) -> ForceItem:
     """One action as an arrow; `flip`: drawn against its assumed sense."""
     along = along_of(action.direction)
     prefers = {"given": "head", "push": "head", "tension": "tail", "assumed": "either"}[action.sense]
@@ -49,8 +53,19 @@ def force_item(action: Action, label: Label, lettering: Lettering, problem: Prob
         along = (-along[0], -along[1])
         prefers = {"tail": "head", "head": "tail"}.get(prefers, prefers)
     direction = action.direction.reversed() if flip else action.direction
-    return ForceItem(action.id, flat(action.at), along, label, lettering.name(action), "load" if action.sense == "given" else "action",
-                     prefers, marks.get(action.id, 0), direction, notes_of(action.direction, lettering, problem), square_to_member(action, problem))
+    return ForceItem(
+        action.id,
+        flat(action.at),
+        along,
+        label,
+        lettering.name(action),
+        "load" if action.sense == "given" else "action",
+        prefers,
+        marks.get(action.id, 0),
+        direction,
+        notes_of(action.direction, lettering, problem),
+        square_to_member(action, problem),
+    )
 
 
 def square_to_member(action: Action, problem: Problem) -> Spot | None:
@@ -61,7 +76,7 @@ def square_to_member(action: Action, problem: Problem) -> Spot | None:
     if direction.form != "square" or part is None or small_legs(direction.vector) is not None:
         return None
     at, n = problem.coordinates, part.points.index(action.point)
-    for other in part.points[n + 1:n + 2] + part.points[max(0, n - 1):n]:
+    for other in part.points[n + 1 : n + 2] + part.points[max(0, n - 1) : n]:
         run = flat(difference(at[other], at[action.point]))
         force = flat(direction.vector)
         if abs(run[0] * force[0] + run[1] * force[1]) < 1e-9 * (abs(run[0]) + abs(run[1])) * (abs(force[0]) + abs(force[1])):
@@ -69,19 +84,28 @@ def square_to_member(action: Action, problem: Problem) -> Spot | None:
     return None
 
 
-def couple_item(action: Action, label: Label, lettering: Lettering, spot: Spot, marks: dict[str, int], flip: bool = False) -> CoupleItem:
+def couple_item(
+    action: Action, label: Label, lettering: Lettering, spot: Spot, marks: dict[str, int], flip: bool = False
+) -> CoupleItem:
     turn = action.turn
     if action.value is not None and float(action.value.value) < 0:
         turn = -turn
-    return CoupleItem(action.id, spot, -turn if flip else turn, label, lettering.name(action),
-                      "load" if action.sense == "given" else "action", marks.get(action.id, 0))
+    return CoupleItem(
+        action.id,
+        spot,
+        -turn if flip else turn,
+        label,
+        lettering.name(action),
+        "load" if action.sense == "given" else "action",
+        marks.get(action.id, 0),
+    )
 
 
 def middle_of(problem: Problem, part: str) -> Spot:
     """The middle of the longest straight run of a part, where a couple without a point is drawn."""
     at = problem.coordinates
     spots = [flat(at[n]) for n in problem.part(part).points]
-    runs = list(zip(spots, spots[1:])) or [(spots[0], spots[0])]
+    runs = list(itertools.pairwise(spots)) or [(spots[0], spots[0])]
     a, b = max(runs, key=lambda r: round(apart(*r), 9))
     return between(a, b, 0.5)
 
@@ -98,7 +122,9 @@ def action_item(action: Action, label: Label, lettering: Lettering, problem: Pro
 
 def spread_item(load: Load, owner: str, lettering: Lettering, ghost: bool = False) -> SpreadItem:
     """A spread load; each intensity is lettered once: a uniform one in the middle, others at the ends that are not zero."""
-    greatest = max((abs(float(q.value)) for s in load.stretches for q in (s.start_intensity, s.end_intensity)), default=1.0) or 1.0
+    greatest = (
+        max((abs(float(q.value)) for s in load.stretches for q in (s.start_intensity, s.end_intensity)), default=1.0) or 1.0
+    )
     alike = len({q.value for s in load.stretches for q in (s.start_intensity, s.end_intensity)}) == 1
     longest = max(load.stretches, key=lambda s: round(apart(flat(s.start), flat(s.end)), 9))
     stretches = []

@@ -7,9 +7,14 @@ from dataclasses import replace
 
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
 from unpin.draw.figures.apart import is_zero, true_item
-from unpin.draw.figures.common import action_fact, load_actions, point_names, spread_item
-from unpin.draw.items import Fact, Figure, Item, NameItem, Piece
+from unpin.draw.figures.common import (
+    action_fact,
+    load_actions,
+    point_names,
+    spread_item,
+)
 from unpin.draw.geometry import between
+from unpin.draw.items import Fact, Figure, Item, NameItem, Piece
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number
 from unpin.model.action import Action, Structure
@@ -24,8 +29,11 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
     problem = structure.problem
     items: list[Item] = list(whole_bodies(structure))
     grounded = {a.pair for a in structure.actions if a.on == GROUND}
-    outside = [_of_the_ground(a, structure) if a.sense == "tension" else a for a in structure.actions
-               if a.on != GROUND and (not a.pair or a.id in grounded) and not is_zero(a, values)]
+    outside = [
+        _of_the_ground(a, structure) if a.sense == "tension" else a
+        for a in structure.actions
+        if a.on != GROUND and (not a.pair or a.id in grounded) and not is_zero(a, values)
+    ]
     for name, load, _ in load_actions(problem, outside):
         if load.kind == "spread":
             items.append(spread_item(load, name, lettering))
@@ -41,7 +49,9 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
             items.append(NameItem(u.id, between(*line, 0.5), lettering.labels[u.id], "part", line))
             facts.append(Fact("axial", {"unknown": u, "points": tuple(ends), "value": values.get(u.id)}))
     items += point_names(used_points(problem), problem, lettering)
-    return Figure("final", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description)
+    return Figure(
+        "final", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description
+    )
 
 
 def _of_the_ground(action: Action, structure: Structure) -> Action:

@@ -2,11 +2,30 @@
 
 from __future__ import annotations
 
+import itertools
+
 from unpin.base.units import LENGTH
 from unpin.draw.bodies import isolated_bodies, span_of
-from unpin.draw.figures.common import action_fact, action_item, load_actions, part_names, point_names, spread_item
+from unpin.draw.figures.common import (
+    action_fact,
+    action_item,
+    load_actions,
+    part_names,
+    point_names,
+    spread_item,
+)
 from unpin.draw.geometry import unit
-from unpin.draw.items import AxisItem, CentreItem, DimensionItem, Fact, Figure, Item, JointItem, Piece, flat
+from unpin.draw.items import (
+    AxisItem,
+    CentreItem,
+    DimensionItem,
+    Fact,
+    Figure,
+    Item,
+    JointItem,
+    Piece,
+    flat,
+)
 from unpin.draw.label import Label
 from unpin.draw.lettering import Lettering
 from unpin.draw.pairs import pair_marks
@@ -19,8 +38,14 @@ PARALLEL = 3
 """Up to so many arms on one side each get a dimension from the centre; more become a chain."""
 
 
-def free_body_figure(body: FreeBody, structure: Structure, lettering: Lettering, centre: str | Vector | None = None,
-                     axis: Direction | None = None, dimensions: bool = True) -> Figure:
+def free_body_figure(
+    body: FreeBody,
+    structure: Structure,
+    lettering: Lettering,
+    centre: str | Vector | None = None,
+    axis: Direction | None = None,
+    dimensions: bool = True,
+) -> Figure:
     """The body at the scale and attitude of the whole. `centre`: name or coordinates of the moment centre, marked, with the
     arms from it; `axis`: direction of a force sum, shown beside the body unless it is level or upright (then no dimensions).
     Without either the positions of all actions are dimensioned."""
@@ -37,13 +62,22 @@ def free_body_figure(body: FreeBody, structure: Structure, lettering: Lettering,
     where = problem.coordinates[centre] if isinstance(centre, str) else centre
     if where is not None:
         outside = isinstance(centre, str) and centre not in shown
-        items.append(CentreItem(centre if isinstance(centre, str) else "centre", flat(where), lettering.point(centre) if outside else ()))
+        items.append(
+            CentreItem(centre if isinstance(centre, str) else "centre", flat(where), lettering.point(centre) if outside else ())
+        )
     if axis is not None and axis.form != "axis":
         items.append(AxisItem("axis", unit(flat(axis.vector)), lettering.labels.get("axis", ())))
     if dimensions and not (axis is not None and where is None):
         items += arm_dimensions(body, problem, lettering, where)
-    return Figure("free_body", (Piece(body.name, tuple(items)),), span_of(problem), WIDTH, _facts(body, problem, shown, centre),
-                  lettering.title, lettering.description)
+    return Figure(
+        "free_body",
+        (Piece(body.name, tuple(items)),),
+        span_of(problem),
+        WIDTH,
+        _facts(body, problem, shown, centre),
+        lettering.title,
+        lettering.description,
+    )
 
 
 def arm_dimensions(body: FreeBody, problem: Problem, lettering: Lettering, centre: Vector | None) -> list[DimensionItem]:
@@ -57,13 +91,13 @@ def arm_dimensions(body: FreeBody, problem: Problem, lettering: Lettering, centr
         ordered = sorted(values.items(), key=lambda v: float(v[0]))
         arms = [(v, p) for v, p in ordered if centre is None or v != centre[axis]]
         left = [] if centre is None else [arm for arm in arms if float(arm[0]) < float(centre[axis])]
-        right = arms[len(left):]
+        right = arms[len(left) :]
         if centre is not None and len(left) <= PARALLEL and len(right) <= PARALLEL:
             for side in (left[::-1], right):
                 for level, (value, point) in enumerate(side):
                     items += _dimension(letter, axis, centre, point, value, centre[axis], lettering, level)
         else:
-            for (low, p), (high, q) in zip(ordered, ordered[1:]):
+            for (low, p), (high, q) in itertools.pairwise(ordered):
                 items += _dimension(letter, axis, p, q, high, low, lettering, 0)
     return items
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from dataclasses import replace
 from fractions import Fraction
@@ -33,8 +34,10 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
         order = {v: n for n, v in enumerate(sorted({exact[p][axis] for p in names}, key=float))}
         spans: dict[tuple[int, int], tuple[str, str, str]] = {}
         for part in problem.parts:
-            points = sorted({exact[p][axis]: p for p in reversed(part.points) if p not in sloped}.items(), key=lambda v: float(v[0]))
-            for (low, a), (high, b) in zip(points, points[1:]):
+            points = sorted(
+                {exact[p][axis]: p for p in reversed(part.points) if p not in sloped}.items(), key=lambda v: float(v[0])
+            )
+            for (low, a), (high, b) in itertools.pairwise(points):
                 spans.setdefault((order[low], order[high]), (a, b, part.name))
         spans = {k: v for k, v in spans.items() if not _made_up(k, [o for o in spans if o != k])}
         first = {n: next(p for p in names if order[exact[p][axis]] == n) for n in order.values()}
@@ -52,12 +55,12 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
 def slanted_runs(names: tuple[str, ...], exact) -> list[tuple[str, ...]]:
     """Straight runs that no whole-number slope describes but whose points are at rational distances: set out by an angle."""
     runs: list[tuple[str, ...]] = []
-    for a, b in zip(names, names[1:]):
+    for a, b in itertools.pairwise(names):
         if runs and runs[-1][-1] == a and parallel(difference(exact[runs[-1][0]], exact[a]), difference(exact[a], exact[b])):
             runs[-1] = (*runs[-1], b)
         else:
             runs.append((a, b))
-    return [r for r in runs if all(_set_out(difference(exact[b], exact[a])) for a, b in zip(r, r[1:]))]
+    return [r for r in runs if all(_set_out(difference(exact[b], exact[a])) for a, b in itertools.pairwise(r))]
 
 
 def _set_out(vector) -> bool:
@@ -69,7 +72,7 @@ def _set_out(vector) -> bool:
 
 def _along_run(run: tuple[str, ...], exact, lettering: Lettering) -> list[DimensionItem | AngleItem]:
     items: list[DimensionItem | AngleItem] = []
-    for a, b in zip(run, run[1:]):
+    for a, b in itertools.pairwise(run):
         size = Fraction(float(length(difference(exact[b], exact[a])))).limit_denominator(2000)
         text = lettering.text(Quantity(size, LENGTH))
         if text:
@@ -112,7 +115,11 @@ def _few_chains(items: list[DimensionItem]) -> list[DimensionItem]:
     out: list[DimensionItem] = []
     for axis, k in (("x", 0), ("y", 1)):
         mine = [i for i in items if i.axis == axis]
-        overlap = any(max(min(i.start[k], i.end[k]), min(j.start[k], j.end[k])) < min(max(i.start[k], i.end[k]), max(j.start[k], j.end[k])) - 1e-9
-                      for n, i in enumerate(mine) for j in mine[n + 1:])
+        overlap = any(
+            max(min(i.start[k], i.end[k]), min(j.start[k], j.end[k]))
+            < min(max(i.start[k], i.end[k]), max(j.start[k], j.end[k])) - 1e-9
+            for n, i in enumerate(mine)
+            for j in mine[n + 1 :]
+        )
         out += mine if overlap else [replace(i, chain="") for i in mine]
     return out

@@ -2,11 +2,32 @@
 
 from __future__ import annotations
 
-from unpin.draw.bodies import chains_of, hinges, span_of, spots_of, used_points, whole_bodies
-from unpin.draw.figures.common import load_actions, point_names, action_item, spread_item
+from unpin.draw.bodies import (
+    chains_of,
+    hinges,
+    span_of,
+    spots_of,
+    used_points,
+    whole_bodies,
+)
+from unpin.draw.figures.common import (
+    action_item,
+    load_actions,
+    point_names,
+    spread_item,
+)
 from unpin.draw.figures.problem import support_items
 from unpin.draw.geometry import Spot
-from unpin.draw.items import BodyItem, CentreItem, Fact, Figure, Item, MotionItem, Piece, flat
+from unpin.draw.items import (
+    BodyItem,
+    CentreItem,
+    Fact,
+    Figure,
+    Item,
+    MotionItem,
+    Piece,
+    flat,
+)
 from unpin.draw.lettering import Lettering
 from unpin.model.action import Structure
 from unpin.model.findings import Freedom
@@ -17,7 +38,7 @@ SHARE = 0.13
 """The largest displacement as a share of the figure: to be seen, yet small enough that straight paths do."""
 
 
-def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering = Lettering()) -> Figure:
+def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering) -> Figure:
     """Solid: the structure on its supports with its loads. Dashed: displaced along the velocities of `freedom`, which are
     those of one instant, so lengths of turning members grow a little. Instant centres of turning bodies are marked."""
     problem, at = structure.problem, spots_of(structure.problem)
@@ -26,9 +47,9 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering =
     for part in problem.parts:
         if part.name in freedom.twists:
             moving[part.name] = {n: flat(velocity(freedom.twists[part.name], problem.coordinates[n])) for n in part.points}
-    for member in seen:
+    for member, two_force in seen.items():
         if member not in moving:
-            ends = {n: v for vs in list(moving.values()) for n, v in vs.items() if n in seen[member].points}
+            ends = {n: v for vs in list(moving.values()) for n, v in vs.items() if n in two_force.points}
             if ends:
                 moving[member] = {n: ends.get(n, (0.0, 0.0)) for n in problem.part(member).points}
     fastest = max((abs(v[0]) + abs(v[1]) for vs in moving.values() for v in vs.values()), default=0.0) or 1.0
@@ -43,7 +64,13 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering =
         if c.kind == "link":
             ends = [next((vs[p] for vs in moving.values() if p in vs), (0.0, 0.0)) for p in c.points]
             if any(v != (0.0, 0.0) for v in ends):
-                items.append(BodyItem(c.name, "ghost", (tuple((at[p][0] + reach * v[0], at[p][1] + reach * v[1]) for p, v in zip(c.points, ends)),)))
+                items.append(
+                    BodyItem(
+                        c.name,
+                        "ghost",
+                        (tuple((at[p][0] + reach * v[0], at[p][1] + reach * v[1]) for p, v in zip(c.points, ends)),),
+                    )
+                )
     shown: set[str] = set()
     for vs in moving.values():
         for n, v in vs.items():
@@ -55,8 +82,13 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering =
         if all(abs(spot[k] - s[k]) < 1.2 * max(wide, high) for k in (0, 1) for s in at.values()):
             items.append(CentreItem(f"centre of {body}", spot))
     for name, load, actions in load_actions(problem, structure.actions):
-        items += [spread_item(load, name, lettering)] if load.kind == "spread" else [
-            action_item(a, lettering.action(a), lettering, problem, {}) for a in actions]
+        items += (
+            [spread_item(load, name, lettering)]
+            if load.kind == "spread"
+            else [action_item(a, lettering.action(a), lettering, problem, {}) for a in actions]
+        )
     items += point_names(used_points(problem), problem, lettering)
     facts = [Fact("motion", {"body": b, "twist": t, "centre": freedom.centres.get(b)}) for b, t in freedom.twists.items()]
-    return Figure("motion", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description)
+    return Figure(
+        "motion", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description
+    )

@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
-from unpin.draw.figures.common import action_item, load_actions, notes_of, part_names, point_names, spread_item
+from unpin.draw.figures.common import (
+    action_item,
+    load_actions,
+    notes_of,
+    part_names,
+    point_names,
+    spread_item,
+)
 from unpin.draw.figures.given import given_dimensions
 from unpin.draw.geometry import unit
 from unpin.draw.items import Fact, Figure, Item, Piece, SupportItem, flat
@@ -28,8 +35,15 @@ def problem_figure(structure: Structure, lettering: Lettering, dimensions: bool 
         items += given_dimensions(problem, lettering)
     items += point_names(used_points(problem), problem, lettering)
     items += part_names((p.name for p in problem.parts), problem, lettering)
-    return Figure("problem", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, problem_facts(structure),
-                  lettering.title, lettering.description)
+    return Figure(
+        "problem",
+        (Piece("whole", tuple(items)),),
+        span_of(problem),
+        WIDTH,
+        problem_facts(structure),
+        lettering.title,
+        lettering.description,
+    )
 
 
 def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
@@ -58,6 +72,8 @@ def problem_facts(structure: Structure) -> tuple[Fact, ...]:
         elif GROUND in c.parts:
             facts.append(Fact("support", {"name": c.name, "kind": c.kind, "point": c.points[0], "direction": c.direction}))
         else:
-            facts.append(Fact("joint", {"name": c.name, "kind": c.kind, "point": c.points[0], "parts": c.parts, "direction": c.direction}))
+            facts.append(
+                Fact("joint", {"name": c.name, "kind": c.kind, "point": c.points[0], "parts": c.parts, "direction": c.direction})
+            )
     facts += [Fact(load.kind, {"load": load, "point": load.point, "part": load.part}) for load in problem.loads]
     return tuple(facts)

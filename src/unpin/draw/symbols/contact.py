@@ -17,6 +17,8 @@ def contact(at: Spot, up: Spot, owner: str, grounded: bool = True) -> Symbol:
     down = page_angle((-up[0], -up[1]))
     nose = Path(arc(f.spot(0, -4.0), NOSE, down - 90, down + 90), "symbol", owner, closed=True)
     under = ground(f, -LEVEL, HALF, owner) if grounded else ()
-    room = (f.strip((0, -2), (0, -4), NOSE + 0.6),
-            *((f.strip((-HALF - 1, -LEVEL - DEPTH / 2), (HALF, -LEVEL - DEPTH / 2), DEPTH / 2 + 0.6),) if grounded else ()))
+    room = (
+        f.strip((0, -2), (0, -4), NOSE + 0.6),
+        *((f.strip((-HALF - 1, -LEVEL - DEPTH / 2), (HALF, -LEVEL - DEPTH / 2), DEPTH / 2 + 0.6),) if grounded else ()),
+    )
     return Symbol((*under, nose), room, f.box(HALF, -LEVEL - DEPTH, 3), "contact_support")

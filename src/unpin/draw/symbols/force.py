@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from unpin.draw.geometry import Spot, arc, box_of, page_angle, plus
 from unpin.draw.scene import HEAD_HALF, HEAD_LENGTH, Arrow, Path
 from unpin.draw.symbols.symbol import Strip, Symbol
@@ -13,11 +15,13 @@ COUPLE_SWEEP = 250.0
 def arrow_room(arrow: Arrow) -> tuple[Strip, ...]:
     """The shaft, and a wider strip under the head."""
     spots = arrow.spots
-    strips: list[Strip] = [(a, b, 0.8) for a, b in zip(spots, spots[1:])]
+    strips: list[Strip] = [(a, b, 0.8) for a, b in itertools.pairwise(spots)]
     ends = [spots[-2:]] + ([spots[1::-1]] if arrow.heads == "both" else [])
     for back, tip in ends:
         length = max(1e-6, ((tip[0] - back[0]) ** 2 + (tip[1] - back[1]) ** 2) ** 0.5)
-        strips.append((plus(tip, ((back[0] - tip[0]) / length, (back[1] - tip[1]) / length), min(HEAD_LENGTH, length)), tip, HEAD_HALF))
+        strips.append(
+            (plus(tip, ((back[0] - tip[0]) / length, (back[1] - tip[1]) / length), min(HEAD_LENGTH, length)), tip, HEAD_HALF)
+        )
     if arrow.tail:
         strips.append((spots[0], spots[0], 3.2))
     return tuple(strips)
@@ -28,8 +32,9 @@ def force(tail: Spot, tip: Spot, owner: str, mark: int = 0) -> Symbol:
     return Symbol((arrow,), arrow_room(arrow), box_of((tail, tip)), "force")
 
 
-def couple(at: Spot, turn: int, facing: Spot, owner: str, mark: int = 0, sweep: float = COUPLE_SWEEP,
-           radius: float = COUPLE_RADIUS) -> Symbol:
+def couple(
+    at: Spot, turn: int, facing: Spot, owner: str, mark: int = 0, sweep: float = COUPLE_SWEEP, radius: float = COUPLE_RADIUS
+) -> Symbol:
     """An arc about `at` of `sweep` degrees, anticlockwise for `turn` +1, its middle towards `facing`."""
     middle = page_angle(facing)
     start, end = middle - sweep / 2, middle + sweep / 2

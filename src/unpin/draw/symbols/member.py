@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from unpin.draw.geometry import Spot, box_of, grown
 from unpin.draw.scene import Path
 from unpin.draw.symbols.symbol import Symbol
@@ -13,5 +15,5 @@ ROLES = {"member": ("edge", "flesh"), "link": ("link-edge", "link-flesh"), "ghos
 def bar(chains: tuple[tuple[Spot, ...], ...], owner: str, look: str = "member") -> Symbol:
     """A body along its chains of spots; the outline of all of them is drawn before the filling, so that they are one."""
     marks = tuple(Path(chain, role, owner) for role in ROLES[look] for chain in chains)
-    room = tuple((a, b, HALF[look]) for chain in chains for a, b in zip(chain, chain[1:]))
+    room = tuple((a, b, HALF[look]) for chain in chains for a, b in itertools.pairwise(chain))
     return Symbol(marks, room, grown(box_of(s for c in chains for s in c), HALF[look]), look)

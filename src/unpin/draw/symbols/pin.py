@@ -15,7 +15,11 @@ def pin(at: Spot, up: Spot, owner: str) -> Symbol:
     f = Frame(at, up)
     triangle = Path((at, f.spot(HALF, -HEIGHT), f.spot(-HALF, -HEIGHT)), "symbol", owner, closed=True)
     marks = (*ground(f, -HEIGHT, HALF + 4, owner), triangle, *hinge(at, owner).marks)
-    room = (f.strip((0, 0), (0, -2), 3.2), f.strip((0, 0), (HALF, -HEIGHT), 1), f.strip((0, 0), (-HALF, -HEIGHT), 1),
-            f.strip((0, -2), (0, -HEIGHT), 3),
-            f.strip((-HALF - 5, -HEIGHT - DEPTH / 2), (HALF + 4, -HEIGHT - DEPTH / 2), DEPTH / 2 + 0.6))
+    room = (
+        f.strip((0, 0), (0, -2), 3.2),
+        f.strip((0, 0), (HALF, -HEIGHT), 1),
+        f.strip((0, 0), (-HALF, -HEIGHT), 1),
+        f.strip((0, -2), (0, -HEIGHT), 3),
+        f.strip((-HALF - 5, -HEIGHT - DEPTH / 2), (HALF + 4, -HEIGHT - DEPTH / 2), DEPTH / 2 + 0.6),
+    )
     return Symbol(marks, room, f.box(HALF + 4, -HEIGHT - DEPTH, 3), "pin_support")
