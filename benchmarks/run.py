@@ -91,7 +91,7 @@ def handout(repeats: int) -> None:
     from unpin.lesson.build import build
     from unpin.read import read_file
     from unpin.render import pdf
-    from unpin.render.typesetter import compile_document
+    from unpin.render.typeset import compile_document
     from unpin.route.work import work
 
     problem = read_file(EXAMPLE).problem
