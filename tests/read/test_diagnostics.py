@@ -89,7 +89,8 @@ WHOLE = [
     (
         "title: a\n",
         'p.yaml:1:1: error: the section "points" is missing\n  hint: a file has points, members, supports, loads and find\n'
-        'p.yaml:1:1: error: there are neither "members" nor "links"\n  hint: a file has points, members, supports, loads and find',
+        'p.yaml:1:1: error: there are neither "members" nor "links"\n'
+        "  hint: a file has points, members, supports, loads and find",
     ),
     (with_fault(FRAME, {"title": "a" * 20001}), "p.yaml:1:8: error: title: a text of more than 20000 characters"),
     (

@@ -10,6 +10,7 @@ from unpin.read import Reading, read_text
 from unpin.read.forms import FORMS
 from unpin.read.grammar import parse_phrase
 from unpin.read.pieces import KEYWORDS
+from unpin.read.schema import SECTIONS
 from unpin.words.remarks import render
 
 HEAD = "points: {A: [0, 0], B: [1, 0], C: [2, 1]}\nmembers: {bar: A B C}\nsupports: {A: fixed}\nfind: [A]\n"
@@ -48,9 +49,10 @@ NASTY = {
     "byte order mark": "\ufeff" + HEAD,
     "surrogates": HEAD + "title: \ud800\udfff",
     "tabs": "points:\n\tA: [0, 0]\n",
-    "null values": "points:\nmembers:\nlinks:\nsupports:\nloads:\nfind:\nroute:\nletters:\npins:\nunits:\ngravity:\nfigures:\ntitle:\ntext:\n",
+    "null values": "".join(f"{s.name}:\n" for s in SECTIONS),
     "lists for mappings": "points: [A, B]\nletters: [a]\nsupports: [x]\npins: [x]\nmembers: [[A, B]]\nlinks: [[A, B]]\n",
-    "mappings for lists": "loads: {a: b}\nfind: {a: b}\nroute: {a: b}\nlinks: {a: {b: c}}\nmembers: {a: {b: c}}\ntitle: {a: b}\nfigures: {a: b}\nunits: [m]\n",
+    "mappings for lists": "loads: {a: b}\nfind: {a: b}\nroute: {a: b}\nlinks: {a: {b: c}}\n"
+    "members: {a: {b: c}}\ntitle: {a: b}\nfigures: {a: b}\nunits: [m]\n",
     "keys that are no text": "{[a]: b, {c: d}: e, ? : f, 1: 2}",
     "many points": "points: {" + ", ".join(f"P{i}: [{i}, {i * i}]" for i in range(9000)) + "}",
     "many same keys": "points: {" + ", ".join("P: [0, 0]" for _ in range(9000)) + "}",

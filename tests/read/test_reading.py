@@ -135,7 +135,11 @@ def test_a_support_pushes_square_to_its_surface_on_the_upper_side(said, vector):
 
 def test_where_several_members_meet_a_link_or_support_acts_on_the_pin():
     p = read_text(
-        "points: {A: [0, 0], B: [1, 0], C: [2, 0], D: [1, -1]}\nmembers: [A B, B C]\nlinks: [B-D]\nsupports: {D: pin, A: pin, B: roller, C: fixed on BC}\nfind: [A]"
+        "points: {A: [0, 0], B: [1, 0], C: [2, 0], D: [1, -1]}\n"
+        "members: [A B, B C]\n"
+        "links: [B-D]\n"
+        "supports: {D: pin, A: pin, B: roller, C: fixed on BC}\n"
+        "find: [A]\n"
     ).problem
     assert {(c.name, c.parts) for c in p.connections} == {
         ("B", ("AB", "BC")),
@@ -159,14 +163,18 @@ def test_where_several_members_meet_a_link_or_support_acts_on_the_pin():
 )
 def test_pins_can_be_welded_or_left_out(said, expected):
     p = read_text(
-        f"points: {POINTS}\nmembers: {{post: A C B O, arm: C D E, tie: C B}}\nlinks: [B-D]\npins: {{C: {said}, B: not joined}}\nfind: [A]"
+        f"points: {POINTS}\n"
+        f"members: {{post: A C B O, arm: C D E, tie: C B}}\n"
+        f"links: [B-D]\n"
+        f"pins: {{C: {said}, B: not joined}}\n"
+        f"find: [A]\n"
     ).problem
     assert [(c.kind, c.parts) for c in p.connections if c.name == "C"] == expected
 
 
 def test_a_member_of_several_strokes_passes_all_their_points_and_no_other_lines():
     p = read_text(
-        "points: {A: [0, 0], B: [1, 0], C: [2, 0], D: [1, 1]}\nmembers:\n  tee: A B C, B D\nsupports: {A: fixed}\nfind: [A]"
+        "points: {A: [0, 0], B: [1, 0], C: [2, 0], D: [1, 1]}\nmembers:\n  tee: A B C, B D\nsupports: {A: fixed}\nfind: [A]\n"
     ).problem
     chain = p.part("tee").points
     assert {frozenset(run) for run in zip(chain, chain[1:])} == {frozenset("AB"), frozenset("BC"), frozenset("BD")}
@@ -235,13 +243,23 @@ def test_a_spread_load_is_split_at_every_pin_and_varies_evenly(said, expected):
 
 def test_a_spread_load_is_one_stretch_where_nothing_is_pinned():
     p = read_text(
-        "points: {A: [0, 0], B: [1, 0], C: [2, 0], D: [2, 1]}\nmembers: {beam: A B C D}\nsupports: {A: pin, B: roller}\nloads: [3 N/m down on beam]\nfind: [A]"
+        "points: {A: [0, 0], B: [1, 0], C: [2, 0], D: [2, 1]}\n"
+        "members: {beam: A B C D}\n"
+        "supports: {A: pin, B: roller}\n"
+        "loads: [3 N/m down on beam]\n"
+        "find: [A]\n"
     ).problem
     assert stretches(p.loads[0]) == [("A", "C", 3, 3, "member"), ("C", "D", 3, 3, "member")]
 
 
 def test_a_spread_load_over_members_in_line_is_one_load_a_member():
-    text = "points: {A: [0, 0], B: [1, 0], C: [3, 0]}\nmembers: [C B, A B]\nsupports: {A: fixed, C: roller}\nloads: [0 to 3 kN/m down from A to C]\nfind: [A]"
+    text = (
+        "points: {A: [0, 0], B: [1, 0], C: [3, 0]}\n"
+        "members: [C B, A B]\n"
+        "supports: {A: fixed, C: roller}\n"
+        "loads: [0 to 3 kN/m down from A to C]\n"
+        "find: [A]\n"
+    )
     loads = read_text(text).problem.loads
     assert [(one.part, stretches(one)) for one in loads] == [
         ("AB", [("A", "B", 0, 1000, "member")]),

@@ -79,14 +79,10 @@ class Skeleton:
             return
         for key, value in self.counted(section, node.entries):
             if not is_name(key.text):
-                reserved = key.text in KEYWORDS
-                self.report.error(
-                    "read.name",
-                    key.place,
-                    (section, key.text[:40]),
-                    name=key.text[:40],
-                    hint="hint.reserved" if reserved else "hint.name",
-                )
+                # `{arm: C D, D E}`: the comma has made a name of half a phrase.
+                half = isinstance(value, Scalar) and not value.text
+                hint = "hint.comma" if half else "hint.reserved" if key.text in KEYWORDS else "hint.name"
+                self.report.error("read.name", key.place, (section, key.text[:40]), name=key.text[:40], hint=hint)
                 continue
             yield key.text, key, value
 
