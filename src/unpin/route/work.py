@@ -46,6 +46,11 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
     goal = ground.mask_of(wanted)
     least = fewest(ground, goal, known)
     if least is None:
+        # A sum of forces can be fixed where its parts, seen by inspection, are not: those are left to the full solve.
+        wanted = _goal(structure, soundness, solve(structure) or {})
+        goal = ground.mask_of(wanted)
+        least = fewest(ground, goal, known)
+    if least is None:
         return worked
     best = cheapest(ground, goal, known, least, costs)
     if best is None:
@@ -66,13 +71,14 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
     own = follow(structure, problem.wanted_route, wanted, zero) if problem.wanted_route else None
     alternatives = _others(ground, goal, known, least, costs, taken, others)
     return replace(worked, fewest=shortest, recommended=recommended, others=alternatives, wanted=own,
-                   values={**complete, **values}, answers=answers(structure, {**complete, **values}), proof=proof,
+                   values={**complete, **values}, answers=answers((structure, values), (apart, complete)), proof=proof,
                    rung=max((rung(v) for v in values.values()), default=1))
 
 
-def _goal(structure: Structure, soundness) -> list[str]:
-    """Unknowns of the inspected structure behind everything asked that statics fixes."""
-    return list(dict.fromkeys(g for asked, found in soundness.found if found for g in goals(structure, asked)))
+def _goal(structure: Structure, soundness, fixed: Mapping[str, Number] | None = None) -> list[str]:
+    """Unknowns of the inspected structure behind everything asked that statics fixes; only things `fixed` there, if given."""
+    behind = [goals(structure, asked) for asked, found in soundness.found if found]
+    return list(dict.fromkeys(g for all_of in behind if fixed is None or set(all_of) <= fixed.keys() for g in all_of))
 
 
 def _checked(apart: Structure, soundness) -> list[str]:

@@ -13,20 +13,26 @@ from unpin.model.directions import axis_of
 from unpin.model.problem import GROUND, Asked
 from unpin.model.space import ZERO
 from unpin.statics.goals import actions_behind, goals
+from unpin.statics.wrenches import action_force
 
 
-def answers(structure: Structure, values: Mapping[str, Number]) -> tuple[Answer, ...]:
-    """One answer for each asked thing, in the order asked; "everything" gives one for each unknown."""
-    out = []
-    for asked in structure.problem.asked:
-        acting = actions_behind(structure, asked)
-        if not all(g in values for g in goals(structure, asked)):
-            out.append(Answer(asked, (), found=False))
-        elif asked.kind == "everything":
-            out.append(Answer(asked, tuple(_single(a, values[a.unknown]) for a in acting)))
-        else:
-            out.append(Answer(asked, _components(structure, asked, acting, values)))
-    return tuple(out)
+def answers(*known: tuple[Structure, Mapping[str, Number]]) -> tuple[Answer, ...]:
+    """One answer for each asked thing, in the order asked; "everything" gives one for each unknown.
+
+    `known`: structures of one problem with values of their unknowns; each thing is answered from the first in which all that
+    is behind it has a value (a sum may be fixed where its parts, seen by inspection, are not).
+    """
+    return tuple(_answer(asked, known) for asked in known[0][0].problem.asked)
+
+
+def _answer(asked: Asked, known) -> Answer:
+    for structure, values in known:
+        if all(g in values for g in goals(structure, asked)):
+            acting = actions_behind(structure, asked)
+            if asked.kind == "everything":
+                return Answer(asked, tuple(_single(a, values[a.unknown]) for a in acting))
+            return Answer(asked, _components(asked, acting, values))
+    return Answer(asked, (), found=False)
 
 
 def _single(action: Action, value: Number) -> Component:
@@ -56,7 +62,7 @@ def direction_code(vector) -> str:
     return "along"
 
 
-def _components(structure: Structure, asked: Asked, acting: list[Action], values) -> tuple[Component, ...]:
+def _components(asked: Asked, acting: list[Action], values) -> tuple[Component, ...]:
     couples = [a for a in acting if a.kind == "couple"]
     forces = [a for a in acting if a.kind == "force"]
     out: list[Component] = []
@@ -64,11 +70,11 @@ def _components(structure: Structure, asked: Asked, acting: list[Action], values
         return (_single(forces[0], values[forces[0].unknown]),)
     name = asked.point or asked.subject
     on = asked.part if asked.kind == "pin" else ""
-    total = _resultant(forces, values)
+    total = _resultant(asked, forces, values)
     if asked.component in ("x", "y"):
         return (_axis(Symbol(name, asked.component, on), total, asked.component, forces),)
     if asked.component != "couple" and forces:
-        alone = forces[0] if len(forces) == 1 and asked.component != "magnitude" else None
+        alone = forces[0] if len(forces) == 1 and forces[0].unknown and asked.component != "magnitude" else None
         if alone and alone.sense != "tension":
             out.append(_single_force(alone, values[alone.unknown], Symbol(name, "", on)))
         elif alone and axis_of(alone.direction.vector):
@@ -96,13 +102,14 @@ def _single_force(action: Action, value: Number, fallback: Symbol) -> Component:
     return Component(action.symbol or fallback, value, FORCE, "along", action.unknown, angle)
 
 
-def _resultant(forces: list[Action], values):
+def _resultant(asked: Asked, forces: list[Action], values):
     """Sum of the forces on the body asked about, N along x and y (times the true sign)."""
     x, y = ZERO, ZERO
     for a in forces:
-        share = values[a.unknown] / a.direction.length
-        # A link that runs into the ground acts on the ground here; the reaction is the other half of the pair.
-        share = -share if a.on == GROUND else share
+        share = action_force(a, values) / a.direction.length
+        if a.on == GROUND or (asked.kind == "pin" and a.on != asked.part):
+            # Only the partner stands here: what a link does to the ground, what a two-force member does to its pin.
+            share = -share
         x, y = x + share * a.direction.vector[0], y + share * a.direction.vector[1]
     return x, y
 

@@ -44,7 +44,11 @@ def _on_part(structure: Structure, part: str, point: str) -> list[Action]:
     seen = next((t for t in structure.two_force if t.member == part), None)
     if seen:
         return [a for a in structure.actions if a.source == part and a.point == point][:1]
-    acting = [a for a in structure.actions if a.on == part and a.point == point and a.unknown]
+    # A load on a pin that several parts share reaches this part through the pin, also where the pin is no body of its own
+    # because the other parts were seen to be two-force members.
+    shared = any(c.kind == "pin" and GROUND not in c.parts and c.points[0] == point for c in structure.problem.connections)
+    acting = [a for a in structure.actions if a.on == part and a.point == point
+              and (a.unknown or (shared and a.load is not None and a.load.part == ""))]
     if not acting and part.startswith("pin "):
         acting = [a for a in structure.actions if a.by == part]
     return acting
