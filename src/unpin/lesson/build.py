@@ -68,7 +68,7 @@ def _plan(worked: Worked, studio: Studio) -> Section:
     children: tuple[Node, ...] = ways.plan(worked)
     if seen:
         children = (Block("inspection", (Bullets(tuple(seen)),)), *children)
-    children = (*studio.apart(), *children)
+    children = (*children, *studio.apart())
     return Section("plan", "plan", Text("title.plan"), children)
 
 

@@ -16,8 +16,8 @@ from unpin.render.maths.rows import rows
 from unpin.render.picture import svg
 from unpin.words.sentences import say
 
-ROOM = 62
-"""Characters of a line of working before it is broken; about the width of the column."""
+ROOM, WIDE = 62, 104
+"""Characters of a line of working before it is broken: in the column beside a figure, and across the page."""
 
 _CLINGING = ",.;:?!)"
 
@@ -53,7 +53,7 @@ class _Page:
         head = f'<section id="{section.id}" class="{section.kind}">\n<h2>{self._capital(section.title)}</h2>\n'
         drawn = [n for n in section.children if _holds_drawing(n)]
         rest = [n for n in section.children if not _holds_drawing(n)]
-        if not drawn or section.kind == "answers":
+        if not drawn or section.kind in ("answers", "plan"):
             return head + self._nodes(section.children) + "</section>"
         return (f'{head}<div class="beside">\n<div class="drawn">{self._nodes(drawn)}</div>\n'
                 f'<div class="said">{self._nodes(rest)}</div>\n</div>\n</section>')
@@ -93,7 +93,7 @@ class _Page:
         if any(line.name != "result" for line in working.lines):
             out.append(f'<div class="row header">{self._block(working.header)}</div>')
         for line in working.lines:
-            for k, row in enumerate(rows(line.formula, ROOM)):
+            for k, row in enumerate(rows(line.formula, WIDE if working.step == 0 else ROOM)):
                 out.append(f'<div class="row {line.name}{" more" if k else ""}">{self._block(row)}</div>')
         return f'<div class="working" id="{working.id}">{"".join(out)}</div>\n'
 

@@ -12,13 +12,16 @@ from unpin.render.picture import description, svg
 from unpin.render.typeset import compile_document
 from unpin.words.sentences import say
 
-ROOM = 50
-"""Characters of a line of working before it is broken; about the width of the column beside a figure."""
+ROOM, WIDE = 58, 104
+"""Characters of a line of working before it is broken: in the column beside a figure, and across the page."""
 
 _HEAD = """\
-#set document(title: {title})
-#set page(paper: "a4", margin: (x: 17mm, top: 18mm, bottom: 20mm), numbering: "1", fill: white)
-#set text(font: ("Unpin Text", "Unpin Math"), size: 10.5pt, lang: {language}, hyphenate: false)
+#set document(title: TITLE)
+#set page(paper: "a4", margin: (x: 17mm, top: 18mm, bottom: 20mm), fill: white, footer: context [
+  #set text(size: 8.5pt, fill: luma(70))
+  CLOSING #h(1fr) #counter(page).display()
+])
+#set text(font: ("Unpin Text", "Unpin Math"), size: 10.5pt, lang: LANGUAGE, hyphenate: false)
 #show math.equation: set text(font: ("Unpin Math", "Unpin Text"))
 #set par(leading: 0.62em, spacing: 0.85em)
 #set list(marker: "•", indent: 0.2em, body-indent: 0.55em, spacing: 0.6em)
@@ -27,14 +30,31 @@ _HEAD = """\
 #show heading.where(level: 2): set text(size: 14pt)
 #show heading.where(level: 2): set block(above: 1.7em, below: 0.8em)
 #show heading.where(level: 3): set text(size: 9.5pt, fill: luma(70))
-#show heading.where(level: 3): set block(above: 1.15em, below: 0.55em)
+#show heading.where(level: 3): set block(above: 1.3em, below: 0.6em)
 #set figure(numbering: none, supplement: none)
+#show figure: set align(left)
 #show figure.caption: set text(size: 9pt, fill: luma(70))
 #show figure.caption: set align(left)
-#let working(body) = block(inset: (left: 8pt, y: 3pt), stroke: (left: 1.2pt + black), above: 0.7em, below: 0.9em, breakable: false, {{
+#let working(body) = block(inset: (left: 8pt, y: 3pt), stroke: (left: 1.2pt + black), above: 0.7em, below: 0.9em, breakable: false, {
   set par(leading: 0.5em)
   body
-}})
+})
+#let left-width = 76mm
+#let right-width = 93mm
+#let rows(id, figure, cells) = cells.enumerate().map(((k, cell)) => (
+  [#metadata(none)#label(id + "-" + str(k))#if k == 0 { figure } else { context {
+    // A body that runs on to another page takes its diagram along, so that sums and diagram are seen together.
+    let marks = query(label(id + "-" + str(k - 1)))
+    if marks.len() > 0 and marks.first().location().page() != here().page() { figure }
+  } }],
+  block(breakable: false, cell),
+)).flatten()
+#let body(id, figure, cells) = context {
+  // What stands beside the diagram first: the cut and the count, and the first sum too where the diagram is taller.
+  let tall = measure(block(width: left-width, figure)).height > measure(block(width: right-width, cells.first())).height + 20pt
+  let cells = if tall and cells.len() > 1 { (cells.at(0) + cells.at(1), ..cells.slice(2)) } else { cells }
+  grid(columns: (left-width, right-width), column-gutter: 7mm, row-gutter: 1.1em, ..rows(id, figure, cells))
+}
 #let boxed(body) = box(stroke: 1pt + black, inset: (x: 9pt, y: 7pt), body)
 """
 
@@ -59,20 +79,31 @@ class _Sheet:
 
     def lesson(self, lesson: Lesson) -> str:
         title = lesson.title or say("lesson.title.untitled", self.language)
-        out = [_HEAD.format(title=quoted(title), language=quoted(self.language)), f"= #{quoted(title)}\n\n"]
+        closing = " ".join(self._say(t) for t in lesson.closing)
+        out = [_HEAD.replace("CLOSING", closing, 1).replace("LANGUAGE", quoted(self.language), 1).replace("TITLE", quoted(title), 1), f"= #{quoted(title)}\n\n"]
         out += [f"#{quoted(p)}\n\n" for p in lesson.text.split("\n\n") if p.strip()]
         out += [self._section(s) for s in lesson.sections]
-        out += [f"#v(1.2em)\n#line(length: 100%, stroke: 0.5pt + luma(150))\n#text(size: 9pt, fill: luma(70))[{self._say(t)}]\n"
-                for t in lesson.closing]
         return "".join(out)
 
     def _section(self, section: Section) -> str:
         head = f"== {self._say(section.title, capital=True)}\n\n"
         drawn = [n for n in section.children if _holds_drawing(n)]
         rest = [n for n in section.children if not _holds_drawing(n)]
-        if not drawn or section.kind == "answers":
+        if not drawn or section.kind in ("answers", "plan"):
             return head + self._nodes(section.children)
+        if section.kind == "body":
+            return head + self._body(section.id, drawn, rest)
         return (f"{head}#grid(columns: (76mm, 1fr), column-gutter: 7mm, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n")
+
+    def _body(self, id: str, drawn: list[Node], rest: list[Node]) -> str:
+        """Diagram on the left, sums on the right; no sum is torn, and the diagram comes again on the next page."""
+        groups: list[list[Node]] = [[]]
+        for node in rest:
+            if isinstance(node, Block) and node.name == "sum":
+                groups.append([])
+            groups[-1].append(node)
+        cells = ", ".join(f"[\n{self._nodes(group)}]" for group in groups)
+        return f'#body("{id}", [\n{self._nodes(drawn)}], ({cells},))\n\n'
 
     def _nodes(self, nodes) -> str:
         out, boxes = [], []
@@ -108,7 +139,7 @@ class _Sheet:
         if any(line.name != "result" for line in working.lines):
             out.append(self._line(working.header))
         for line in working.lines:
-            for k, row in enumerate(rows(line.formula, ROOM)):
+            for k, row in enumerate(rows(line.formula, WIDE if working.step == 0 else ROOM)):
                 text = self._line(row)
                 text = f"#pad(left: 16pt)[{text}]" if k else text
                 out.append(f"#box(stroke: (bottom: 0.9pt + black), outset: (bottom: 3pt))[{text}]" if line.name == "result" else text)

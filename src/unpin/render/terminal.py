@@ -81,7 +81,7 @@ class _Page:
             self._formula(line.formula, indent + _INDENT)
 
     def _formula(self, formula: Formula, indent: str) -> None:
-        for k, row in enumerate(rows(formula, self.width - len(indent))):
+        for k, row in enumerate(rows(formula, self.width - len(indent), stacked=False)):
             self.out.append(indent + ("    " if k else "") + maths.write(row))
 
     def _boxed(self, box: Boxed) -> None:

@@ -48,7 +48,7 @@ def letter(base: str, sub: str, on: str = "") -> str:
         return italic
     below = _letters(sub) if sub else ""
     if on:
-        below += ("<mo>,</mo>" if sub else "") + f"<mtext>{escape(on)}</mtext>"
+        below += f"<mtext>{', ' if sub else ''}{escape(on)}</mtext>"
     return f"<msub>{italic}<mrow>{below}</mrow></msub>"
 
 

@@ -41,13 +41,10 @@ def _italic(text: str) -> str:
 
 
 def letter(base: str, sub: str, on: str = "") -> str:
-    under = [_italic(sub)] if sub else []
-    if on:
-        under.append(f"upright({quoted(on)})")
-    if not under:
+    if not sub and not on:
         return _italic(base)
-    below = ' "," '.join(under)
-    return f"{_italic(base)}_({below})"
+    added = f'upright({quoted((", " if sub else "") + on)})' if on else ""
+    return f"{_italic(base)}_({_italic(sub) if sub else ''}{added})"
 
 
 def product(factors: tuple[Formula, ...]) -> str:
