@@ -1,6 +1,8 @@
 """Whatever is typed, the reader answers, soon and within bounds."""
 
+import re
 import time
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -190,3 +192,24 @@ def test_a_phrase_with_a_slip_is_read_or_remarked_upon(form, data):
     cut = data.draw(st.integers(0, len(form.example)))
     typed = form.example[:cut] + data.draw(st.text(max_size=3)) + form.example[data.draw(st.integers(cut, len(form.example))) :]
     parse_phrase(form.kind, typed)
+
+
+EXAMPLES = [p.read_text("utf-8") for p in sorted((Path(__file__).parents[2] / "examples").glob("*.yaml"))]
+PIECES = st.sampled_from([*sorted(KEYWORDS), *"()[]{},:=-+*/^'\"#|>&!%@\n", "0", "1e9", "A", "- ", "sqrt(", "deg", "m", "²"])
+
+
+@settings(max_examples=150, deadline=1000)
+@given(st.sampled_from(EXAMPLES), st.lists(st.tuples(st.integers(0, 10_000), st.integers(0, 2), PIECES), min_size=1, max_size=5))
+def test_an_example_with_pieces_lost_added_or_exchanged_gets_an_answer(text, changes):
+    pieces = re.findall(r"\w+|\s+|.", text)
+    for where, what, piece in changes:
+        at = where % len(pieces)
+        pieces[at : at + (what > 0)] = [piece] if what < 2 else []
+
+    for remark in read_text("".join(pieces), "p.yaml").diagnostics:
+        assert render(remark).startswith(("p.yaml:", "error:"))
+
+
+def test_a_spread_load_between_points_on_one_spot_is_a_remark():
+    reading = read_text(HEAD.replace("C: [2, 1]", "C: [1, 0]").replace("A B C", "A B") + "loads: [3 N/m down from B to C]\n")
+    assert "read.no_length" in [d.code for d in reading.diagnostics]

@@ -126,7 +126,7 @@ def _path(known: Context, item: Item, said: LoadSaid) -> list[_Piece]:
         chain = parts[0].points
         return [_Piece(parts[0].name, a, b) for a, b in zip(chain, chain[1:])]
     first, last = (known.point(item, word).name for word in clauses.span)
-    if first == last:
+    if known.at[first] == known.at[last]:
         raise item.drop("read.no_length", clauses.span[1], first=first, second=last)
     if len(parts) == 1:
         return _along(item, said, parts[0], first, last)
