@@ -8,7 +8,7 @@ from unpin.draw.angles import force_mark, right_angle_mark
 from unpin.draw.arrows import GAP, Wish, stand_all
 from unpin.draw.candidates import around, beside_arrow, beside_line, led, touching
 from unpin.draw.facing import couple_facing
-from unpin.draw.geometry import Spot, plus, unit
+from unpin.draw.geometry import Spot, between, plus, unit
 from unpin.draw.items import CentreItem, CoupleItem, ForceItem, Piece, SpreadItem
 from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.place import Candidate
@@ -39,6 +39,8 @@ def spreads(piece: Piece, paper: Paper) -> None:
                     symbol.spoken,
                 )
             marks += symbol.marks
+            lines = tuple((m.spots[0], m.spots[-1], 0.5) for m in symbol.marks)
+            paper.rivals[f"spread {item.owner}"] = (*paper.rivals.get(f"spread {item.owner}", ()), *lines)
             # The outline does not keep away the resultant that stands in it; labels keep off both.
             (paper.ghosts if item.ghost else paper.room).extend(symbol.room)
             tails = next(m.spots for m in symbol.marks[::-1] if isinstance(m, Path))
@@ -78,7 +80,7 @@ def _beside_spread(tails, back: Spot, shares, size: Spot, ghost: bool):
             for end, other in (tails, tails[::-1])
             for way in (unit((end[0] - other[0], end[1] - other[1])),)
         )
-    return near, partial(led, tails[1], 0.5, size)
+    return near, lambda: led(between(*tails, 0.5), 0.5, size) + led(tails[1], 0.5, size) + led(tails[0], 0.5, size)
 
 
 def forces(piece: Piece, paper: Paper) -> None:

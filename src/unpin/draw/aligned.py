@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from unpin.draw import label as lettering
 from unpin.draw.candidates import beside_line, led
-from unpin.draw.dimensions import EXTENSION_GAP, OVER, Laid, dimension_line
+from unpin.draw.dimensions import EXTENSION_GAP, OVER, Laid
 from unpin.draw.geometry import Spot, between, plus, segment_to_segment, square, unit
 from unpin.draw.items import DimensionItem
 from unpin.draw.place import Wanted
@@ -32,8 +32,7 @@ def lay_along(items: list[tuple[DimensionItem, Spot, Spot]], obstacles: list[Str
         )
         for item, a, b in mine:
             start, end = plus(a, way, offset), plus(b, way, offset)
-            laid.marks += dimension_line(start, end, item.owner)
-            laid.strips.append((start, end, 1.3))
+            laid.draw_line(start, end, item.owner)
             key = f"dimension {item.owner}"
             size = (lettering.width(item.label, SMALL_SIZE), lettering.height(item.label, SMALL_SIZE))
             laid.labels[key] = (item.label, SMALL_SIZE, "dimension", item.owner)

@@ -37,7 +37,7 @@ def around(spot: Spot, radius: float, size: Spot, rotate: int = 1) -> tuple[Cand
 def led(spot: Spot, radius: float, size: Spot) -> tuple[Candidate, ...]:
     """Further out, with a leader line back to the spot."""
     out = []
-    for ring, gap in enumerate((16.0, 24.0, 33.0, 44.0)):
+    for ring, gap in enumerate((16.0, 24.0, 33.0, 44.0, 58.0)):
         for way in _COMPASS:
             box = touching(spot, way, radius + gap, size)
             end = (min(max(spot[0], box[0]), box[2]), min(max(spot[1], box[1]), box[3]))

@@ -37,7 +37,7 @@ def compose(figure: Figure) -> Scene:
 
 def _grown_until_clear(piece, scale: float) -> Paper:
     best: Paper | None = None
-    for factor in (1.0, 1.15, 1.3):
+    for factor in (1.0, 1.2):
         paper = lay_out(piece, scale * factor)
         if best is None or paper.unplaced < best.unplaced:
             best = paper

@@ -30,6 +30,12 @@ class Laid:
     wanted: list[Wanted] = field(default_factory=list)
     labels: dict[str, tuple] = field(default_factory=dict)
 
+    def draw_line(self, start: Spot, end: Spot, owner: str) -> None:
+        """The line with its arrowheads, and the room both take."""
+        marks = dimension_line(start, end, owner)
+        self.marks += marks
+        self.strips += [(m.spots[0], m.spots[-1], 1.3) for m in marks if isinstance(m, (Arrow, Path))]
+
 
 def lay(
     items: list[tuple[DimensionItem, Spot, Spot]], spots: list[Spot], obstacles: list[Strip], crossing: list[Strip], frame: Box
@@ -100,8 +106,7 @@ def _lay_chain(axis: str, side: int, items, frame: Box, taken: list[list[tuple[f
         for item, a, b in mine:
             taken[row].append((a[k], b[k]))
             start, end = ((a[0], line), (b[0], line)) if axis == "x" else ((line, b[1]), (line, a[1]))
-            laid.marks += dimension_line(start, end, item.owner)
-            laid.strips.append((start, end, 1.3))
+            laid.draw_line(start, end, item.owner)
             size = (lettering.width(item.label, SMALL_SIZE), lettering.height(item.label, SMALL_SIZE))
             key = f"dimension {item.owner}"
             laid.labels[key] = (item.label, SMALL_SIZE, "dimension", item.owner)

@@ -25,7 +25,7 @@ from unpin.draw.items import (
     SupportItem,
 )
 from unpin.draw.paper import Paper, measure, page_way
-from unpin.draw.place import Candidate, place
+from unpin.draw.place import Candidate, least_bad, place
 from unpin.draw.scene import (
     LABEL_SIZE,
     SMALL_SIZE,
@@ -212,7 +212,7 @@ def _letter(paper: Paper) -> None:
         seat = found[wanted.key]
         if seat is None:
             paper.unplaced += 1
-            seat = (wanted.near or wanted.far())[0]
+            seat = found[wanted.key] = least_bad(wanted, paper.room, [c for c in found.values() if c])
         text = Text(centre_of(seat.box), label, size, role, owner, 90 if seat.turn else 0, seat.leader)
         group = paper.groups.get(owner)
         if group is not None and (wanted.key.startswith("force") or group.role == "load"):

@@ -15,6 +15,7 @@ from unpin.draw.geometry import (
     Box,
     Spot,
     boxes_meet,
+    grown,
     segment_meets_box,
     segment_to_box,
     spot_to_box,
@@ -105,11 +106,27 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
             break
         _send_away(troubled[0], seats)
     for seat in seats:
-        if seat.taken is None:
-            seat.options = [c for c in seat.wanted.far() if not ground.meets(c.box) and _leader_free(c, ground, seats)]
+        if seat.taken is None or seat.taken.cost >= ENVIED:
+            before, seat.taken = seat.taken, None
+            near = seat.options
+            seat.options = [c for c in seat.wanted.far() if not ground.meets(c.box) and _leader_free(c, seats)]
             _choose(seat, seats)
+            if seat.taken is None:
+                seat.options, seat.taken = near, before
     _improve(seats)
     return {s.wanted.key: s.taken for s in seats}
+
+
+def least_bad(wanted: Wanted, obstacles: Iterable[Strip], taken: Iterable[Candidate]) -> Candidate:
+    """For a label without a free place: the candidate that meets the fewest things."""
+    ground, seated = Field(obstacles), list(taken)
+
+    def met(c: Candidate) -> float:
+        return 4 * sum(_clash(c, t) for t in seated) + sum(
+            segment_meets_box(p, q, grown(c.box, half)) for p, q, half in set(ground.around(c.box))
+        )
+
+    return min((*wanted.near, *wanted.far()), key=lambda c: (met(c), c.cost))
 
 
 def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]) -> list[Candidate]:
@@ -117,7 +134,7 @@ def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]
     other = [_bounded(s) for key, strips in rivals.items() if key != wanted.key for s in strips] if wanted.jealous else []
     good = 0
     for c in wanted.near:
-        if good >= KEPT:
+        if good >= KEPT or len(out) >= 4 * KEPT:
             break
         if ground.meets(c.box):
             continue
@@ -154,8 +171,7 @@ def distance(box: Box, strip: Strip) -> float:
 
 
 def _clash(a: Candidate, b: Candidate) -> bool:
-    grown = (a.box[0] - CLEAR, a.box[1] - CLEAR, a.box[2] + CLEAR, a.box[3] + CLEAR)
-    if boxes_meet(grown, b.box):
+    if boxes_meet(grown(a.box, CLEAR), b.box):
         return True
     for one, two in ((a, b), (b, a)):
         if one.leader and segment_meets_box(one.leader[0], one.leader[-1], two.box):
@@ -219,6 +235,6 @@ def _trade(seat: _Seat, seats: list[_Seat]) -> bool:
     return False
 
 
-def _leader_free(c: Candidate, ground: Field, seats: list[_Seat]) -> bool:
+def _leader_free(c: Candidate, seats: list[_Seat]) -> bool:
     """A leader line may cross no other label; bodies and lines it may cross where it must, at a cost made by the caller."""
     return not any(s.taken is not None and c.leader and segment_meets_box(c.leader[0], c.leader[-1], s.taken.box) for s in seats)

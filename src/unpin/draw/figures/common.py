@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 
 from unpin.base.units import ANGLE, LENGTH, NUMBER
 from unpin.draw.geometry import Spot, apart, between, unit
@@ -120,6 +121,11 @@ def action_item(action: Action, label: Label, lettering: Lettering, problem: Pro
     return force_item(action, label, lettering, problem, marks, flip)
 
 
+def unsigned(quantity: Quantity) -> Quantity:
+    """The arrow has the sense; its label has the size."""
+    return quantity if float(quantity.value) >= 0 else replace(quantity, value=-quantity.value, written="")
+
+
 def spread_item(load: Load, owner: str, lettering: Lettering, ghost: bool = False) -> SpreadItem:
     """A spread load; each intensity is lettered once: a uniform one in the middle, others at the ends that are not zero."""
     greatest = (
@@ -132,9 +138,12 @@ def spread_item(load: Load, owner: str, lettering: Lettering, ghost: bool = Fals
         a, b = (float(q.value) / greatest for q in (s.start_intensity, s.end_intensity))
         first = lettering.labels.get(owner) if len(load.stretches) == 1 else None
         if a == b:
-            texts = (first if first is not None else lettering.text(s.start_intensity), ())
+            texts = (first if first is not None else lettering.text(unsigned(s.start_intensity)), ())
         else:
-            texts = (lettering.text(s.start_intensity) if a else (), lettering.text(s.end_intensity) if b else ())
+            texts = (
+                lettering.text(unsigned(s.start_intensity)) if a else (),
+                lettering.text(unsigned(s.end_intensity)) if b else (),
+            )
         if alike and s is not longest:
             texts = ((), ())
         if stretches and stretches[-1][1] == flat(s.start) and stretches[-1][3] == a and a != b:
