@@ -100,9 +100,9 @@ ODD_BUT_FINE = {
 
 @pytest.mark.parametrize("name", NASTY)
 def test_a_nasty_text_gets_an_answer_within_a_second(name):
-    start = time.perf_counter()
+    start = time.process_time()
     reading = read_text(NASTY[name], "nasty.yaml")
-    spent = time.perf_counter() - start
+    spent = time.process_time() - start
 
     assert isinstance(reading, Reading)
     assert spent < 1
