@@ -9,12 +9,12 @@ from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Letter, Relation
 from unpin.lesson.nodes import Boxed, Bullets, Line, Node, Paragraph, Result, Text, Working
 from unpin.lesson.sheet import Sheet, symbol
-from unpin.lesson.statement import asked
+from unpin.lesson.statement import short
 from unpin.model.action import Symbol
 from unpin.model.answer import Answer, Component
 from unpin.model.directions import axis_of
 from unpin.model.equation import Equation
-from unpin.model.problem import Asked, Problem
+from unpin.model.problem import Problem
 from unpin.route.worked import Worked
 
 
@@ -25,18 +25,13 @@ def answers(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
 
 def boxed(answer: Answer, problem: Problem, sheet: Sheet) -> Boxed:
     """Magnitude and true sense: in an answer the sense is said, so the number has no minus."""
-    return Boxed(heading(answer.asked, problem), tuple(_result(c, answer, sheet) for c in answer.components), answer.found)
-
-
-def heading(a: Asked, problem: Problem) -> Text:
-    """What was asked, short enough for the top of a box."""
-    text = asked(a, problem)
-    return Text(f"answer.{a.kind if text.code == 'asked.link' else 'member'}", text.arguments) if text.code in ("asked.link", "asked.member") else text
+    return Boxed(short(answer.asked, problem), tuple(_result(c, answer, sheet) for c in answer.components), answer.found)
 
 
 def _result(c: Component, answer: Answer, sheet: Sheet) -> Result:
     size = sheet.size(c.value, c.dimension, c.unknown)
-    return Result(Relation(answer_letter(c, answer), size), phrases.sense(c.sense, c.angle, sheet), phrases.arrow(c.sense, c.angle))
+    sense = Text("sense.none") if c.sense == "zero" else phrases.sense(c.sense, c.angle, sheet)
+    return Result(Relation(answer_letter(c, answer), size), sense, phrases.arrow(c.sense, c.angle))
 
 
 def answer_letter(c: Component, answer: Answer) -> Letter:

@@ -10,7 +10,7 @@ from unpin.lesson.formula import Amount, Formula, Letter, Relation, letter
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, FreeBody, Structure
-from unpin.model.directions import axis_of
+from unpin.model.directions import axis_of, small_legs
 from unpin.model.problem import GROUND, Load, Problem, Stretch
 from unpin.model.values import Direction, Quantity, Vector
 from unpin.words import numbers
@@ -72,7 +72,7 @@ def toward(direction: Direction, sheet: Sheet) -> Text:
     if direction.points:
         code = "toward.square" if direction.form == "square" else "toward.line"
         return Text(code, {"a": letter_like(direction.points[0]), "b": letter_like(direction.points[1])})
-    x, y = direction.vector
+    x, y = small_legs(direction.vector) or direction.vector
     return Text("toward.components", {"across": Text(f"word.{axis_word((x, 0))}"), "a": sheet.whole(x * sign(x)),
                                       "upright": Text(f"word.{axis_word((0, y))}"), "b": sheet.whole(y * sign(y))})
 

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, Dimension, Unit
 from unpin.exact.number import Number, approx, sign
 from unpin.exact.rounding import ExactForm, short_form
-from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter
-from unpin.model.action import Symbol
+from unpin.lesson.formula import GREEK, Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter
+from unpin.model.action import Action, Symbol
 from unpin.model.problem import Problem
 from unpin.model.values import Quantity
 from unpin.words import numbers
@@ -94,11 +94,13 @@ def _readable(force: Unit, largest: float) -> Unit:
 
 
 def symbol(of: Symbol) -> Letter:
-    """The letter of an unknown or a load."""
-    if of.sub:
-        return Letter(letter(of.base).base if len(of.base) > 1 else of.base, of.sub, of.on)
-    plain = letter(of.base)
-    return Letter(plain.base, plain.sub, of.on)
+    """The letter of an unknown, its base being the name of a point as the author wrote it."""
+    return Letter(GREEK.get(of.base, of.base), of.sub, of.on)
+
+
+def symbol_of(action: Action) -> Letter:
+    """The letter at an arrow: of its unknown, or of a load (`P1` is P with the subscript 1)."""
+    return symbol(action.symbol) if action.unknown else letter(action.symbol.base)
 
 
 def exact_formula(form: ExactForm) -> Formula:

@@ -8,7 +8,7 @@ from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Amount
 from unpin.lesson.nodes import Listing, Node, Paragraph, Text, Working, Line
 from unpin.lesson.sheet import Sheet
-from unpin.lesson.statement import asked
+from unpin.lesson.statement import short
 from unpin.model.action import Structure
 from unpin.model.findings import Cause, Freedom, Soundness
 from unpin.model.values import Direction
@@ -97,10 +97,10 @@ def _stresses(structure: Structure, found: Soundness) -> Text:
 
 
 def _asked(structure: Structure, found: Soundness) -> list[Node]:
-    lost = [asked(a, structure.problem) for a, ok in found.found if not ok]
-    kept = [asked(a, structure.problem) for a, ok in found.found if ok]
+    lost = [short(a, structure.problem) for a, ok in found.found if not ok]
+    kept = [short(a, structure.problem) for a, ok in found.found if ok]
     if not lost:
-        return [Paragraph(Text("sound.found_all"))]
+        return [] if not found.holds else [Paragraph(Text("sound.found_all"))]
     nodes: list[Node] = [Paragraph(Text("sound.not_found", {"asked": Listing(tuple(lost))}), "remark")]
     if kept:
         nodes.append(Paragraph(Text("sound.still_found", {"asked": Listing(tuple(kept))})))
@@ -126,7 +126,8 @@ def _cause(cause: Cause, structure: Structure, sheet: Sheet) -> Text:
             out[key] = Amount(numbers.measure(Fraction(value), sheet.units[LENGTH], numbers.Style(2, False)))
         elif isinstance(value, (int, str)):
             out[key] = value
-    return Text(f"cause.{cause.code}", out)
+    one = "_one" if 1 in (a.get("short"), a.get("over")) else ""
+    return Text(f"cause.{cause.code}{one}", out)
 
 
 def _body(structure: Structure, name: str) -> Text:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from unpin.lesson import phrases
 from unpin.lesson.formula import letter
-from unpin.lesson.nodes import Block, Bullets, Node, Paragraph, Text
+from unpin.lesson.nodes import Block, Bullets, Listing, Text
 from unpin.lesson.sheet import Sheet
 from unpin.model.problem import GROUND, Asked, Connection, Problem
 from unpin.words.sentences import catalogue
@@ -41,6 +41,12 @@ def asked(a: Asked, problem: Problem) -> Text:
     return Text(f"asked.component_{a.component}", {"what": what}) if a.component else what
 
 
+def short(a: Asked, problem: Problem) -> Text:
+    """What is asked, short enough for a heading or a list."""
+    text = asked(a, problem)
+    return Text(text.code.replace("asked.", "answer."), text.arguments) if text.code in ("asked.link", "asked.member") else text
+
+
 def _whole(a: Asked, problem: Problem) -> Text:
     if a.kind == "reaction":
         return Text("asked.reaction", {"point": phrases.letter_like(a.point)})
@@ -55,23 +61,25 @@ def _whole(a: Asked, problem: Problem) -> Text:
 
 
 def assumed(problem: Problem, sheet: Sheet) -> Block:
-    """What the reader of the file took for granted, then what this kind of problem always does."""
+    """What the reader of the file took for granted (or, for a problem made in code, what is always), then the conventions."""
+    codes = problem.assumed or _always(problem)
     known = catalogue("lesson")
-    items = [Text(f"assumed.{code}", _arguments(arguments, sheet)) for code, arguments in problem.assumed if f"assumed.{code}" in known]
-    items.append(Text("assumed.light"))
-    items.append(Text("assumed.smooth"))
-    if any(c.kind == "roller" for c in problem.connections):
-        items.append(Text("assumed.roller_both"))
+    items = [_assumption(code, arguments) for code, arguments in codes if f"assumed.{code}" in known]
     items.append(Text("assumed.senses"))
     items.append(Text("assumed.rounding", {"figures": sheet.style.figures}))
     return Block("assumed", (Bullets(tuple(items)),))
 
 
-def _arguments(arguments, sheet: Sheet) -> dict:
-    from unpin.model.values import Quantity
+def _always(problem: Problem):
+    rollers = [("roller_both_ways", {})] if any(c.kind == "roller" for c in problem.connections) else []
+    return [("members_rigid", {}), ("pin_smooth", {}), ("weights_neglected", {}), *rollers]
 
-    return {k: sheet.given(v, own_unit=True) if isinstance(v, Quantity) else str(v) for k, v in arguments.items()}
 
-
-def text_of(problem: Problem) -> tuple[Node, ...]:
-    return (Paragraph(Text("assumed.other", {"remark": problem.text})),) if problem.text else ()
+def _assumption(code: str, arguments) -> Text:
+    names = {}
+    for key, value in arguments.items():
+        if key == "parts":
+            names[key] = Listing(tuple(phrases.thing(str(p)) for p in value))
+        else:
+            names[key] = phrases.letter_like(str(value)) if key == "point" else str(value)
+    return Text(f"assumed.{code}_of" if "parts" in names else f"assumed.{code}", names)

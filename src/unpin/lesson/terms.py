@@ -7,8 +7,8 @@ from collections.abc import Mapping
 
 from unpin.base.units import FORCE, LENGTH, MOMENT, SPREAD
 from unpin.exact.number import Number, sign
-from unpin.lesson.formula import ZERO, Amount, Formula, Function, Header, Letter, Over, Product, Relation, Signed, Sum
-from unpin.lesson.sheet import Sheet, half, symbol, way
+from unpin.lesson.formula import ZERO, Amount, Formula, Function, Header, Over, Product, Relation, Signed, Sum
+from unpin.lesson.sheet import Sheet, half, symbol, symbol_of, way
 from unpin.model.action import Action
 from unpin.model.directions import axis_of
 from unpin.model.equation import Equation, Factor, Functional, Term
@@ -97,7 +97,7 @@ def name_of(action: Action, sheet: Sheet) -> Formula:
 
 def _named(action: Action, sheet: Sheet) -> tuple[Formula, ...]:
     if action.symbol is not None:
-        return (symbol(action.symbol),)
+        return (symbol_of(action),)
     spread = _spread(action, sheet)
     return spread if spread else _valued(action, sheet, {})
 
@@ -146,10 +146,6 @@ def factor(f: Factor, sheet: Sheet) -> Formula:
     if f.kind == "leg":
         return Over(sheet.whole(f.legs[0]), sheet.whole(f.legs[1]))
     return sheet.ratio(f.value)
-
-
-def letter_of(action: Action) -> Letter:
-    return symbol(action.symbol)
 
 
 def dimension_of(action: Action):

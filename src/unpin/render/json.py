@@ -12,7 +12,7 @@ from typing import Any
 from unpin.base.diagnostic import Diagnostic
 from unpin.exact.number import Number, approx
 from unpin.exact.rounding import short_form
-from unpin.lesson import outcome, terms
+from unpin.lesson import statement, terms
 from unpin.lesson.nodes import Lesson, Paragraph, Section, Working, walk
 from unpin.lesson.sheet import Sheet, exact_formula
 from unpin.model.answer import Answer, Component
@@ -67,7 +67,7 @@ def soundness(worked: Worked, chapter: Section, language: str = "en") -> dict[st
 
 
 def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):
-    asked = sentence.written(outcome.heading(answer.asked, worked.problem), language)
+    asked = sentence.written(statement.short(answer.asked, worked.problem), language)
     if not answer.found:
         yield {"asked": asked, "found": False, "name": None, "value": None, "unit": None, "sense": None}
     for c in answer.components:
