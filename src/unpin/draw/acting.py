@@ -60,7 +60,7 @@ def spreads(piece: Piece, paper: Paper) -> None:
                         near,
                         ((tails[0], tails[1], 0.0),),
                         far,
-                        False,
+                        f"spread {item.owner}",
                     )
         paper.groups[item.owner] = Group(tuple(marks), "load", item.owner, item.name)
 

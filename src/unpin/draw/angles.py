@@ -13,6 +13,7 @@ from unpin.draw.geometry import (
     apart,
     arc,
     between,
+    box_of,
     grown,
     page_angle,
     plus,
@@ -80,6 +81,8 @@ def slope_mark(
     """A triangle on the line from `start` to `end`, where it and its two numbers are freest, or on the side `away`."""
     along = unit((end[0] - start[0], end[1] - start[1]))
     length = apart(start, end)
+    around = grown(box_of((start, end)), 34.0)
+    obstacles = [o for o in obstacles if segment_meets_box(o[0], o[1], grown(around, o[2])) or o[0] == o[1]]
     hypotenuse = min(hypotenuse, 0.62 * length)
     options = []
     for share in (0.12, 0.02, 0.28, 0.4):

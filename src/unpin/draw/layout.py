@@ -181,15 +181,7 @@ def _names(piece: Piece, paper: Paper) -> None:
             near: tuple[Candidate, ...] = tuple(c for a, b in runs[:3] for c in beside_line(a, b, size, 4.2))
             strips = tuple((a, b, 3.8) for a, b in runs)
             paper.want(
-                f"part {item.owner}",
-                item.label,
-                SMALL_SIZE,
-                "part",
-                item.owner,
-                near,
-                strips,
-                partial(led, spot, 4, size),
-                jealous=False,
+                f"part {item.owner}", item.label, SMALL_SIZE, "part", item.owner, near, strips, partial(led, spot, 4, size)
             )
         else:
             paper.want(

@@ -40,10 +40,10 @@ class Paper:
     def at(self, spot: Spot) -> Spot:
         return (spot[0] * self.scale, -spot[1] * self.scale)
 
-    def want(self, key: str, label: Label, size: float, role: str, owner: str, near, strips, far=tuple, jealous=True) -> None:
+    def want(self, key: str, label: Label, size: float, role: str, owner: str, near, strips, far=tuple, rival="") -> None:
         if label:
             self.texts[key] = (label, size, role, owner)
-            self.wanted.append(Wanted(key, near, strips, far, jealous))
+            self.wanted.append(Wanted(key, near, strips, far, rival=rival))
 
     def symbol(self, symbol: Symbol, layer: list[Mark], role: str, owner: str, name: str = "") -> None:
         layer.append(Group(symbol.marks, role, owner, name))

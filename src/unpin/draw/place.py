@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
+from itertools import islice
 
 from unpin.draw.geometry import (
     Box,
@@ -43,42 +44,52 @@ class Candidate:
 @dataclass(frozen=True)
 class Wanted:
     """A label that wants a place. `owner` strips are what it must be nearest to; `rivals` count only those of other owners.
-    `near`: candidates beside the owner; `far`: with leader lines, looked at only when nothing near is free."""
+    `near`: candidates beside the owner; `far`: with leader lines, looked at only when nothing near is free. `jealous`: minds rivals; `rival`: the key of what is its own among them."""
 
     key: str
     near: tuple[Candidate, ...]
     owner: tuple[Strip, ...]
     far: Callable[[], tuple[Candidate, ...]] = tuple
     jealous: bool = True
+    rival: str = ""
 
 
 class Field:
-    """Obstacles in cells, so that a box meets only what is around it."""
+    """Obstacles in cells, so that a box meets only what is around it. Each is kept with the box it fills and its clearance;
+    for one along an axis that box says all."""
 
     def __init__(self, strips: Iterable[Strip] = ()):
-        self.cells: dict[tuple[int, int], list[Strip]] = {}
+        self.cells: dict[tuple[int, int], list[tuple[float, float, float, float, bool, Strip]]] = {}
         for strip in strips:
             self.add(strip)
 
     def add(self, strip: Strip) -> None:
         (ax, ay), (bx, by), half = strip
         grow = half + CLEAR
-        left, right = (min(ax, bx) - grow) // CELL, (max(ax, bx) + grow) // CELL
-        top, bottom = (min(ay, by) - grow) // CELL, (max(ay, by) + grow) // CELL
-        for i in range(int(left), int(right) + 1):
-            for j in range(int(top), int(bottom) + 1):
-                self.cells.setdefault((i, j), []).append(strip)
+        x0, x1, y0, y1 = min(ax, bx) - grow, max(ax, bx) + grow, min(ay, by) - grow, max(ay, by) + grow
+        entry = (x0, y0, x1, y1, abs(ax - bx) < 1e-6 or abs(ay - by) < 1e-6, strip)
+        for i in range(int(x0 // CELL), int(x1 // CELL) + 1):
+            for j in range(int(y0 // CELL), int(y1 // CELL) + 1):
+                self.cells.setdefault((i, j), []).append(entry)
 
     def around(self, box: Box) -> Iterator[Strip]:
-        for i in range(int(box[0] // CELL), int(box[2] // CELL) + 1):
-            for j in range(int(box[1] // CELL), int(box[3] // CELL) + 1):
-                yield from self.cells.get((i, j), ())
+        """Strips whose own box, with clearance, meets the box."""
+        left, top, right, bottom = box
+        for i in range(int(left // CELL), int(right // CELL) + 1):
+            for j in range(int(top // CELL), int(bottom // CELL) + 1):
+                for x0, y0, x1, y1, _, strip in self.cells.get((i, j), ()):
+                    if x0 < right and x1 > left and y0 < bottom and y1 > top:
+                        yield strip
 
     def meets(self, box: Box) -> bool:
-        for p, q, half in self.around(box):
-            grow = half + CLEAR
-            if segment_meets_box(p, q, (box[0] - grow, box[1] - grow, box[2] + grow, box[3] + grow)):
-                return True
+        left, top, right, bottom = box
+        for i in range(int(left // CELL), int(right // CELL) + 1):
+            for j in range(int(top // CELL), int(bottom // CELL) + 1):
+                for x0, y0, x1, y1, straight, (p, q, half) in self.cells.get((i, j), ()):
+                    if x0 < right and x1 > left and y0 < bottom and y1 > top:
+                        grow = half + CLEAR
+                        if straight or segment_meets_box(p, q, (left - grow, top - grow, right + grow, bottom + grow)):
+                            return True
         return False
 
 
@@ -109,7 +120,9 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
         if seat.taken is None or seat.taken.cost >= ENVIED:
             before, seat.taken = seat.taken, None
             near = seat.options
-            seat.options = [c for c in seat.wanted.far() if not ground.meets(c.box) and _leader_free(c, seats)]
+            seat.options = list(
+                islice((c for c in seat.wanted.far() if not ground.meets(c.box) and _leader_free(c, seats)), KEPT)
+            )
             _choose(seat, seats)
             if seat.taken is None:
                 seat.options, seat.taken = near, before
@@ -131,7 +144,11 @@ def least_bad(wanted: Wanted, obstacles: Iterable[Strip], taken: Iterable[Candid
 
 def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]) -> list[Candidate]:
     out: list[Candidate] = []
-    other = [_bounded(s) for key, strips in rivals.items() if key != wanted.key for s in strips] if wanted.jealous else []
+    other = (
+        [_bounded(s) for key, strips in rivals.items() if key not in (wanted.key, wanted.rival) for s in strips]
+        if wanted.jealous
+        else []
+    )
     good = 0
     for c in wanted.near:
         if good >= KEPT or len(out) >= 4 * KEPT:
