@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from hypothesis import strategies as st
 
-from structures import MUTATIONS, structure
+from structures import HOLDS, MUTATIONS, structure
 from tally import count
 from unpin.model.problem import GROUND, Problem
 from unpin.statics.pins import meetings
@@ -12,10 +12,10 @@ from unpin.statics.pins import meetings
 SOUND = ("none", "none", "turn", "straighten")
 
 
-def drawn(mutations=MUTATIONS, most: int = 3, numbers=("rational", "rational", "root", "angle")):
+def drawn(mutations=MUTATIONS, most: int = 3, numbers=("rational", "rational", "root", "angle"), holds=HOLDS):
     """Problems of one to `most` steps and one to three loads."""
     return st.builds(structure, st.integers(0, 10**6), st.integers(1, most), st.integers(1, 3), st.sampled_from(mutations),
-                     st.sampled_from(numbers)).map(tallied)
+                     st.sampled_from(numbers), st.just(holds)).map(tallied)
 
 
 def tallied(problem: Problem) -> Problem:

@@ -21,14 +21,17 @@ MUTATIONS = ("none", "remove", "add", "turn", "straighten", "unload")
 FORMS = ("axis", "angle", "slope", "line", "square", "components")
 LOADS = ("force", "couple", "weight", "uniform", "linear", "crossing", "projection")
 HOLDS = ("fixed", "pin", "guide", "three", "weld", "dyad", "node")
+FRAMES = ("dyad", "dyad", "pin", "three")
 SINGLES = ("roller", "contact", "link", "member", "roller between", "contact between")
 AXES = (directions.X, directions.X.reversed(), directions.Y, directions.DOWN)
 
 
-def structure(seed: int, steps: int = 2, loads: int = 2, mutation: str = "none", numbers: str = "rational") -> Problem:
-    """`steps`: how many times something is added; `numbers`: rational, root (ordinates are multiples of √3) or angle."""
-    made = _Builder(Random(f"{seed}"), numbers).build(steps, loads, mutation)
-    return Drawn(**{**vars(made), "title": f"structure({seed}, {steps}, {loads}, {mutation!r}, {numbers!r})"})
+def structure(seed: int, steps: int = 2, loads: int = 2, mutation: str = "none", numbers: str = "rational",
+              holds: tuple[str, ...] = HOLDS) -> Problem:
+    """`steps`: how many times something is added, one of `holds`; `numbers`: rational, root (ordinates are multiples of √3)
+    or angle."""
+    made = _Builder(Random(f"{seed}"), numbers, holds).build(steps, loads, mutation)
+    return Drawn(**{**vars(made), "title": f"structure({seed}, {steps}, {loads}, {mutation!r}, {numbers!r}, {holds})"})
 
 
 class Drawn(Problem):
@@ -39,8 +42,8 @@ class Drawn(Problem):
 
 
 class _Builder:
-    def __init__(self, chance: Random, numbers: str):
-        self.chance, self.numbers = chance, numbers
+    def __init__(self, chance: Random, numbers: str, holds: tuple[str, ...]):
+        self.chance, self.numbers, self.holds = chance, numbers, holds
         self.at: dict[str, tuple] = {}
         self.parts: dict[str, list[str]] = {}
         self.pins: dict[str, list[str]] = {}
@@ -50,7 +53,7 @@ class _Builder:
 
     def build(self, steps: int, loads: int, mutation: str) -> Problem:
         for _ in range(steps):
-            self.add(self.chance.choice(HOLDS if self.parts else HOLDS[:4]))
+            self.add(self.chance.choice(self.holds))
         if mutation == "add":
             self.single(self.chance.choice(list(self.parts)), self.chance.choice(SINGLES))
         self._mutate(mutation)
@@ -126,7 +129,7 @@ class _Builder:
 
     def add(self, how: str) -> None:
         before = self.standing()
-        if how == "dyad" and before:
+        if how == "dyad":
             return self._dyad(before)
         if how == "node" and before:
             return self._node(before)
@@ -216,7 +219,7 @@ class _Builder:
         """Two parts pinned to each other, and each to what stands or to the ground."""
         apex = self.point()
         for _ in range(2):
-            if self.chance.random() < 0.5:
+            if before and self.chance.random() < 0.5:
                 foot = self.some_point(self.chance.choice(before))
                 new = self.part(foot, apex)
                 self.pin(foot, new)

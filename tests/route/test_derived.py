@@ -26,7 +26,8 @@ def test_no_structure_however_unsound_brings_the_program_down(problem):
     if s.holds and any(found for _, found in s.found):
         assert worked.recommended is not None and worked.proof is not None
         assert worked.proof.passed, worked.proof.failures
-        assert [a.found for a in worked.answers] == [found for _, found in s.found]
+        # Inspection may fix a sum of forces of which the first count says only that its parts are ambiguous.
+        assert all(a.found for a, (_, found) in zip(worked.answers, s.found) if found)
     else:
         assert worked.recommended is None and not worked.answers
 
@@ -126,6 +127,8 @@ def _sense(value, axis: str) -> str:
 
 @given(drawn(SOUND, 2))
 def test_moving_or_turning_the_figure_leaves_the_routes_as_long_and_as_dear(problem):
+    # Whole forces are asked: x on the page is y after a quarter turn.
+    problem = replace(problem, asked=tuple(replace(a, component="") for a in problem.asked))
     worked = work(problem)
     if worked.recommended is None:
         return
