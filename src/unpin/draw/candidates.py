@@ -111,7 +111,7 @@ def on_dimension(a: Spot, b: Spot, size: Spot, upright: bool) -> tuple[Candidate
     out = []
     for away, cost in ((-1, 0.0), (1, 3.0)):
         for shift in (0.0, 0.25, -0.25, 0.5, -0.5):
-            for gap, more in ((2.0, 0.0), (4.5, 1.0)) if away < 0 else ((4.2, 0.0), (7.0, 1.0), (12.0, 2.0), (17.0, 3.0)):
+            for gap, more in ((2.5, 0.0), (4.5, 1.0)) if away < 0 else ((4.2, 0.0), (7.0, 1.0), (12.0, 2.0), (17.0, 3.0)):
                 along = shift * (long + size[0]) if abs(shift) == 0.5 else shift * max(0.0, long - size[0])
                 if upright:
                     spot = (middle[0] + away * (gap + w / 2), middle[1] + along)

@@ -34,7 +34,7 @@ class Laid:
         """The line with its arrowheads, and the room both take."""
         marks = dimension_line(start, end, owner)
         self.marks += marks
-        self.strips += [(m.spots[0], m.spots[-1], 1.3) for m in marks if isinstance(m, (Arrow, Path))]
+        self.strips += [(m.spots[0], m.spots[-1], 0.8) for m in marks if isinstance(m, (Arrow, Path))]
 
 
 def lay(

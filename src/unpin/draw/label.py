@@ -10,7 +10,6 @@ from typing import Literal
 from unpin.draw import fonts
 
 RunStyle = Literal["upright", "italic", "bold", "sub", "subitalic"]
-DESCENDERS = "gjpqy,;()/[]{}QJβγζημξρφχψςµ§"
 SUB_SIZE, SUB_DROP = 0.78, 0.18
 """Size of a subscript and how far it stands below the line, both of the label's size."""
 
@@ -61,10 +60,9 @@ def width(label: Label, size: float) -> float:
 
 
 def reach(label: Label, size: float) -> tuple[float, float]:
-    """How far it reaches above and below its line, in pt."""
-    below = (
-        fonts.DESCENT if any(c in "gjpqy,;()/[]{}QJβγζημξρφχψςμ§" for run in label if not run.is_sub for c in run.text) else 0.03
-    )
+    """How far its box reaches above and below its line, in pt: the ascent and descent of the typeface, as a browser counts
+    them, with or without letters that go so far."""
+    below = fonts.DESCENT
     if any(run.is_sub for run in label):
         below = max(below, SUB_DROP + SUB_SIZE * fonts.DESCENT)
     return fonts.ASCENT * size, below * size

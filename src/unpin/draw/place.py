@@ -120,9 +120,8 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
         if seat.taken is None or seat.taken.cost >= ENVIED:
             before, seat.taken = seat.taken, None
             near = seat.options
-            seat.options = list(
-                islice((c for c in seat.wanted.far() if not ground.meets(c.box) and _leader_free(c, seats)), KEPT)
-            )
+            free = islice((c for c in seat.wanted.far() if not ground.meets(c.box) and _leader_free(c, seats)), 3 * KEPT)
+            seat.options = sorted(free, key=lambda c: c.cost + 6.0 * _crossed(c.leader, ground))
             _choose(seat, seats)
             if seat.taken is None:
                 seat.options, seat.taken = near, before
@@ -250,6 +249,14 @@ def _trade(seat: _Seat, seats: list[_Seat]) -> bool:
         for guest, old in kept:
             guest.taken = old
     return False
+
+
+def _crossed(leader: tuple[Spot, ...], ground: Field) -> int:
+    """How many lines a leader passes over on its way."""
+    if not leader:
+        return 0
+    p, q = leader[0], leader[-1]
+    return sum(segments_cross(p, q, a, b) for a, b, _ in set(ground.around(box_of(leader))))
 
 
 def _leader_free(c: Candidate, seats: list[_Seat]) -> bool:
