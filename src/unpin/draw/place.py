@@ -15,10 +15,12 @@ from itertools import islice
 from unpin.draw.geometry import (
     Box,
     Spot,
+    box_of,
     boxes_meet,
     grown,
     segment_meets_box,
     segment_to_box,
+    segments_cross,
     spot_to_box,
 )
 from unpin.draw.symbols.symbol import Strip
