@@ -1,0 +1,70 @@
+"""The handout: tagged, told in words, without a date, and not open to markup."""
+
+import io
+import re
+from dataclasses import replace
+
+import pikepdf
+import pytest
+from lessons import EXAMPLES, FREE, lesson, worked, worked_text
+
+from unpin.lesson.build import build
+from unpin.lesson.nodes import drawings
+from unpin.render import pdf, picture
+
+
+def structure(document):
+    """Every structure element of a tagged PDF."""
+    todo = [document.Root.StructTreeRoot]
+    while todo:
+        node = todo.pop()
+        if isinstance(node, pikepdf.Array):
+            todo += list(node)
+        elif isinstance(node, pikepdf.Dictionary):
+            if "/S" in node:
+                yield node
+            if "/K" in node:
+                todo.append(node.K)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_formula_and_figure_of_a_handout_has_a_text_alternative(name):
+    with pikepdf.open(io.BytesIO(pdf.write(lesson(name)))) as document:
+        nodes = list(structure(document))
+
+        assert document.Root.MarkInfo.Marked
+        assert str(document.Root.Lang) == "en"
+        spoken = [n for n in nodes if n.S in ("/Formula", "/Figure")]
+        assert len([n for n in spoken if n.S == "/Figure"]) >= len(drawings(lesson(name)))
+        assert all(str(n.get("/Alt", "")) for n in spoken)
+
+
+def test_a_handout_says_that_it_is_accessible_and_has_no_date():
+    made = pdf.write(lesson("market-awning"))
+
+    with pikepdf.open(io.BytesIO(made)) as document:
+        meta = document.Root.Metadata.read_bytes().decode()
+    assert re.search(r"pdfuaid:part.*1", meta)
+    assert "2026" not in meta
+    assert made == pdf.write(build(worked("market-awning")))
+
+
+@pytest.mark.parametrize("evil", ['"]#panic("x")', "#import \"a\"", "$x$ *b* _i_ `r` @l <k> = h\n= heading", "\\", "//", "CLOSING TITLE LANGUAGE"])
+def test_what_the_author_wrote_is_never_taken_for_markup(evil):
+    w = worked("market-awning")
+    changed = build(replace(w, problem=replace(w.problem, title=evil, text=evil)))
+
+    assert pdf.write(changed).startswith(b"%PDF")
+
+
+def test_an_unsound_problem_makes_a_handout_too():
+    assert pdf.write(build(worked_text(FREE))).startswith(b"%PDF")
+
+
+def test_a_figure_alone_is_a_drawing_or_dots():
+    figure = drawings(lesson("market-awning"))[0]
+
+    assert picture.svg(figure).startswith("<svg ")
+    assert "@font-face" in picture.svg(figure) and "@font-face" not in picture.svg(figure, "name")
+    assert picture.png(figure).startswith(b"\x89PNG")
+    assert picture.png(figure) == picture.png(figure)
