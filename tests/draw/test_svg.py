@@ -7,7 +7,7 @@ from frames import LETTERING, awning
 from unpin.draw import label as labels
 from unpin.draw import svg
 from unpin.draw.figure import draw, free_body_figure, problem_figure
-from unpin.draw.scene import Arrow, Group, Scene, Text
+from unpin.draw.scene import Arrow, Group, Image, Scene, Tag, Text
 from unpin.statics.assemble import assemble
 from unpin.statics.isolate import isolate
 
@@ -72,3 +72,11 @@ def test_a_theme_replaces_inks():
 
 def test_numbers_lose_zeros_and_the_sign_of_nothing():
     assert [svg.number(v) for v in (1.0, 1.5, -0.001, 2.346, -3)] == ["1", "1.5", "0", "2.35", "-3"]
+
+
+def test_a_tag_can_be_pointed_at_and_an_image_keeps_its_box():
+    scene = Scene((0, 0), 50, 50, (Tag((1, 2, 11, 22), owner="arm"), Image((0, 0, 5, 6), "data:image/png;base64,AA==")))
+    root = ET.fromstring(svg.write(scene, fonts="name"))
+
+    assert root.find(f"{NS}rect").get("data-owner") == "arm" and root.find(f"{NS}rect").get("height") == "20"
+    assert root.find(f"{NS}image").get("width") == "5"

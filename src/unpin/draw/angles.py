@@ -56,7 +56,7 @@ def angle_mark(owner: str, apex: Spot, base: Spot, along: Spot, note: Label, rad
     strips = ((*reference, 0.4), *((a, b, 0.4) for a, b in itertools.pairwise(sweep)))
     wanted = Wanted(
         key,
-        in_angle(apex, turned(base, turn / 2), radius, size),
+        in_angle(apex, turned(base, turn / 2), radius, abs(turn) / 2, size),
         strips[1:],
         partial(led, sweep[len(sweep) // 2], 1.0, size),
         jealous=False,

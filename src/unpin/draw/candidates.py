@@ -88,14 +88,17 @@ def beside_line(
     return tuple(sorted(out, key=lambda c: c.cost))
 
 
-def in_angle(apex: Spot, bisector: Spot, radius: float, size: Spot) -> tuple[Candidate, ...]:
-    """Outside the arc of an angle, near its bisector."""
+def in_angle(apex: Spot, bisector: Spot, radius: float, half: float, size: Spot) -> tuple[Candidate, ...]:
+    """Outside the arc of an angle, near its bisector; rather further out than beyond its sides. `half` the angle in degrees."""
     out = []
-    for gap, more in ((2.2, 0.0), (5.0, 1.5), (8.5, 3.0), (13.0, 5.0)):
-        for angle in (0, 9, -9, 18, -18, 30, -30, 45, -45):
+    for gap, more in ((2.2, 0.0), (5.0, 0.8), (8.5, 1.6), (13.0, 2.6), (19.0, 3.6), (26.0, 4.6), (34.0, 5.6)):
+        for angle in (0, 6, -6, 12, -12, 18, -18, 30, -30, 45, -45):
+            if gap > 13 and abs(angle) > half:
+                continue
             c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
             way = (bisector[0] * c - bisector[1] * s, bisector[0] * s + bisector[1] * c)
-            out.append(Candidate(touching(apex, way, radius + gap, size), more + abs(angle) / 30))
+            beyond = 5.0 if abs(angle) > half else 0.0
+            out.append(Candidate(touching(apex, way, radius + gap, size), more + abs(angle) / 30 + beyond))
     return tuple(sorted(out, key=lambda c: c.cost))
 
 

@@ -145,11 +145,9 @@ def least_bad(wanted: Wanted, obstacles: Iterable[Strip], taken: Iterable[Candid
 
 def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]) -> list[Candidate]:
     out: list[Candidate] = []
-    other = (
-        [_bounded(s) for key, strips in rivals.items() if key not in (wanted.key, wanted.rival) for s in strips]
-        if wanted.jealous
-        else []
-    )
+    mine = (wanted.key, wanted.rival)
+    other = [_bounded(s) for key, strips in rivals.items() if key not in mine and _alike(key, wanted.key) for s in strips]
+    other = other if wanted.jealous else []
     good = 0
     for c in wanted.near:
         if good >= KEPT or len(out) >= 4 * KEPT:
@@ -161,6 +159,11 @@ def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]
         cost = c.cost + envy
         out.append(c if cost == c.cost else Candidate(c.box, cost, c.turn, c.leader))
     return sorted(out, key=lambda c: c.cost)
+
+
+def _alike(key: str, other: str) -> bool:
+    """Names of points are mistaken for those of other points, names of forces for those of other forces."""
+    return key.startswith("name ") == other.startswith("name ")
 
 
 def _bounded(strip: Strip) -> tuple[Box, Strip]:

@@ -45,8 +45,9 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
     for u in structure.unknowns:
         if u.axial and lettering.labels.get(u.id):
             ends = [structure.action(a).point for a in u.actions]
-            line = (at[ends[0]], at[ends[1]])
-            items.append(NameItem(u.id, between(*line, 0.5), lettering.labels[u.id], "part", line))
+            bent = next((part for part in problem.parts if part.name == u.source), None)
+            line = tuple(at[n] for n in (bent.points if bent else ends))
+            items.append(NameItem(u.id, between(at[ends[0]], at[ends[1]], 0.5), lettering.labels[u.id], "part", line))
             facts.append(Fact("axial", {"unknown": u, "points": tuple(ends), "value": values.get(u.id)}))
     items += point_names(used_points(problem), problem, lettering)
     return Figure(
