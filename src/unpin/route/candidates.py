@@ -144,10 +144,14 @@ def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: di
                 t[k] = (t[k] + w[k]) % p
     wrenches = {u: tuple(t) for u, t in totals.items() if any(t)}
     rows: dict[Row, tuple] = {}
+    meets: set[Row] = set()
 
     def add(row, how) -> None:
         if any(row):
-            rows.setdefault(_normal(row, p), how)
+            normal = _normal(row, p)
+            rows.setdefault(normal, how)
+            if how[0] == "meet":
+                meets.add(normal)
 
     flat = body.kind == "pin"
     add((1, 0, 0), ("x",))
@@ -183,7 +187,10 @@ def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: di
             if c:
                 mask |= 1 << bits[u]
                 coefficients.append((bits[u], c))
-        if not mask or (how[0] == "point" and len(how) == 3 and len(coefficients) > 2):
+        if not mask:
+            continue
+        # A named point off the body is worth a look where lines meet in it, or where few unknowns are left.
+        if how[0] == "point" and len(how) == 3 and len(coefficients) > 2 and row not in meets:
             continue
         out.append(Sum(number, mask, _cost(body, row, how, field, costs), how, row, tuple(coefficients)))
     return _cheapest(out)
