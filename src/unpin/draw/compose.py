@@ -8,9 +8,9 @@ from unpin.draw.layout import lay_out
 from unpin.draw.paper import Paper
 from unpin.draw.scene import Arrow, Group, Image, Mark, Path, Scene, Tag, Text, mark_box
 
-WIDE, HIGH = 185.0, 150.0
+WIDE, HIGH = 162.0, 150.0
 """Room for the structure itself at the common scale, pt; arrows and dimensions come on top."""
-LEAST_GAP, WIDEST, HIGHEST = 24.0, 235.0, 215.0
+LEAST_GAP, WIDEST, HIGHEST = 22.0, 215.0, 205.0
 MARGIN, BETWEEN = 6.0, 12.0
 
 
