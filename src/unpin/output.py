@@ -7,7 +7,6 @@ import tempfile
 from pathlib import Path
 
 
-
 class SameFile(Exception):
     """The output would overwrite the problem it is made from."""
 

@@ -11,10 +11,13 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 from lessons import DOUBLE, EXAMPLES, FREE, OWN
+from referencing import Registry, Resource
 
 from unpin import api, bundled, cli
 
-SCHEMA = json.loads((Path(__file__).parents[2] / "docs" / "reference" / "solution.schema.json").read_text("utf-8"))
+REFERENCE = Path(__file__).parents[2] / "docs" / "reference"
+SCHEMA, CHECK = (json.loads((REFERENCE / f"{name}.schema.json").read_text("utf-8")) for name in ("solution", "check"))
+CHECKED = Draft202012Validator(CHECK, registry=Registry().with_resource("solution.schema.json", Resource.from_contents(SCHEMA)))
 FAULTY = "units: m, N\npoints: {A: [0, 0], B: A right 2}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [3 N at F down]\nfind: [A]\n"
 
 
@@ -60,7 +63,7 @@ def test_a_fault_as_data_goes_to_standard_output(problem, capsys):
 
     out, err = capsys.readouterr()
     found = json.loads(out)
-    assert not err
+    assert not err and not list(CHECKED.iter_errors(found))
     assert (found["diagnostics"][0]["severity"], found["diagnostics"][0]["place"]["line"]) == ("error", 5)
     assert found["diagnostics"][0]["message"] and found["diagnostics"][0]["hint"]
 
@@ -79,8 +82,9 @@ def test_a_sound_problem_is_checked_without_being_solved(capsys, monkeypatch):
     monkeypatch.setattr(api, "solve", None)
 
     assert cli.main(["check", "lock-gate"]) == 0
-    assert cli.main(["check", "lock-gate", "--json"]) == 0
     assert "The problem is sound" in capsys.readouterr().out
+    assert cli.main(["check", "lock-gate", "--json"]) == 0
+    assert not list(CHECKED.iter_errors(json.loads(capsys.readouterr().out)))
 
 
 def test_a_problem_may_come_from_standard_input(capsys, monkeypatch):
@@ -256,7 +260,7 @@ def test_importing_the_package_imports_no_room_of_it():
 
 def test_a_reader_that_goes_away_is_no_error():
     command = f"{sys.executable} -m unpin solve market-awning | head -1"
-    done = subprocess.run(command, shell=True, capture_output=True, text=True)
+    done = subprocess.run(command, shell=True, capture_output=True, text=True, check=True)
 
     assert done.stdout.strip() == "Market awning"
     assert not done.stderr

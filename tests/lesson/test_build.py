@@ -1,11 +1,14 @@
 """The lesson: its order, its sums, its figures and its sentences agree with what was worked out."""
 
+from itertools import pairwise
+
 import pytest
 from lessons import DOUBLE, EXAMPLES, FREE, OWN, lesson, worked, worked_text
 
 from unpin.draw import label as lettering
 from unpin.draw.figure import draw
-from unpin.draw.scene import Group, Text as Mark
+from unpin.draw.scene import Group
+from unpin.draw.scene import Text as Mark
 from unpin.exact.number import approx, sign
 from unpin.lesson import formula, labels, terms
 from unpin.lesson.build import build
@@ -102,14 +105,14 @@ def test_no_line_of_a_working_repeats_the_one_above(name):
     for working in workings(lesson(name)):
         said = [terminal.maths.write(line.formula) for line in working.lines]
 
-        assert all(a != b for a, b in zip(said, said[1:]))
+        assert all(a != b for a, b in pairwise(said))
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_a_minus_in_a_result_is_explained(name):
     for section in lesson(name).sections:
         blocks = [n for n in section.children if isinstance(n, Block)]
-        for solve, result in zip(blocks, blocks[1:]):
+        for solve, result in pairwise(blocks):
             if solve.name == "solve" and result.name == "result":
                 last = solve.children[-1].lines[-1]
                 if last.name == "result":

@@ -1,11 +1,23 @@
 """One formula in four dresses."""
 
-import xml.etree.ElementTree as ElementTree
+from xml.etree import ElementTree
 
 import pytest
 from lessons import EXAMPLES, lesson
 
-from unpin.lesson.formula import ZERO, Amount, Function, Header, Letter, Over, Product, Relation, Root, Signed, Sum
+from unpin.lesson.formula import (
+    ZERO,
+    Amount,
+    Function,
+    Header,
+    Letter,
+    Over,
+    Product,
+    Relation,
+    Root,
+    Signed,
+    Sum,
+)
 from unpin.lesson.nodes import Working, walk
 from unpin.render.maths import mathml, rows, sentence, spoken, text, typeset
 from unpin.render.typeset import compile_document

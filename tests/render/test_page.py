@@ -70,7 +70,7 @@ def test_the_policy_allows_only_the_style_and_script_that_are_there():
     text = html.write(lesson("market-awning"))
 
     for tag in ("style", "script"):
-        inside = re.search(rf"<{tag}>(.*?)</{tag}>", text, re.S)[1]
+        inside = re.search(rf"<{tag}>(.*?)</{tag}>", text, re.DOTALL)[1]
         digest = base64.b64encode(hashlib.sha256(inside.encode()).digest()).decode()
         assert f"{tag}-src 'sha256-{digest}'" in text
     assert "default-src 'none'" in text and "unsafe" not in text

@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Sum
+from unpin.lesson.formula import (
+    Amount,
+    Formula,
+    Function,
+    Header,
+    Letter,
+    Over,
+    Product,
+    Relation,
+    Root,
+    Signed,
+    Sum,
+)
 from unpin.lesson.nodes import Argument, Listing, Text
 from unpin.words.sentences import pieces, say
 

@@ -7,7 +7,6 @@ carries the id of the arrow it stands for, so that a page can light up both.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Union
 
 from unpin.words.numbers import Printed
 
@@ -91,13 +90,13 @@ class Header:
     arrow: str
 
 
-Formula = Union[Amount, Letter, Function, Over, Root, Product, Signed, Sum, Relation, Header]
+Formula = Amount | Letter | Function | Over | Root | Product | Signed | Sum | Relation | Header
 
 ZERO = Amount(Printed(0, "0"))
 
 GREEK = {name: chr(code) for name, code in zip(
-    "alpha beta gamma delta epsilon zeta eta theta iota kappa lambda mu nu xi omicron pi rho".split(), range(0x3B1, 0x3C2))}
-GREEK.update({name: chr(code) for name, code in zip("sigma tau upsilon phi chi psi omega".split(), range(0x3C3, 0x3CA))})
+    ["alpha", "beta", "gamma", "delta", "epsilon", "zeta", "eta", "theta", "iota", "kappa", "lambda", "mu", "nu", "xi", "omicron", "pi", "rho"], range(0x3B1, 0x3C2))}
+GREEK.update({name: chr(code) for name, code in zip(["sigma", "tau", "upsilon", "phi", "chi", "psi", "omega"], range(0x3C3, 0x3CA))})
 
 
 def letter(name: str) -> Letter:

@@ -109,7 +109,7 @@ class Block:
     children: tuple[Node, ...]
 
 
-Node = Union[Paragraph, Bullets, Working, Drawing, Boxed, Block]
+Node = Paragraph | Bullets | Working | Drawing | Boxed | Block
 
 
 @dataclass(frozen=True)

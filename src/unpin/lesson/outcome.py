@@ -7,7 +7,16 @@ from collections.abc import Mapping
 from unpin.exact.number import Number
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Letter, Relation
-from unpin.lesson.nodes import Boxed, Bullets, Line, Node, Paragraph, Result, Text, Working
+from unpin.lesson.nodes import (
+    Boxed,
+    Bullets,
+    Line,
+    Node,
+    Paragraph,
+    Result,
+    Text,
+    Working,
+)
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.lesson.statement import short
 from unpin.model.action import Symbol

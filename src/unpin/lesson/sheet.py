@@ -8,7 +8,18 @@ from dataclasses import dataclass, replace
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, Dimension, Unit
 from unpin.exact.number import Number, approx, sign
 from unpin.exact.rounding import ExactForm, short_form
-from unpin.lesson.formula import GREEK, Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter
+from unpin.lesson.formula import (
+    GREEK,
+    Amount,
+    Formula,
+    Letter,
+    Over,
+    Product,
+    Root,
+    Signed,
+    Sum,
+    letter,
+)
 from unpin.model.action import Action, Symbol
 from unpin.model.problem import Problem
 from unpin.model.values import Quantity

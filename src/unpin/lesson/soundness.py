@@ -6,7 +6,7 @@ from unpin.base.units import LENGTH
 from unpin.exact.number import sign
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Amount
-from unpin.lesson.nodes import Listing, Node, Paragraph, Text, Working, Line
+from unpin.lesson.nodes import Line, Listing, Node, Paragraph, Text, Working
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.statement import short
 from unpin.model.action import Structure

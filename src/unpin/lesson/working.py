@@ -9,7 +9,16 @@ from unpin.exact.number import Number, approx, sign
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Relation
 from unpin.lesson.isolate import member_kind, member_names
-from unpin.lesson.nodes import Block, Line, Listing, Node, Paragraph, Text, Working, sentences
+from unpin.lesson.nodes import (
+    Block,
+    Line,
+    Listing,
+    Node,
+    Paragraph,
+    Text,
+    Working,
+    sentences,
+)
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, Structure
 from unpin.model.directions import axis_of, parallel
@@ -63,7 +72,7 @@ def _plain(relation: Relation):
             case Sum(items, _):
                 return tuple(sorted((strip(i) for i in items), key=repr))
             case Product(items):
-                return tuple(strip(i) for i in items) if len(items) > 1 else strip(items[0])
+                return tuple(sorted((strip(i) for i in items), key=repr)) if len(items) > 1 else strip(items[0])
         return f
     return strip(relation.left)
 
@@ -83,7 +92,10 @@ def why(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Numb
     many = len(step.equations) > 1
     out: list[Node] = []
     for e in step.equations:
-        said = [_heading(e, structure, sheet), *_dropped(e, structure, known), *_spread(e, sheet)]
+        heading = _heading(e, structure, sheet)
+        if len({x.body.parts for x in step.equations}) > 1:
+            heading = Text("reason.on_body", {"body": phrases.free_body(e.body), "what": heading})
+        said = [heading, *_dropped(e, structure, known), *_spread(e, sheet)]
         if not many:
             dropped = set(e.body.unknowns) - set(step.finds)
             said.append(Text("reason.leaves" if dropped else "reason.only", {"finds": finds}))

@@ -10,7 +10,18 @@ from importlib.resources import files
 from unpin.draw import fonts
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working
+from unpin.lesson.nodes import (
+    Block,
+    Boxed,
+    Bullets,
+    Drawing,
+    Lesson,
+    Node,
+    Paragraph,
+    Section,
+    Text,
+    Working,
+)
 from unpin.render.maths import mathml, spoken
 from unpin.render.maths.rows import rows
 from unpin.render.picture import svg

@@ -17,7 +17,8 @@ from unpin.lesson.nodes import Lesson, Paragraph, Section, Working, walk
 from unpin.lesson.sheet import Sheet, exact_formula
 from unpin.model.answer import Answer, Component
 from unpin.model.equation import Equation
-from unpin.render.maths import sentence, text as signs
+from unpin.render.maths import sentence
+from unpin.render.maths import text as signs
 from unpin.route.plan import Route, Step
 from unpin.route.worked import Worked
 

@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working, drawings
+from unpin.lesson.nodes import (
+    Block,
+    Boxed,
+    Bullets,
+    Drawing,
+    Lesson,
+    Node,
+    Paragraph,
+    Section,
+    Text,
+    Working,
+    drawings,
+)
 from unpin.render.maths import spoken, typeset
 from unpin.render.maths.rows import rows
 from unpin.render.maths.typeset import quoted

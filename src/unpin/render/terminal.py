@@ -6,7 +6,18 @@ import textwrap
 
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working
+from unpin.lesson.nodes import (
+    Block,
+    Boxed,
+    Bullets,
+    Drawing,
+    Lesson,
+    Node,
+    Paragraph,
+    Section,
+    Text,
+    Working,
+)
 from unpin.render.maths import text as maths
 from unpin.render.maths.rows import rows
 from unpin.render.maths.sentence import capital, written

@@ -16,7 +16,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from unpin.base.units import BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MOMENT, NUMBER, SPREAD, Dimension, Unit
+from unpin.base.units import (
+    BY_SPELLING,
+    DIMENSION_NAMES,
+    FORCE,
+    LENGTH,
+    MOMENT,
+    NUMBER,
+    SPREAD,
+    Dimension,
+    Unit,
+)
 from unpin.exact.number import Number
 from unpin.exact.rounding import digits
 
@@ -169,7 +179,7 @@ def _point(text: str, exponent: int, places: int = 0) -> str:
 
 def _tiny(value: Number, places: int) -> Printed:
     """Smaller than the last place: zero, or one unit of it."""
-    sign, text, exponent = digits(value, 1)
+    sign, _, exponent = digits(value, 1)
     up = exponent + places == 0 and digits(value, 12)[1] > "5" + "0" * 11
     if not up:
         return Printed(0, "0." + "0" * places, exact=False)

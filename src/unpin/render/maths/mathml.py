@@ -4,7 +4,20 @@ from __future__ import annotations
 
 from html import escape
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Sum, needs_brackets
+from unpin.lesson.formula import (
+    Amount,
+    Formula,
+    Function,
+    Header,
+    Letter,
+    Over,
+    Product,
+    Relation,
+    Root,
+    Signed,
+    Sum,
+    needs_brackets,
+)
 from unpin.words.numbers import MINUS, THIN
 
 _GAP = '<mspace width="0.17em"/>'
@@ -102,7 +115,7 @@ def _amount(printed) -> str:
     number = f"<mn>{printed.digits}</mn>"
     if not printed.unit:
         return f"<mrow>{minus}{number}</mrow>" if minus else number
-    gap = "" if printed.unit == "°" else f'<mspace width="0.2em"/>'
+    gap = "" if printed.unit == "°" else '<mspace width="0.2em"/>'
     return f'<mrow>{minus}{number}{gap}<mtext class="unit">{escape(printed.unit)}</mtext></mrow>'
 
 

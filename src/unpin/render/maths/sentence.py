@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from unpin.lesson.flow import flow
 from unpin.lesson.nodes import Text
-from unpin.render.maths import spoken, text as signs
+from unpin.render.maths import spoken
+from unpin.render.maths import text as signs
 
 
 def written(text: Text, language: str = "en") -> str:

@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Sum
+from unpin.lesson.formula import (
+    Amount,
+    Formula,
+    Function,
+    Header,
+    Letter,
+    Over,
+    Product,
+    Relation,
+    Root,
+    Signed,
+    Sum,
+)
 from unpin.words.sentences import catalogue, say
 
 
