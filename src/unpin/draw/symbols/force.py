@@ -15,7 +15,8 @@ COUPLE_SWEEP = 250.0
 def arrow_room(arrow: Arrow) -> tuple[Strip, ...]:
     """The shaft, and a wider strip under the head."""
     spots = arrow.spots
-    strips: list[Strip] = [(a, b, 0.8) for a, b in itertools.pairwise(spots)]
+    coarse = spots if len(spots) < 9 else (*spots[:-1:4], spots[-1])  # an arc needs no finer room than this
+    strips: list[Strip] = [(a, b, 0.8 if coarse is spots else 1.2) for a, b in itertools.pairwise(coarse)]
     ends = [spots[-2:]] + ([spots[1::-1]] if arrow.heads == "both" else [])
     for back, tip in ends:
         length = max(1e-6, ((tip[0] - back[0]) ** 2 + (tip[1] - back[1]) ** 2) ** 0.5)
