@@ -7,6 +7,8 @@ from unpin.lesson.figures import Studio
 from unpin.lesson.nodes import Block, Bullets, Lesson, Node, Paragraph, Section, Text
 from unpin.lesson.sheet import Sheet, sheet_for
 from unpin.model.action import FreeBody
+from unpin.model.equation import Equation
+from unpin.route.closing import closing_check
 from unpin.route.plan import Route, Step
 from unpin.route.worked import Worked
 
@@ -24,12 +26,19 @@ def build(worked: Worked, figures: int = 0, route: str = "recommended", language
     if solved:
         chosen = chosen_route(worked, route)
         sections += [_plan(worked, studio), *_bodies(worked, chosen, sheet, studio), _answers(worked, sheet, studio)]
-        sections.append(Section("check", "check", Text("title.check"), outcome.check(worked, sheet)))
+        sections.append(Section("check", "check", Text("title.check"), outcome.check(worked, sheet, _closing(worked, chosen))))
         other = ways.chapter(worked, sheet)
         if other:
             sections.append(Section("ways", "ways", Text("title.ways"), other))
     complete = solved and all(a.found for a in worked.answers)
     return Lesson(worked.problem.title, worked.problem.text, tuple(sections), (Text("caution.teaching"),), complete, language)
+
+
+def _closing(worked: Worked, route: Route) -> Equation | None:
+    """The sum kept back, for a route other than the recommended one chosen anew."""
+    if route is worked.recommended:
+        return worked.proof.closing
+    return closing_check(worked.structure, route.steps, worked.values)
 
 
 def chosen_route(worked: Worked, name: str) -> Route:

@@ -4,12 +4,15 @@ the lesson is for a format without pictures."""
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
+from unpin.exact.number import sign
 from unpin.lesson import phrases
 from unpin.lesson.nodes import Drawing, Node, Text
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
+from unpin.model.findings import Freedom
 from unpin.route.worked import Worked
 
 
@@ -48,7 +51,7 @@ class Studio:
 
         w = self.worked
         return self._made("motion", "", Text("caption.motion"),
-                          motion_figure(w.apart, w.soundness.freedoms[0], labels.of_problem(w.problem, w.apart, self.sheet)))
+                          motion_figure(w.apart, _the_way_loads_push(w.soundness.freedoms[0]), labels.of_problem(w.problem, w.apart, self.sheet)))
 
     def free_body(self, body: FreeBody, equations: Iterable[Equation] = ()) -> tuple[Node, ...]:
         """The body's diagram; with the one moment centre of its sums marked when there is just one."""
@@ -81,3 +84,10 @@ class Studio:
 
         self.count += 1
         return (Drawing(f"figure-{self.count}", which, subject, caption, describe(figure, self.worked.problem, self.sheet), figure),)
+
+
+def _the_way_loads_push(freedom: Freedom) -> Freedom:
+    """The motion in the sense in which the loads do positive work."""
+    if sign(freedom.work) >= 0:
+        return freedom
+    return replace(freedom, twists={b: tuple(-c for c in t) for b, t in freedom.twists.items()}, work=-freedom.work)

@@ -49,15 +49,18 @@ def answer_letter(c: Component, answer: Answer) -> Letter:
     return symbol(Symbol(c.symbol.base, c.symbol.sub, own))
 
 
-def check(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
-    """One more sum, of the other kind, and the three ways the program has confirmed the result."""
+def check(worked: Worked, sheet: Sheet, last: Equation | None) -> tuple[Node, ...]:
+    """One more sum, of the other kind (`last`), and the three ways the program has confirmed the result."""
     proof = worked.proof
     nodes: list[Node] = []
-    if proof.closing is not None:
-        nodes += closing(proof.closing, worked.values, sheet)
+    if last is not None:
+        nodes += closing(last, worked.values, sheet)
     nodes.append(Paragraph(Text("check.proof")))
-    nodes.append(Bullets((Text("check.full_solve"), Text("check.balances", {"count": len(proof.balances)}),
-                          Text("check.work", {"count": len(proof.work)}))))
+    confirmed = [Text("check.full_solve")]
+    for name, made in (("balances", proof.balances), ("work", proof.work)):
+        if made:
+            confirmed.append(Text(f"check.{name}_one") if len(made) == 1 else Text(f"check.{name}", {"count": len(made)}))
+    nodes.append(Bullets(tuple(confirmed)))
     nodes.append(Paragraph(Text(f"check.rung_{worked.rung}")))
     return tuple(nodes)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from unpin.base.units import LENGTH
 from unpin.exact.number import sign
 from unpin.lesson import phrases, terms
-from unpin.lesson.formula import Amount
+from unpin.lesson.formula import Amount, Relation
 from unpin.lesson.nodes import Line, Listing, Node, Paragraph, Text, Working
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.statement import short
@@ -61,8 +61,9 @@ def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node
 def _failing(freedom: Freedom, sheet: Sheet) -> Working:
     equation = freedom.failing
     relation = terms.in_numbers(equation, sheet, {})
+    total = terms.collected(equation, sheet, {})
     return Working("failing", 0, equation.body.name, terms.header(equation.functional),
-                   (Line("substitute", relation), Line("collect", terms.collected(equation, sheet, {}))))
+                   (Line("substitute", relation), Line("collect", Relation(total.left, total.right, "≠"))))
 
 
 def _motion(structure: Structure, freedom: Freedom, sheet: Sheet) -> Text:
@@ -91,7 +92,7 @@ def _place(structure: Structure, at, sheet: Sheet):
 
 def _stresses(structure: Structure, found: Soundness) -> Text:
     if not found.self_stresses:
-        return Text("sound.determinate")
+        return Text("sound.no_self_stress" if found.freedoms else "sound.determinate")
     ids = dict.fromkeys(u for s in found.self_stresses for u in s.unknowns)
     return Text("sound.indeterminate", {"degree": len(found.self_stresses), "unknowns": phrases.unknowns(structure, ids)})
 

@@ -23,8 +23,13 @@ def given(problem: Problem, sheet: Sheet) -> Block:
 def connection(c: Connection, sheet: Sheet) -> Text | None:
     """A support or a link as it is given; None for a pin that the members make by meeting."""
     point = {"point": phrases.letter_like(c.points[0])}
+    if c.kind == "link" and GROUND in c.parts and c.direction:
+        return Text("given.link_ground", {**point, "toward": phrases.toward(c.direction, sheet)})
     if c.kind == "link":
         return Text("given.link", {"a": phrases.letter_like(c.points[0]), "b": phrases.letter_like(c.points[1])})
+    if GROUND not in c.parts and c.kind == "contact":
+        pushed, pushing = c.parts
+        return Text("given.contact_between", {**point, "a": pushing, "b": pushed, "toward": phrases.toward(c.direction, sheet)})
     if GROUND not in c.parts:
         return Text("given.weld", {**point, "a": c.parts[0], "b": c.parts[1]}) if c.kind == "fixed" else None
     towards = {"toward": phrases.toward(c.direction, sheet)} if c.direction else {}

@@ -49,7 +49,7 @@ class _Voice:
             case Sum(terms, continued):
                 return self._sum(terms, continued)
             case Relation(left, right, sign):
-                return self._word("equals" if sign == "=" else "about", left=self.say(left), right=self.say(right))
+                return self._word({"=": "equals", "≠": "unequal"}.get(sign, "about"), left=self.say(left), right=self.say(right))
             case Header(kind, sub, arrow):
                 sense = self._word(f"arrow.{_NAMES.get(arrow, 'along')}")
                 return self._word(f"header.{kind}", sub=sub, sense=sense)
