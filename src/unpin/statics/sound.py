@@ -16,7 +16,7 @@ from unpin.statics.goals import goals
 from unpin.statics.isolate import isolate
 from unpin.statics.motion import Motions, rate
 from unpin.statics.solve import equilibrium, fixed_values
-from unpin.statics.wrenches import total_load
+from unpin.statics.wrenches import load_wrench, total_load
 
 
 def sound(structure: Structure) -> Soundness:
@@ -31,7 +31,7 @@ def sound(structure: Structure) -> Soundness:
     loose = {ids[c] for c in range(len(ids)) if c not in fixed}
     found = tuple((asked, not (set(goals(structure, asked)) & loose)) for asked in structure.problem.asked)
     holds = not solved.contradictions
-    remarks = list(_remarks(structure, fixed_values(structure, solved, ids) or {}, solved, loads))
+    remarks = list(_remarks(structure, fixed_values(structure, solved, ids) or {}, freedoms))
     return Soundness(freedoms, stresses, found, tuple(causes(structure, freedoms, stresses)), len(ids),
                      sum(b.rank for b in structure.bodies), holds, tuple(remarks))
 
@@ -50,8 +50,10 @@ def _failing(structure: Structure, twists, loads):
     """A sum that cannot be zero: for all bodies that move as one, forces along their translation or moments about their
     instant centre. None when the motion is not that simple."""
     moving = list(twists)
-    first = twists[moving[0]]
-    if any(t != first for t in twists.values()):
+    pins = {b.name: structure.problem.coordinates[b.point] for b in structure.bodies if b.kind == "pin"}
+    first = next((t for b, t in twists.items() if b not in pins), twists[moving[0]])
+    # A pin has no turn of its own: it goes along where its point does.
+    if any(t[:2] != velocity(first, pins[b]) if b in pins else t != first for b, t in twists.items()):
         return None
     body = isolate(structure, moving)
     from unpin.model.values import Direction
@@ -67,7 +69,7 @@ def _failing(structure: Structure, twists, loads):
     return None if equation.unknowns else equation
 
 
-def _remarks(structure: Structure, values: Mapping[str, Number], solved, loads):
+def _remarks(structure: Structure, values: Mapping[str, Number], freedoms: tuple[Freedom, ...]):
     """Near misses: forces far above the loads, and loads that miss balance by a hair."""
     biggest = max((abs(approx(a.value.value)) for a in structure.actions if a.value is not None and a.kind == "force"), default=0.0)
     for u in structure.unknowns:
@@ -76,10 +78,15 @@ def _remarks(structure: Structure, values: Mapping[str, Number], solved, loads):
     for u in structure.unknowns:
         if u.push_only and u.id in values and approx(values[u.id]) < 0:
             yield Cause("contact_pulls", {"unknown": u.id, "point": structure.action(u.actions[0]).point})
-    if solved.contradictions:
-        rest = max(abs(approx(r[solved.columns])) for r in solved.contradictions)
-        if biggest and rest / biggest < OFF_BALANCE:
-            yield Cause("off_balance", {"share": rest / biggest})
+    shares = [_share(structure, f) for f in freedoms if f.work != 0]
+    if shares and max(shares) < OFF_BALANCE:
+        yield Cause("off_balance", {"share": max(shares)})
+
+
+def _share(structure: Structure, freedom: Freedom) -> float:
+    """How much of the largest work of a single load in a motion is left when all are added: a share, whatever the units."""
+    works = [abs(approx(rate(freedom.twists, {a.on: load_wrench(a)}))) for a in structure.actions if not a.unknown]
+    return abs(approx(freedom.work)) / max(works)
 
 
 def moves(freedom: Freedom, structure: Structure) -> dict[str, tuple]:
