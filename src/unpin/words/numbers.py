@@ -22,7 +22,6 @@ from unpin.base.units import (
     FORCE,
     LENGTH,
     MOMENT,
-    NUMBER,
     SPREAD,
     Dimension,
     Unit,
