@@ -203,6 +203,15 @@ class Ratio:
         return f"Ratio({_show(self.top)} / {_show(self.bottom)})"
 
 
+def atom_of(x: object) -> tuple[str, Fraction] | None:
+    """("cos", angle) or ("sin", angle) when the number is just that, else None."""
+    if isinstance(x, Ratio) and x.bottom == _ONE and len(x.top) == 1:
+        (monomial, q), = x.top.items()
+        if q == 1 and len(monomial) == 1 and monomial[0][1] == 1 and monomial[0][0][0] != "root":
+            return monomial[0][0]
+    return None
+
+
 def _cancel(top: Polynomial, bottom: Polynomial) -> tuple[Polynomial, Polynomial]:
     """Divide both by the powers of cosines and angles that every monomial holds, and by the constant in front."""
     shared = None

@@ -18,8 +18,8 @@ GROUND = "ground"
 
 @dataclass(frozen=True)
 class Point:
-    """A named point. `made` is the construction in the author's words, empty for typed coordinates; `dimensions`
-    lists the lengths the construction names, so that the figure can dimension what the author gave."""
+    """A named point. `made` is the construction in the author's words, empty for typed coordinates; GROUND for the far end of
+    a link of which only the direction was given: its distance is no one's and is not to be dimensioned."""
 
     name: str
     at: Vector
@@ -46,7 +46,8 @@ class Part:
 class Connection:
     """How parts meet. `kind` names a file of facts in `model.kinds`; `parts` in the order of the file (GROUND last
     for a support); `points`: where it acts (one point; two for a link); `direction`: what the kind needs (the
-    normal of a roller: the way it pushes on the part)."""
+    normal of a roller: the way it pushes on the first part; of a link, where its author gave it, from the first
+    point to the second)."""
 
     name: str
     kind: str

@@ -10,6 +10,7 @@ from unpin.model.action import Action, Body, Structure, Symbol, TwoForce, Unknow
 from unpin.model.kinds import KINDS
 from unpin.model.kinds.kind import push_direction
 from unpin.model.problem import GROUND, Connection, Problem
+from unpin.model.values import Direction
 from unpin.statics.loads import load_actions
 from unpin.statics.pins import Meeting, meetings
 
@@ -39,7 +40,7 @@ class _Assembly:
     def structure(self) -> Structure:
         for c in self.problem.connections:
             if c.kind == "link":
-                self._link(c.name, c.points, c.parts, c.name)
+                self._link(c.name, c.points, c.parts, c.name, c.direction)
             elif GROUND in c.parts:
                 self._support(c)
             elif c.kind == "pin":
@@ -93,10 +94,12 @@ class _Assembly:
             self._pair(symbol, c.name, "couple" if push == "couple" else "force", scale, kind.push_only, False, sense,
                        (first, point, direction, 1), (second, point, direction.reversed() if direction else None, -1))
 
-    def _link(self, name: str, points: tuple[str, str], hosts: tuple[str, str], source: str) -> None:
-        """A force along the line of two points, tension positive: it pulls each end towards the other."""
+    def _link(self, name: str, points: tuple[str, str], hosts: tuple[str, str], source: str,
+              said: Direction | None = None) -> None:
+        """A force along the line of two points, tension positive: it pulls each end towards the other. `said`: the direction
+        from the first to the second in its author's words."""
         a, b = points
-        there = directions.line((a, b), self.at[a], self.at[b])
+        there = said or directions.line((a, b), self.at[a], self.at[b])
         ends = (self._host(a, hosts[0]) or GROUND, self._host(b, hosts[1]) or GROUND)
         symbol = Symbol("F", a + b)
         self._pair(symbol, source, "force", there.length, False, True, "tension",
@@ -126,7 +129,8 @@ def _symbol(c: Connection, push: str, direction, on: str) -> Symbol:
     if push in ("right", "up"):
         return Symbol(point, "x" if push == "right" else "y", on)
     axis = directions.axis_of(direction.vector)
-    return Symbol(point, axis, on)
+    # A sloped reaction has a letter of its own: a bare "C" would be read as the point.
+    return Symbol(point, axis, on) if axis else Symbol("R", point, on)
 
 
 def _identity(symbol: Symbol) -> str:

@@ -1,13 +1,15 @@
 """Writing a sum: the terms of one functional on one free body, each with its factors; the coefficient is their product.
 
 Rules for a moment, in this order: a force through the centre has no term; a force along an axis, or square to the line
-from the centre, is written force times arm; any other force by its two components, each with its own arm.
+from the centre, is written force times arm, and so is one whose slope is no short triangle and no given angle (its
+perpendicular distance is then the one thing to find); any other force by its two components, each with its own arm.
 """
 
 from __future__ import annotations
 
 
 from unpin.exact.number import Number, length, sign
+from unpin.exact.ratio import atom_of
 from unpin.model.action import Action, FreeBody
 from unpin.model.directions import axis_of, small_legs
 from unpin.model.equation import Equation, Factor, Functional, Term
@@ -75,6 +77,10 @@ def _moment_terms(action: Action, functional: Functional) -> list[Term]:
     if not axis and r[0] * d.vector[0] + r[1] * d.vector[1] == 0:
         turning = sign(r[0] * d.vector[1] - r[1] * d.vector[0])
         return [_term(action, turning, (Factor("arm", length(r), axis="square", points=ends),))]
+    if not axis and _awkward(d):
+        # No slope triangle worth drawing: the perpendicular distance of its line is the one number to find.
+        moment = (r[0] * d.vector[1] - r[1] * d.vector[0]) / d.length
+        return [_term(action, sign(moment), (Factor("arm", abs(moment), axis="square", points=(functional.point, "")),))]
     out = []
     # x-component turns with the height of the point, y-component with its distance across.
     for name, arm, turning in (("x", r[1], -1), ("y", r[0], 1)):
@@ -85,6 +91,20 @@ def _moment_terms(action: Action, functional: Functional) -> list[Term]:
         lever = Factor("arm", size, axis="y" if name == "x" else "x", points=ends)
         out.append(_term(action, part[0] * turning * sign(arm), (*part[1], lever)))
     return out
+
+
+LONGEST_LEG = 99
+"""A slope triangle with a longer leg in whole numbers is not drawn, but its angle or distance found."""
+
+
+def _awkward(direction: Direction) -> bool:
+    """Whether a sloped direction has neither a given angle nor a slope triangle of small whole numbers."""
+    if direction.form == "angle" and direction.angle is not None and axis_of(direction.base):
+        return False
+    if atom_of(direction.vector[0] / direction.length) or atom_of(direction.vector[1] / direction.length):
+        return False
+    legs = small_legs(direction.legs or direction.vector)
+    return legs is None or max(abs(legs[0]), abs(legs[1])) > LONGEST_LEG
 
 
 def _component(direction: Direction, axis: str) -> tuple[int, tuple[Factor, ...]] | None:
@@ -100,6 +120,9 @@ def _component(direction: Direction, axis: str) -> tuple[int, tuple[Factor, ...]
     if direction.form == "angle" and direction.angle is not None and axis_of(direction.base):
         along_base = direction.base[index] != 0
         return way, (Factor("cos" if along_base else "sin", share, angle=direction.angle),)
+    atom = atom_of(share)
+    if atom:
+        return way, (Factor(atom[0], share, angle=atom[1]),)
     legs = small_legs(direction.legs or direction.vector)
     if legs:
         own = abs(legs[index])

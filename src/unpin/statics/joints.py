@@ -41,7 +41,9 @@ def joints(structure: Structure) -> list[Joint]:
 
 def _connection(structure, source, what, a, b, by_name) -> Connection:
     if what == "link":
-        return Connection(source, "link", (a.point, b.point), (a.on, b.on))
+        said = by_name.get(source)
+        way = said.direction if said is not None and said.kind == "link" else None
+        return Connection(source, "link", (a.point, b.point), (a.on, b.on), way)
     for c in structure.problem.connections:
         if c.name != source or c.points[0] != a.point or c.kind == "link":
             continue

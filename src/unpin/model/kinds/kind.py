@@ -51,9 +51,11 @@ def push_direction(push: Push, connection: Connection, at: dict[str, Vector]) ->
         return directions.Y
     if push == "normal":
         return connection.direction
+    if push == "line" and connection.direction is not None:
+        return connection.direction
     if push == "line":
         first, second = connection.points
-        return directions.line((first, second), at[first], at[second])
+        return connection.direction or directions.line((first, second), at[first], at[second])
     return None
 
 
