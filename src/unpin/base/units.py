@@ -35,6 +35,7 @@ SPREAD = Dimension(length=-1, force=1)
 MASS = Dimension(mass=1)
 ANGLE = Dimension(angle=1)
 ACCELERATION = Dimension(force=1, mass=-1)  # N/kg, the same as m/s²
+PRESSURE = Dimension(length=-2, force=1)  # typed only: the width it acts on makes a spread load of it
 
 DIMENSION_NAMES = {NUMBER: "number", LENGTH: "length", FORCE: "force", MOMENT: "moment", SPREAD: "spread",
                    MASS: "mass", ANGLE: "angle", ACCELERATION: "acceleration"}
@@ -81,6 +82,9 @@ UNITS: tuple[Unit, ...] = (
     Unit("lb/ft", SPREAD, _POUND / _FOOT, "us"),
     Unit("lb/in", SPREAD, _POUND / _INCH, "us"),
     Unit("kip/ft", SPREAD, _POUND * 1000 / _FOOT, "us"),
+    Unit("N/m²", PRESSURE, Fraction(1), "si", ("N/m2", "N/m^2")),
+    Unit("kN/m²", PRESSURE, Fraction(1000), "si", ("kN/m2", "kN/m^2", "kPa")),
+    Unit("lb/ft²", PRESSURE, _POUND / _FOOT**2, "us", ("lb/ft2", "lb/ft^2", "psf")),
     Unit("kg", MASS, Fraction(1), "si"),
     Unit("Mg", MASS, Fraction(1000), "si", ("t",)),
     Unit("g", MASS, Fraction(1, 1000), "si"),

@@ -7,14 +7,47 @@ from unpin.model.problem import Asked, Connection
 from unpin.model.values import WantedSum
 from unpin.read.context import Context, Item
 from unpin.read.directions import direction
-from unpin.read.phrases import Word
+from unpin.read.phrases import AskedSaid, Word
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
 
 
-def asked(known: Context, item: Item, supports: dict[str, Connection]) -> Asked:
-    """One thing to find."""
+def asked(known: Context, item: Item, supports: dict[str, Connection]) -> list[Asked]:
+    """What one phrase asks: one thing, or each of a kind in file order."""
     said = item.phrase("asked")
+    if said.all == "links":
+        return _all_links(known, item, supports)
+    if said.all == "reactions":
+        return _all_reactions(known, item)
+    return [_asked(known, item, said, supports)]
+
+
+def _all_links(known: Context, item: Item, supports: dict[str, Connection]) -> list[Asked]:
+    stiff = {p for c in (*known.joined, *supports.values()) if c.kind != "pin" and (c.kind != "roller") for p in c.parts}
+    bars = [p for p in known.parts if p not in stiff and _may_be_two_force(known, p, supports)]
+    names = sorted([*known.links, *bars], key=lambda n: (known.places[n].line, known.places[n].column))
+    if not names:
+        if known.lost or known.broken:
+            raise Dropped
+        raise item.drop("read.none_of_these", what=("@want.link",))
+    return [Asked("link", subject=n, written=n, place=item.place()) for n in names]
+
+
+def _all_reactions(known: Context, item: Item) -> list[Asked]:
+    if not known.held:
+        if known.lost or known.broken:
+            raise Dropped
+        raise item.drop("read.none_of_these", what=("@want.support",))
+    place = item.place()
+    return [
+        Asked("link", subject=c.name, written=c.points[0], place=place)
+        if c.kind == "link"
+        else Asked("reaction", subject=c.points[0], point=c.points[0], written=c.points[0], place=place)
+        for c in known.held
+    ]
+
+
+def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Connection]) -> Asked:
     place = item.place()
     if not said.names:
         return Asked("everything", written=item.text, place=place)
@@ -38,10 +71,17 @@ def asked(known: Context, item: Item, supports: dict[str, Connection]) -> Asked:
         raise known.unknown(item, word, "read.unknown_asked", [*known.points, *known.links, *known.parts], "points")
     point = known.point(item, word).name
     here = [p.name for p in known.members_at(point)]
+    touching = [c for c in known.joined if c.kind == "contact" and c.points == (point,)]
+    here += [p for c in touching for p in c.parts if p not in here]
     links = [c.name for c in known.links.values() if point in c.points]
     common = {"point": point, "component": said.component, "written": item.text, "place": place}
     if said.part is not None:
         return _on_part(known, item, said.part, point, here, links, supports, common)
+    ground = [c.name for c in known.held if c.kind == "link" and c.points[0] == point]
+    if ground:
+        if said.component in ("x", "y", "couple"):
+            raise item.drop("read.link_component", word, name=ground[0])
+        return Asked("link", subject=ground[0], component=said.component, written=item.text, place=place)
     if point in supports:
         if said.component == "couple" and not _carries_couple(supports[point]):
             raise item.drop("read.no_couple", word, point=point)
@@ -53,7 +93,7 @@ def asked(known: Context, item: Item, supports: dict[str, Connection]) -> Asked:
     if (
         len(here) == 2
         and not links
-        and known.pinned.get(point)
+        and (known.pinned.get(point) or touching)
         and not any(point == x["point"] for c, x in known.assumed if c == "load_on_pin")
     ):
         return Asked("pin", subject=point, part=here[0], **common)

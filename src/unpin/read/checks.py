@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from unpin.model.problem import GROUND, Connection, Load
 from unpin.read.context import Context
-from unpin.read.loads import on_run
+from unpin.read.directions import on_run
 
 FAR = 500
 """A coordinate so many times all the others is taken for a mix of units."""
@@ -14,6 +14,7 @@ def probable_slips(known: Context, connections: list[Connection], loads: list[Lo
     if not known.lost:
         _unused(known)
         _loose(known, connections)
+    _doubled(known)
     _same_spot(known)
     _scale(known)
     _passed_over(known)
@@ -22,10 +23,10 @@ def probable_slips(known: Context, connections: list[Connection], loads: list[Lo
 def _unused(known: Context) -> None:
     report = known.report
     for name, point in known.points.items():
-        if name not in known.used:
+        if name not in known.used and name not in report.mentioned:
             report.warning("read.point_unused", point.place, ("points", name), name=name)
     for name, letter in known.letters.items():
-        if name not in known.used_letters:
+        if name not in known.used_letters and name not in report.mentioned:
             report.warning("read.letter_unused", letter.place, ("letters", name), name=name)
 
 
@@ -39,12 +40,24 @@ def _loose(known: Context, connections: list[Connection]) -> None:
             report.warning("read.member_loose", part.place, ("members", name), name=name)
     supports = {c.points[0] for c in connections if GROUND in c.parts}
     for c in known.links.values():
-        for end in c.points:
+        for end, host in zip(c.points, c.parts):
+            if host == GROUND:
+                continue
             others = sum(end in other.points for other in known.links.values())
             if not known.members_at(end) and end not in supports and others < 2 and not known.broken:
                 report.warning(
                     "read.link_end_loose", c.place, ("links", c.name), name=c.name, point=end, hint="hint.link_to_ground"
                 )
+
+
+def _doubled(known: Context) -> None:
+    """Two links between the same two points: easily typed with chains, and they share their force in no way that sums tell."""
+    seen: dict[frozenset[str], Connection] = {}
+    for c in known.links.values():
+        other = seen.setdefault(frozenset(c.points), c)
+        if other is not c:
+            ends = {"first": c.points[0], "second": c.points[1]}
+            known.report.warning("read.link_twice", c.place, ("links", c.name), name=other.name, **ends)
 
 
 def _same_spot(known: Context) -> None:
@@ -79,6 +92,8 @@ def _passed_over(known: Context) -> None:
     """A member lying on a point that other members name, without naming it."""
     rough = {n: (float(p.at[0]), float(p.at[1])) for n, p in known.points.items()}
     named = {n for part in known.parts.values() for n in part.points} | {n for c in known.links.values() for n in c.points}
+    named -= {n for n in named if known.points[n].made == GROUND}
+    touched = {(c.points[0], p) for c in known.joined if c.kind == "contact" for p in c.parts}
     where = known.at
     for part in known.parts.values():
         if known.report.full:
@@ -89,7 +104,9 @@ def _passed_over(known: Context) -> None:
             slack = 1e-9 * (1 + abs(bx - ax) + abs(by - ay)) ** 2
             for name in sorted(named - mine):
                 x, y = rough[name]
-                if abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) > slack or name not in where:
+                if (name, part.name) in touched or name not in where:
+                    continue
+                if abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) > slack:
                     continue
                 if on_run(where[a], where[b], where[name]) and where[name] not in (where[a], where[b]):
                     known.report.warning(

@@ -43,6 +43,8 @@ class Item:
         """The facts of the phrase, or Dropped after a remark."""
         found = parse_phrase(kind, self.text)
         if isinstance(found, Misread):
+            if self.report.follows(self.text):
+                raise Dropped
             more = {"nearest": found.nearest} if found.nearest else {}
             code = "read.phrase" if found.found else "read.phrase_ends"
             raise self.drop(code, found, hint=found.hint, found=found.found, wanted=found.wanted, **more)
@@ -56,7 +58,8 @@ class Context:
     `shown`: the unit of each dimension for bare numbers and answers. `letter_kinds`: what a letter with a bare number
     turned out to be. `pinned`: the members pinned at each shared point. `broken`: names given but not understood;
     `later`: points further down; `lost`: sections that could not be read, so that nothing in them is "unknown".
-    `loaded`: members with a load of their own. `bare`: whether a number without a unit was used.
+    `loaded`: members with a load of their own. `joined`: pins, welds and contacts between members; `held`: supports, and links
+    to the ground, in file order. `bare`: whether a number without a unit was used.
     """
 
     report: Report
@@ -72,6 +75,8 @@ class Context:
     lost: set[str] = field(default_factory=set)
     later: set[str] = field(default_factory=set)
     loaded: set[str] = field(default_factory=set)
+    joined: list[Connection] = field(default_factory=list)
+    held: list[Connection] = field(default_factory=list)
     used: set[str] = field(default_factory=set)
     used_letters: set[str] = field(default_factory=set)
     letter_kinds: dict[str, Dimension] = field(default_factory=dict)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from unpin.base.units import ANGLE, LENGTH, NUMBER
 from unpin.exact.number import Number, cos_deg, length, sign, sin_deg
 from unpin.model import directions
+from unpin.model.problem import Part
 from unpin.model.space import difference, square_to
 from unpin.model.values import Direction, Vector
 from unpin.read.context import Context, Item
@@ -129,6 +130,20 @@ def is_straight(points: list[Vector]) -> bool:
         return True
     run = difference(far, start)
     return all(directions.parallel(run, difference(p, start)) for p in points)
+
+
+def lies_on(known: Context, part: Part, at: Vector) -> bool:
+    """Whether a place is on one of the straight runs of a member."""
+    where = known.at
+    return any(on_run(where[a], where[b], at) for a, b in zip(part.points, part.points[1:]))
+
+
+def on_run(start: Vector, end: Vector, at: Vector) -> bool:
+    run, step = difference(end, start), difference(at, start)
+    if not directions.parallel(run, step):
+        return False
+    along = run[0] * step[0] + run[1] * step[1]
+    return sign(along) >= 0 and sign(run[0] * run[0] + run[1] * run[1] - along) >= 0
 
 
 def square_of(d: Direction) -> Direction:

@@ -133,11 +133,19 @@ point = alt(
 )
 
 
-# Members, links, supports, joinings.
+# A row of points: these words mean something only where a construction begins.
+_every, _evenly = (token(lambda t, text=text: t.text == text, text) for text in ("every", "evenly"))
+point = point | alt(
+    seq(_every >> amount, direction << word("from"), name).combine(say.Every),
+    seq(_evenly >> word("from") >> name, word("to") >> name).combine(say.Evenly),
+)
+
+
+# Members, links, supports, joinings, contacts.
 
 member = name.at_least(1).map(tuple)
 strokes = member.sep_by(symbol(","), min=1).map(tuple)
-link = alt(seq(name << symbol("-"), name).map(tuple), seq(name, name).map(tuple), name.map(lambda n: (n,)))
+link = alt(seq(name, (symbol("-") >> name).at_least(1)), seq(name, name.many())).combine(lambda a, more: (a, *more))
 _kind = token(lambda t: t.kind == "word" and t.text not in KEYWORDS, "@want.support")
 support = seq(
     _kind,
@@ -148,6 +156,7 @@ support = seq(
             word("along").result("along"),
             alt(slope, direction, linear_names.map(lambda n: say.LinearSaid(n, False, "", n[0].start, n[-1].end))),
         ),
+        direction.map(lambda said: ("bare", said)),
         success(("", None)),
     ),
     (word("on") >> name).optional(),
@@ -162,11 +171,26 @@ joining = alt(
     seq(name << word("welded") << word("to"), name).combine(lambda a, b: say.JoiningSaid("welded", (a, b))),
 )
 
+contact = seq(name << word("pushes"), name, direction).combine(say.ContactSaid)
+
 
 # Loads.
 
+_more = (alt(word("and"), symbol(",") >> word("and").optional()).optional() >> name).many()
+
+
+@generate
+def _at():
+    """`at C`, `at C E G`, `at C, E and G`, or a direction."""
+    said = yield at_clause
+    if not isinstance(said, say.AtSaid):
+        return "direction", said
+    more = yield _more
+    return "at", (said.name, *more)
+
+
 _clause = comma >> alt(
-    at_clause.map(lambda said: ("at", said.name) if isinstance(said, say.AtSaid) else ("direction", said)),
+    _at,
     seq(word("on") >> name, (alt(word("and"), symbol("+")) >> name).many()).combine(lambda a, b: ("on", (a, *b))),
     word(*TURNS).map(lambda turn: ("turn", turn)),
     seq(word("from") >> name, word("to") >> name).map(lambda ends: ("span", tuple(ends))),
@@ -174,13 +198,14 @@ _clause = comma >> alt(
         lambda per: ("per", per)
     ),
     (word("per") >> word("length")).result(("per", "member")),
+    (word("over") >> amount).map(lambda width: ("over", width)),
     away.map(lambda said: ("direction", said)),
 )
 
 
 @generate
 def _clauses():
-    """Clauses in any order. A second `at X` is the direction: `P at C at theta`."""
+    """Clauses in any order. A second `at X` is the direction: `P at C at theta`; of `at theta at C E` the first."""
     found: dict[str, object] = {}
     while True:
         start = yield parsy_index
@@ -188,11 +213,17 @@ def _clauses():
         if clause is None:
             return say.Clauses(**found)
         key, value = clause
-        if key == "at" and key in found:
-            key, value = (
-                "direction",
-                say.AngleSaid(say.Amount(LetterName(value.text, value.start, value.end), value.start, value.end)),
-            )
+        if key == "at":
+            value, more = value[0], value[1:]
+            if key in found and more and "more" not in found:
+                value, found[key] = found[key], value
+            if key in found:
+                angle = say.Amount(LetterName(value.text, value.start, value.end), value.start, value.end)
+                key, value = "direction", say.AngleSaid(angle)
+            if more:
+                if "more" in found:
+                    raise _Twice(start)
+                found["more"] = more
         if key in found:
             raise _Twice(start)
         found[key] = value
@@ -231,6 +262,9 @@ _lead = seq(word("the").optional(), word("force", "reaction"), alt(word("at"), t
 )
 asked = alt(
     word("everything").result(say.AskedSaid(())),
+    (token(lambda t: t.text == "all", "all") >> token(lambda t: t.text in ("links", "reactions"), "@want.all")).map(
+        lambda what: say.AskedSaid((), all=what.text)
+    ),
     seq(
         _lead.optional(""),
         alt(seq(name << symbol("-"), name).map(tuple), name.map(lambda n: (n,))),
@@ -263,7 +297,7 @@ wanted_sum = alt(
     ),
 )
 
-PHRASES = ("amount", "point", "member", "link", "support", "joining", "load", "asked", "sum")
+PHRASES = ("amount", "point", "member", "link", "support", "joining", "contact", "load", "asked", "sum")
 
 
 @cache
@@ -275,6 +309,7 @@ def _phrases() -> dict[str, Parser]:
         "link": link,
         "support": support,
         "joining": joining,
+        "contact": contact,
         "load": load,
         "asked": asked,
         "sum": wanted_sum,

@@ -2,37 +2,80 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
-from unpin.base.units import ACCELERATION, FORCE, LENGTH, MASS, MOMENT, NUMBER, SPREAD, STANDARD_GRAVITY, Unit
+from unpin.base.units import ACCELERATION, FORCE, LENGTH, MASS, MOMENT, NUMBER, PRESSURE, SPREAD, STANDARD_GRAVITY, Unit
+from unpin.exact.expression import Name as LetterName
 from unpin.exact.number import length, sign
 from unpin.model import directions
 from unpin.model.problem import Load, Part, Point
-from unpin.model.space import difference
-from unpin.model.values import Direction, Quantity, Vector
+from unpin.model.values import Direction, Quantity
 from unpin.read.context import Context, Item
-from unpin.read.directions import AXES, direction, is_straight
-from unpin.read.phrases import Amount, LoadSaid, Word
+from unpin.read.directions import AXES, direction, is_straight, lies_on
+from unpin.read.phrases import Amount, AngleSaid, LoadSaid, Word
 from unpin.read.pieces import is_name
 from unpin.read.quantities import measure, quantity
-from unpin.read.report import Dropped
+from unpin.read.report import Dropped, nearest
 from unpin.read.spread import spread
 
 
 def load(known: Context, item: Item) -> list[Load]:
-    """The loads of one phrase: one, except where a spread load runs over several members."""
-    said = item.phrase("load")
+    """The loads of one phrase: one, except where a spread load runs over several members or a force acts at several points."""
+    said = _angle_and_point(known, item.phrase("load"))
     if said.label is not None and not is_name(said.label.text):
         raise item.drop("read.name", said.label, name=said.label.text)
     kind = _kind(known, item, said)
     place = item.place()
     if kind == "spread":
         return spread(known, item, said, place)
-    one = {"couple": _couple, "weight": _weight, "hanging": _hanging, "force": _force}[kind](known, item, said)
-    from dataclasses import replace
+    if said.clauses.over:
+        raise item.drop("read.over_what", said.clauses.over, hint="hint.over")
+    make = {"couple": _couple, "weight": _weight, "hanging": _hanging, "force": _force}[kind]
+    out, failed = [], False
+    for each in _one_by_one(known, item, said, kind):
+        try:
+            one = make(known, item, each)
+        except Dropped:
+            failed = True
+            continue
+        name = said.label.text if said.label else one.magnitude.letter if kind in ("force", "couple") else ""
+        out.append(replace(one, name=name, written=item.text, place=place))
+    if failed and not out:
+        raise Dropped
+    return out
 
-    name = said.label.text if said.label else one.magnitude.letter if kind in ("force", "couple") else ""
-    return [replace(one, name=name, written=item.text, place=place)]
+
+def _angle_and_point(known: Context, said: LoadSaid) -> LoadSaid:
+    """`at theta at C` with the two told apart by what they name; the grammar takes the first for the point."""
+    c = said.clauses
+    if c.at is None or not isinstance(c.direction, AngleSaid) or not isinstance(c.direction.angle.expression, LetterName):
+        return said
+    second = c.direction.angle
+    if c.at.text in known.points or c.at.text not in known.letters or second.expression.name not in known.points:
+        return said
+    angle = Amount(LetterName(c.at.text, c.at.start, c.at.end), c.at.start, c.at.end)
+    point = Word(second.expression.name, second.start, second.end)
+    return replace(said, clauses=replace(c, at=point, direction=replace(c.direction, angle=angle)))
+
+
+def _one_by_one(known: Context, item: Item, said: LoadSaid, kind: str) -> list[LoadSaid]:
+    """The phrase at each of its points."""
+    c = said.clauses
+    if not c.more:
+        return [said]
+    if kind not in ("force", "hanging"):
+        raise item.drop("read.one_point_only", c.more[0])
+    for word in c.more:
+        near = nearest(word.text, [*known.points, *AXES])
+        if word.text not in known.points and near in AXES and len(word.text) > 1:
+            # `at E dwn` is a slip in the direction, hardly a second point.
+            raise item.drop("read.unknown_point", word, name=word.text[:40], nearest=near, hint="hint.nearest_word")
+    points = (c.at, *c.more)
+    for n, word in enumerate(points):
+        if word.text in [w.text for w in points[:n]]:
+            raise item.drop("read.point_again", word, point=word.text)
+    return [replace(said, clauses=replace(c, at=word, more=())) for word in points]
 
 
 def _kind(known: Context, item: Item, said: LoadSaid) -> str:
@@ -46,8 +89,11 @@ def _kind(known: Context, item: Item, said: LoadSaid) -> str:
     clauses = said.clauses
     value, dimension = measure(known, item, said.amounts[0])
     if dimension == NUMBER:
-        return "couple" if clauses.turn else "spread" if clauses.span or (clauses.on and not clauses.at) else "force"
-    kind = {FORCE: "force", MOMENT: "couple", SPREAD: "spread"}.get(dimension)
+        along = clauses.span or clauses.over or (clauses.on and not clauses.at)
+        return "couple" if clauses.turn else "spread" if along else "force"
+    if dimension == PRESSURE and not clauses.over:
+        raise item.drop("read.pressure", said.amounts[0], hint="hint.over")
+    kind = {FORCE: "force", MOMENT: "couple", SPREAD: "spread", PRESSURE: "spread"}.get(dimension)
     if kind is None:
         quantity(known, item, said.amounts[0], (FORCE, MOMENT, SPREAD))
         raise Dropped
@@ -100,20 +146,6 @@ def _the_part(known: Context, item: Item, words: tuple[Word, ...]) -> Part:
     if len(words) > 1:
         raise item.drop("read.one_member", words[1])
     return known.part(item, words[0])
-
-
-def lies_on(known: Context, part: Part, at: Vector) -> bool:
-    """Whether a place is on one of the straight runs of a member."""
-    where = known.at
-    return any(on_run(where[a], where[b], at) for a, b in zip(part.points, part.points[1:]))
-
-
-def on_run(start: Vector, end: Vector, at: Vector) -> bool:
-    run, step = difference(end, start), difference(at, start)
-    if not directions.parallel(run, step):
-        return False
-    along = run[0] * step[0] + run[1] * step[1]
-    return sign(along) >= 0 and sign(run[0] * run[0] + run[1] * run[1] - along) >= 0
 
 
 def _force(known: Context, item: Item, said: LoadSaid) -> Load:
@@ -185,8 +217,6 @@ def _couple(known: Context, item: Item, said: LoadSaid) -> Load:
     else:
         raise item.drop("read.couple_where", said.amounts[0], hint="hint.couple_where")
     if clauses.turn.text == "clockwise":
-        from dataclasses import replace
-
         size = replace(size, value=-size.value)
     # Where a couple is drawn does not matter to any sum: without a point, in the middle of the chain.
     return Load("couple", point.name if point else part.points[len(part.points) // 2], part.name, size)
@@ -213,7 +243,7 @@ def _heavy(known: Context, item: Item, amount: Amount, dimensions) -> tuple[Quan
 
 def _only_at(item: Item, said: LoadSaid, *, on: bool) -> None:
     c = said.clauses
-    if c.direction or c.turn or c.span or c.per or (c.on and not on):
+    if c.direction or c.turn or c.span or c.per or c.over or (c.on and not on):
         raise item.drop("read.weight_clause", said.amounts[0])
 
 

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from unpin.exact.number import sign
 from unpin.model.kinds import KINDS
-from unpin.model.problem import GROUND, Connection, Part
-from unpin.model.values import Direction
+from unpin.model.problem import GROUND, Connection, Part, Point
+from unpin.model.values import Direction, Vector
 from unpin.read.context import Context, Item
-from unpin.read.directions import AXES, axis, direction, square_of
-from unpin.read.phrases import JoiningSaid, SupportSaid, Word
+from unpin.read.directions import AXES, axis, direction, lies_on, square_of
+from unpin.read.phrases import ContactSaid, JoiningSaid, SupportSaid, Word
 from unpin.read.report import Dropped, nearest
+
+TO_GROUND = ("link", "cord")
+"""Said of a support: a link to a point of the ground that needs no name."""
 
 
 def member(known: Context, name: str, item: Item, strokes: tuple[tuple[Word, ...], ...]) -> Part:
@@ -54,6 +59,18 @@ def split_ends(known: Context, item: Item, word: Word) -> tuple[Word, Word]:
     return Word(word.text[:cut], word.start, word.start + cut), Word(word.text[cut:], word.start + cut, word.end)
 
 
+def contact(known: Context, point: str, item: Item, said: ContactSaid) -> Connection:
+    """Two members that touch: the second-named is pushed, and pushes back; the point lies on both."""
+    pushed, pushing = known.part(item, said.pushed), known.part(item, said.pushing)
+    if pushed is pushing:
+        raise item.drop("read.touch_itself", said.pushed, name=pushed.name)
+    for word, part in ((said.pushing, pushing), (said.pushed, pushed)):
+        if point not in part.points and not lies_on(known, part, known.at[point]):
+            raise item.drop("read.not_on_member", word, name=part.name, point=point)
+    way = direction(known, item, said.direction, point)
+    return Connection(point, "contact", (point,), (pushed.name, pushing.name), way, place=known.places.get(f"contacts > {point}"))
+
+
 def link(known: Context, name: str, item: Item, ends: tuple[str, str]) -> Connection:
     """A two-force link; each end acts on the one member there, or on the pin (""), or on the pin in the ground."""
     hosts = tuple(host(known, item, end) for end in ends)
@@ -78,16 +95,19 @@ def host(known: Context, item: Item, point: str, part: Word | None = None) -> st
 
 
 def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connection:
-    """A support at a point. A roller on a slope pushes square to it, to the upper side; a plain one pushes up."""
+    """A support at a point. A roller on a slope pushes square to it, to the upper side; a plain one pushes up. A link or cord
+    runs to a point of the ground that is made for it."""
+    if said.kind.text in TO_GROUND:
+        return ground_link(known, point, item, said)
     kinds = {k.name: k for k in KINDS.values() if k.support and k.ends == 1}
     kind = kinds.get(said.kind.text)
     if kind is None:
-        near = nearest(said.kind.text, kinds)
+        near = nearest(said.kind.text, [*kinds, *TO_GROUND])
         raise item.drop(
             "read.unknown_support",
             said.kind,
             name=said.kind.text[:40],
-            known=tuple(sorted(kinds)),
+            known=tuple(sorted([*kinds, *TO_GROUND])),
             nearest=near,
             hint="hint.nearest" if near else "",
         )
@@ -96,17 +116,14 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
         raise item.drop("read.no_direction", said.kind, name=kind.name)
     if kind.needs_direction:
         slides = "couple" in kind.pushes
-        if said.way == "along" and not slides or said.way == "pushes" and slides:
+        if said.way == "bare" or said.way == "along" and not slides or said.way == "pushes" and slides:
             raise item.drop("read.support_way", said.kind, name=kind.name, way=said.way, hint="hint.support_way")
         if said.direction is None and kind.push_only:
             raise item.drop("read.push_which_way", said.kind, name=kind.name, hint="hint.push_which_way")
         way = axis("up") if said.direction is None else direction(known, item, said.direction, point)
         if said.way in ("slope", "along"):
             way = _upper_side(item, said, way)
-    if not known.members_at(point) and not any(point in c.points for c in known.links.values()):
-        if known.lost & {"members", "links"} or known.broken:
-            raise Dropped
-        raise item.drop("read.support_on_nothing", point=point)
+    _something_there(known, item, point)
     return Connection(
         point,
         kind.name,
@@ -115,6 +132,49 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
         way,
         place=known.places.get(f"supports > {point}"),
     )
+
+
+def _something_there(known: Context, item: Item, point: str) -> None:
+    if not known.members_at(point) and not any(point in c.points for c in known.links.values()):
+        if known.lost & {"members", "links"} or known.broken:
+            raise Dropped
+        raise item.drop("read.support_on_nothing", point=point)
+
+
+def ground_link(known: Context, point: str, item: Item, said: SupportSaid) -> Connection:
+    """A link to the ground in a direction alone. Its far end is made, so far away that it can be drawn; no force depends on
+    that. The direction is kept as it was said."""
+    if said.direction is None:
+        raise item.drop("read.link_which_way", said.kind, name=said.kind.text, hint="hint.link_which_way")
+    if said.way not in ("bare", "along"):
+        raise item.drop("read.support_way", said.kind, name=said.kind.text, way=said.way, hint="hint.link_which_way")
+    way = direction(known, item, said.direction, point)
+    _something_there(known, item, point)
+    upon = host(known, item, point, said.part)
+    end = _ground_point(known, point, way)
+    name = point + end.name
+    if name in known.places:
+        raise item.drop("read.name_taken", said.kind, name=name, line=known.places[name].line)
+    known.points[end.name] = end
+    known.used.add(end.name)
+    known.places[name] = place = known.places[f"supports > {point}"]
+    known.assume("ground_link" if said.kind.text == "link" else "ground_cord", point=point)
+    return Connection(name, "link", (point, end.name), (upon, GROUND), way, place=place)
+
+
+def _ground_point(known: Context, point: str, way: Direction) -> Point:
+    """A point about a fifth of the figure away, on no other point, under a name that is free."""
+    taken = {*known.points, *known.parts, *known.links, *known.letters, *known.broken}
+    name = next(n for i in range(1, 1000) if (n := point + "'" * i) not in taken)
+    rough = [tuple(float(c) for c in p.at) for p in known.points.values()]
+    size = max(max(c) - min(c) for c in zip(*rough)) or 1.0
+    at: Vector = ()
+    for share in (0.2, 0.25, 0.3, 0.15, 0.35):
+        factor = Fraction(f"{share * size / float(way.length):.2g}")
+        at = tuple(c + factor * v for c, v in zip(known.at[point], way.vector))
+        if all(max(abs(float(c) - r) for c, r in zip(at, other)) > size / 50 for other in rough):
+            break
+    return Point(name, at, made=GROUND)
 
 
 def _upper_side(item: Item, said: SupportSaid, surface: Direction) -> Direction:
@@ -129,8 +189,9 @@ def _upper_side(item: Item, said: SupportSaid, surface: Direction) -> Direction:
     return axis(plain) if plain in ("right", "left", "up", "down") else found
 
 
-def pins(known: Context, joinings: dict[str, tuple[Item, JoiningSaid]]) -> list[Connection]:
-    """One pin where members share a point, unless the file says otherwise there; welds as connections of their own."""
+def pins(known: Context, joinings: dict[str, tuple[Item, JoiningSaid]], touching: dict[str, Connection]) -> list[Connection]:
+    """One pin where members share a point, unless the file says otherwise there or two of them only touch; welds as
+    connections of their own."""
     out: list[Connection] = []
     for point in known.points:
         here = [p.name for p in known.members_at(point)]
@@ -143,6 +204,8 @@ def pins(known: Context, joinings: dict[str, tuple[Item, JoiningSaid]]) -> list[
                 left, welds = _joined(known, item, said, point, here)
             except Dropped:
                 pass
+        if point in touching:
+            left = [p for p in left if p not in touching[point].parts]
         place = known.places.get(point)
         if len(left) > 1:
             known.pinned[point] = tuple(left)

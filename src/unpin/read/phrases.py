@@ -128,12 +128,29 @@ class OnLine:
     amount: Amount
 
 
-PointSaid = Union[Moves, Away, Share, Meet, OnLine]
+@dataclass(frozen=True)
+class Every:
+    """`every 4 right from A`: each name of the row one step further on."""
+
+    step: Amount
+    direction: DirectionSaid
+    base: Word
+
+
+@dataclass(frozen=True)
+class Evenly:
+    """`evenly from A to I`: the names of the row part the way in equal steps."""
+
+    first: Word
+    second: Word
+
+
+PointSaid = Union[Moves, Away, Share, Meet, OnLine, Every, Evenly]
 
 
 @dataclass(frozen=True)
 class SupportSaid:
-    """`way`: pushes, slope or along, how the direction was said; None where nothing was said."""
+    """`way`: pushes, slope, along or "bare" (a direction alone): how the direction was said; "" and None where nothing was."""
 
     kind: Word
     way: str = ""
@@ -150,8 +167,18 @@ class JoiningSaid:
 
 
 @dataclass(frozen=True)
+class ContactSaid:
+    """`drum pushes lever up`: which member pushes which, and the way."""
+
+    pushing: Word
+    pushed: Word
+    direction: DirectionSaid
+
+
+@dataclass(frozen=True)
 class Clauses:
-    """The clauses of a load, each at most once: `at`, `on`, `direction`, `turn`, `span`, `per`."""
+    """The clauses of a load, each at most once: `at` with `more` points after it, `on`, `direction`, `turn`, `span`, `per`,
+    `over` (the width a pressure acts on)."""
 
     at: Word | None = None
     on: tuple[Word, ...] = ()
@@ -159,6 +186,8 @@ class Clauses:
     turn: Word | None = None
     span: tuple[Word, Word] | None = None
     per: str = ""
+    more: tuple[Word, ...] = ()
+    over: Amount | None = None
 
 
 @dataclass(frozen=True)
@@ -176,12 +205,13 @@ class LoadSaid:
 
 @dataclass(frozen=True)
 class AskedSaid:
-    """`names`: one name, or two for a link named by its ends; empty for everything."""
+    """`names`: one name, or two for a link named by its ends; empty for everything or, in `all`, for links or reactions."""
 
     names: tuple[Word, ...]
     part: Word | None = None
     component: str = ""
     lead: str = ""
+    all: str = ""
 
 
 @dataclass(frozen=True)

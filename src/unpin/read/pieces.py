@@ -14,7 +14,7 @@ KEYWORDS = frozenset(
     (*AXES, *TURNS)
     + tuple(
         "above below of at on from to towards along square slope line the where meets midpoint and per length horizontal "
-        "vertical weight mass hangs pushes welded about moments forces whole everything ground force reaction not joined".split()
+        "vertical weight mass hangs pushes welded about moments forces whole everything ground force reaction not joined over".split()
     )
 )
 """Words that cannot be names of points, members or letters."""

@@ -11,7 +11,7 @@ from unpin.model.space import difference
 from unpin.model.values import Vector
 from unpin.read.context import Context, Item
 from unpin.read.directions import AXES, direction
-from unpin.read.phrases import Away, LineSaid, Meet, Moves, OnLine, PointSaid, Share, TowardsSaid
+from unpin.read.phrases import Away, Evenly, Every, LineSaid, Meet, Moves, OnLine, PointSaid, Share, TowardsSaid
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
 
@@ -29,10 +29,33 @@ def typed(known: Context, name: str, items: list[Item]) -> Point:
     return Point(name, tuple(at), place=known.places.get(name))
 
 
-def made(known: Context, name: str, item: Item) -> Point:
-    """A point by construction from points above it."""
-    at = _construct(known, item, item.phrase("point"))
-    return Point(name, at, made=item.text, place=known.places.get(name))
+def made(known: Context, names: list[str], item: Item) -> list[Point]:
+    """Points by construction from points above: one, or a row of several where the phrase makes one."""
+    said = item.phrase("point")
+    if isinstance(said, (Every, Evenly)):
+        places = _row(known, item, said, len(names))
+    elif len(names) > 1:
+        raise item.drop("read.no_row", hint="hint.row", names=tuple(names[:12]))
+    else:
+        places = [_construct(known, item, said)]
+    return [Point(name, at, made=item.text, place=known.places.get(name)) for name, at in zip(names, places)]
+
+
+def _row(known: Context, item: Item, said: Every | Evenly, count: int) -> list[Vector]:
+    """The places of a row: a step apart, the first one step from the base; or in equal parts between two points."""
+    if isinstance(said, Evenly):
+        start, stop = known.point(item, said.first), known.point(item, said.second)
+        if start.at == stop.at:
+            raise item.drop("read.no_line", said.second, first=start.name, second=stop.name)
+        step = tuple(d / (count + 1) for d in difference(stop.at, start.at))
+    else:
+        start = known.point(item, said.base)
+        size = quantity(known, item, said.step, LENGTH).value
+        if sign(size) <= 0:
+            raise item.drop("read.step", said.step)
+        way = direction(known, item, said.direction, start.name)
+        step = tuple(v * size / way.length for v in way.vector)
+    return [tuple(c + n * d for c, d in zip(start.at, step)) for n in range(1, count + 1)]
 
 
 def _construct(known: Context, item: Item, said: PointSaid) -> Vector:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from unpin.base.units import ANGLE, BY_SPELLING, DIMENSION_NAMES, NUMBER, UNITS, Dimension, Unit
+from unpin.base.units import ANGLE, BY_SPELLING, DIMENSION_NAMES, NUMBER, PRESSURE, UNITS, Dimension, Unit
 from unpin.exact.expression import Apply, CannotEvaluate, Expression, Literally, Name, evaluate, names
 from unpin.exact.number import Number
 from unpin.model.values import Quantity
@@ -20,6 +20,7 @@ SINGLE = {s: u for s, u in BY_SPELLING.items() if s.isalpha() or s == "°"}
 _HALF = Fraction(1, 2)
 _SECOND = Dimension(length=_HALF, force=-_HALF, mass=_HALF)  # a second squared is a metre times a kilogram by a newton
 ROOM = 20
+NAMES = {**DIMENSION_NAMES, PRESSURE: "pressure"}
 
 
 def quantity(known: Context, item: Item, amount: Amount, wanted: Dimension | tuple[Dimension, ...]) -> Quantity:
@@ -30,7 +31,7 @@ def quantity(known: Context, item: Item, amount: Amount, wanted: Dimension | tup
     written = item.text[amount.start : amount.end].strip()
     letter = amount.expression.name if isinstance(amount.expression, Name) and amount.expression.name in known.letters else ""
     unit = _unit_of(known, item, amount)
-    if dimension == NUMBER and NUMBER not in dimensions:
+    if dimension == NUMBER and NUMBER not in dimensions and dimensions[0] in known.shown:
         shown = known.shown[dimensions[0]]
         known.bare = known.bare or dimensions[0] != ANGLE
         if letter:
@@ -62,7 +63,10 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
             raise Dropped()
         else:
             near = nearest(name.name, [*known.letters, *SINGLE, *(k for k in KEYWORDS if len(name.name) > 2)])
-            raise item.drop("read.unknown_letter", name, name=name.name[:40], nearest=near, hint="hint.nearest" if near else "")
+            if len(name.name) == 1 and near.lower() != name.name.lower():
+                near = ""  # every letter is a little like some unit
+            hint = "hint.nearest" if near else "hint.letter_value" if len(name.name) == 1 else ""
+            raise item.drop("read.unknown_letter", name, name=name.name[:40], nearest=near, hint=hint)
     try:
         dimension = _dimension(amount.expression, dimensions, item)
         return evaluate(amount.expression, values), dimension
@@ -112,7 +116,7 @@ def _times(d: Dimension, power: Fraction) -> Dimension:
 
 
 def _name(dimension: Dimension) -> str:
-    return f"@want.dimension.{DIMENSION_NAMES.get(dimension, 'other')}"
+    return f"@want.dimension.{NAMES.get(dimension, 'other')}"
 
 
 def _unit_of(known: Context, item: Item, amount: Amount) -> Unit | None:

@@ -84,6 +84,7 @@ def _problem(page: Skeleton, end: Place) -> Problem | None:
     structure.points(page, known)
     structure.members(page, known)
     links = structure.links(page, known)
+    known.broken |= page.report.refused
     pins = structure.pins(page, known)
     structure.attach(known, links)
     supports = structure.supports(page, known)
@@ -123,7 +124,10 @@ def _loads(page: Skeleton, known: Context) -> list[Load]:
 
 def _asked(page: Skeleton, known: Context, supports: dict[str, Connection], end: Place) -> list[Asked]:
     found = [attempt(asked, known, item, supports) for item in page.listed("find")]
-    out = [a for a in found if a]
+    # Asked by name and by "all", a thing is asked once.
+    key = lambda a: (a.kind, a.subject, a.point, a.part, a.component)  # noqa: E731
+    out = list({key(a): a for one in reversed(found) for a in reversed(one or [])}.values())
+    out.reverse()
     if not found and "find" not in known.lost and known.parts | known.links:
         place = page.sections["find"][0].place if "find" in page.sections else end
         page.report.warning("read.nothing_asked", place, ("find",), hint="hint.nothing_asked")

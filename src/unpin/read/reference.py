@@ -9,10 +9,11 @@ import json
 import sys
 from pathlib import Path
 
-from unpin.base.units import DIMENSION_NAMES, UNITS
+from unpin.base.units import UNITS
 from unpin.model.kinds import KINDS
 from unpin.read.forms import FORMS
 from unpin.read.pieces import KEYWORDS
+from unpin.read.quantities import NAMES
 from unpin.read.schema import MOST, SECTIONS, Section, json_schema
 
 _HEAD = """# The problem file
@@ -47,7 +48,10 @@ _KINDS = {
         "Write decimals with a point. No sign of multiplication is needed in `2a`, `1/2 a` or `3 kN m`; between two "
         "letters it is: `P*a`.",
     ),
-    "point": ("Points", "A construction uses points made above it."),
+    "point": (
+        "Points",
+        "A construction uses points made above it. A row has its names before one colon: `C E G I: every 4 right from A`.",
+    ),
     "direction": ("Directions", "Wherever DIRECTION stands in another phrase. AXIS is right, left, up or down."),
     "member": (
         "Members",
@@ -56,9 +60,10 @@ _KINDS = {
     "link": (
         "Links",
         "A link with a name of its own goes under the name: `links: {stay: B-D}`. Where a link ends in the ground, put a "
-        "pin there under `supports`.",
+        "pin there under `supports`; or, where only its direction is known, make it a support: `E: link at 30 deg`.",
     ),
     "joining": ("Pins", "Under the name of the shared point."),
+    "contact": ("Contacts", "Under the name of the point. Members that touch are not pinned there."),
     "support": ("Supports", "Under the name of the point."),
     "load": ("Loads", "A load at a point that members share acts on the pin, unless the phrase says `on` which member."),
     "asked": ("What is asked", "Where several members meet, say on which: `C on arm`."),
@@ -111,7 +116,7 @@ def _table(head: tuple[str, ...], rows: list[tuple[str, ...]]) -> str:
 
 def _units() -> list[tuple[str, str]]:
     rows = []
-    for dimension, name in DIMENSION_NAMES.items():
+    for dimension, name in NAMES.items():
         said = [u.symbol + (f" ({', '.join(u.spellings)})" if u.spellings else "") for u in UNITS if u.dimension == dimension]
         if said:
             rows.append((name, ", ".join(said)))

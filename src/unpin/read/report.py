@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field
 from typing import Any
@@ -9,6 +10,7 @@ from typing import Any
 from unpin.base.diagnostic import Diagnostic, Place, Severity, in_file_order
 
 MOST = 200
+_WORDS = re.compile(r"[^\W\d]\w*'*")
 
 
 class Dropped(Exception):
@@ -17,10 +19,15 @@ class Dropped(Exception):
 
 @dataclass
 class Report:
-    """Collects diagnostics of one text. The same remark at the same place is made once."""
+    """Collects diagnostics of one text. The same remark at the same place is made once.
+
+    `mentioned`: words of phrases that could not be taken; `refused`: texts that stood where a name should and cannot be one.
+    """
 
     file: str = ""
     found: list[Diagnostic] = field(default_factory=list)
+    mentioned: set[str] = field(default_factory=set)
+    refused: set[str] = field(default_factory=set)
 
     @property
     def full(self) -> bool:
@@ -55,6 +62,21 @@ class Report:
         """Report an error and give back what to raise."""
         self.error(code, place, path, **more)
         return Dropped()
+
+    def mention(self, node: Any) -> None:
+        """Note the words of a text (or of texts in a list) that could not be taken."""
+        for text in (node.text,) if hasattr(node, "text") else [n.text for n in getattr(node, "items", ()) if hasattr(n, "text")]:
+            self.mentioned.update(_WORDS.findall(text))
+
+    def refuse(self, name: str, node: Any) -> None:
+        """Note a name that cannot be one, and what it was to stand for."""
+        if name.strip():
+            self.refused.add(name.strip())
+        self.mention(node)
+
+    def follows(self, text: str) -> bool:
+        """Whether a phrase uses a name that was refused, so that a remark on it would be an echo."""
+        return any(re.search(rf"(?<!\w){re.escape(name)}(?!\w)", text) for name in self.refused)
 
     def in_order(self) -> tuple[Diagnostic, ...]:
         return tuple(in_file_order(self.found))

@@ -49,7 +49,8 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "points",
         "points",
-        "Points by name: two coordinates (right, up), or a construction from points above.",
+        "Points by name: two coordinates (right, up), or a construction from points above. Several names before one colon "
+        "make a row: `C E G: every 4 right from A`.",
         "points: {O: [0, 0], C: [0, 2.4], D: C right 1.6}",
         phrase="point",
         unit="length",
@@ -67,8 +68,8 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "links",
         "phrases or phrases by name",
-        "Weightless links pinned at both ends, named by their ends.",
-        "links: [B-D]",
+        "Weightless links pinned at both ends, named by their ends; a chain of points makes a link of each step.",
+        "links: [B-D, A-C-E-G]",
         phrase="link",
         needed="members|links",
     ),
@@ -79,6 +80,13 @@ SECTIONS: tuple[Section, ...] = (
         "pins: {C: not joined}",
         phrase="joining",
         default="members that share a named point are pinned there",
+    ),
+    Section(
+        "contacts",
+        "phrases by name",
+        "Where two members touch, smooth, and only push each other, by the point at which they do.",
+        "contacts: {K: drum pushes lever up}",
+        phrase="contact",
     ),
     Section(
         "supports",
@@ -104,6 +112,7 @@ MOST = {
     "members": 150,
     "links": 300,
     "pins": 200,
+    "contacts": 60,
     "supports": 60,
     "loads": 100,
     "find": 100,
@@ -141,7 +150,8 @@ def _shape(s: Section) -> dict[str, Any]:
         by_name = {**by_name, "additionalProperties": {"anyOf": [_WORDS, {"type": "array", "items": _WORDS}]}}
     if s.shape == "points":
         pair = {"type": "array", "items": _WORDS, "minItems": 2, "maxItems": 2}
-        return {**by_name, "additionalProperties": {"anyOf": [{"type": "string"}, pair]}}
+        names = {"pattern": r"^[^\W\d]\w*'*([\s,]+[^\W\d]\w*'*)*$"}
+        return {**by_name, "propertyNames": names, "additionalProperties": {"anyOf": [{"type": "string"}, pair]}}
     return {
         "text": {"type": ["string", "number"]},
         "units": {"type": "string"},

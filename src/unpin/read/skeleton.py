@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from typing import TypeVar
 
 from unpin.read.context import Item
+from unpin.read.phrases import Word
 from unpin.read.pieces import KEYWORDS, is_name
 from unpin.read.report import Dropped, Report, nearest
 from unpin.read.schema import BY_NAME, MOST, SECTIONS
-from unpin.read.tree import Entries, Node, Scalar
+from unpin.read.tree import Entries, Items, Node, Scalar
 
 T = TypeVar("T")
 
@@ -20,7 +22,19 @@ def attempt(make: Callable[..., T], *arguments: object) -> T | None:
     try:
         return make(*arguments)
     except Dropped:
+        # What the phrase names is not "never used" for that: it was meant to be.
+        for said in (*arguments, getattr(make, "__self__", None)):
+            if isinstance(said, Item):
+                said.report.mention(said.scalar)
+            elif isinstance(said, (Scalar, Items)):
+                report = next(a.report for a in arguments if isinstance(a, Skeleton))
+                report.mention(said)
         return None
+
+
+def row_names(key: Scalar) -> list[Word]:
+    """The names before a colon: `C E G` or `C, E, G`."""
+    return [Word(m.group(), m.start(), m.end()) for m in re.finditer(r"[^\s,]+", key.text)]
 
 
 @dataclass
@@ -67,8 +81,9 @@ class Skeleton:
             return self.item(section, name, node)
         return None
 
-    def named(self, section: str) -> Iterator[tuple[str, Scalar, Node]]:
-        """Entries of a mapping: name, its place, and what it holds; names that are none are reported."""
+    def named(self, section: str, rows: bool = False) -> Iterator[tuple[str, Scalar, Node]]:
+        """Entries of a mapping: name, its place, and what it holds; names that are none are reported. `rows`: several names
+        may stand before one colon."""
         if section not in self.sections:
             return
         _, node = self.sections[section]
@@ -78,11 +93,15 @@ class Skeleton:
                 self.lost.add(section)
             return
         for key, value in self.counted(section, node.entries):
+            half = isinstance(value, Scalar) and not value.text
+            if rows and not half and len(row := row_names(key)) > 1 and all(is_name(w.text) for w in row):
+                yield key.text, key, value
+                continue
             if not is_name(key.text):
                 # `{arm: C D, D E}`: the comma has made a name of half a phrase.
-                half = isinstance(value, Scalar) and not value.text
                 hint = "hint.comma" if half else "hint.reserved" if key.text in KEYWORDS else "hint.name"
                 self.report.error("read.name", key.place, (section, key.text[:40]), name=key.text[:40], hint=hint)
+                self.report.refuse(key.text, "" if half else value)
                 continue
             yield key.text, key, value
 

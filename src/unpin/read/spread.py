@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from unpin.base.diagnostic import Place
-from unpin.base.units import SPREAD
+from unpin.base.units import LENGTH, PRESSURE, SPREAD, Dimension, Unit
 from unpin.exact.number import Number, length, sign
 from unpin.model import directions
 from unpin.model.problem import Load, Part, Stretch
@@ -14,7 +14,7 @@ from unpin.model.space import difference
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item
 from unpin.read.directions import direction
-from unpin.read.phrases import LoadSaid
+from unpin.read.phrases import Amount, LoadSaid
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
 
@@ -32,11 +32,12 @@ class _Piece:
 
 def spread(known: Context, item: Item, said: LoadSaid, place: Place) -> list[Load]:
     """One load a member, each with its stretches. The intensity varies linearly along the whole path."""
-    first = quantity(known, item, said.amounts[0], SPREAD)
-    if len(said.amounts) > 1:
-        first, last = _ends(known, item, said)
-    else:
-        last = first
+    over = said.clauses.over
+    kind = PRESSURE if over else SPREAD
+    first = quantity(known, item, said.amounts[0], kind) if len(said.amounts) == 1 else None
+    first, last = (first, first) if first else _ends(known, item, said, kind)
+    if over:
+        first, last = _over(known, item, over, first, last)
     if first.value == 0 and last.value == 0:
         raise item.drop("read.zero", said.amounts[0])
     if len(said.amounts) == 1 and sign(first.value) < 0:
@@ -76,13 +77,15 @@ def spread(known: Context, item: Item, said: LoadSaid, place: Place) -> list[Loa
     ]
 
 
-def _ends(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, Quantity]:
+def _ends(known: Context, item: Item, said: LoadSaid, kind: Dimension) -> tuple[Quantity, Quantity]:
     """`0 to 3 kN/m`: a bare number takes the unit of the other end."""
     from unpin.base.units import BY_SPELLING, NUMBER
     from unpin.read.quantities import measure
 
-    found = [quantity(known, item, a, SPREAD) for a in said.amounts]
     bare = [measure(known, item, a)[1] == NUMBER for a in said.amounts]
+    # No file has a unit of pressure of its own, so a bare end can only take the other's.
+    free = kind == PRESSURE and bare[0] != bare[1]
+    found = [Quantity(Fraction(0), kind) if free and b else quantity(known, item, a, kind) for a, b in zip(said.amounts, bare)]
     if bare[0] != bare[1]:
         here, there = (0, 1) if bare[0] else (1, 0)
         unit = BY_SPELLING.get(found[there].unit)
@@ -90,6 +93,23 @@ def _ends(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, Quantit
             value = measure(known, item, said.amounts[here])[0] * unit.factor
             found[here] = replace(found[here], value=value, unit=unit.symbol)
     return found[0], found[1]
+
+
+def _over(known: Context, item: Item, width: Amount, *ends: Quantity) -> list[Quantity]:
+    """Intensities of a pressure on a strip: each times the width, in the force per length of the file."""
+    wide = quantity(known, item, width, LENGTH)
+    if sign(wide.value) <= 0:
+        raise item.drop("read.width", width)
+    unit = _intensity_unit(known, ends[0])
+    made = {id(q): Quantity(q.value * wide.value, SPREAD, unit=unit.symbol) for q in ends}
+    return [made[id(q)] for q in ends]
+
+
+def _intensity_unit(known: Context, pressure: Quantity) -> Unit:
+    """kN/m for kN/m², lb/ft for lb/ft²: the unit of the pressure times its length; else that of the file."""
+    from unpin.base.units import BY_SPELLING
+
+    return BY_SPELLING.get(pressure.unit.removesuffix("²"), known.unit(SPREAD))
 
 
 def _between(first: Quantity, last: Quantity, share: Number) -> Quantity:

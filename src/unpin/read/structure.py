@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from unpin.model.problem import Connection
+from unpin.model.problem import Connection, Point
 from unpin.read import parts as rules
 from unpin.read import points as point_rules
 from unpin.read.context import Context, Item
 from unpin.read.phrases import Word
 from unpin.read.report import Dropped
-from unpin.read.skeleton import Skeleton, attempt
+from unpin.read.schema import MOST
+from unpin.read.skeleton import Skeleton, attempt, row_names
 from unpin.read.tree import Entries, Items, Node, Scalar
 
 
@@ -31,20 +32,31 @@ def _declare(page: Skeleton, known: Context, section: str, name: str, key: Scala
 
 
 def points(page: Skeleton, known: Context) -> None:
-    entries = list(page.named("points"))
-    known.later = {name for name, _, _ in entries}
-    for name, key, node in entries:
-        known.places[name] = key.place
-        point = attempt(_point, page, known, name, node)
-        known.later.discard(name)
-        if point:
-            known.points[name] = point
-        else:
-            known.broken.add(name)
+    entries = [(row_names(key), key, node) for _, key, node in page.named("points", rows=True)]
+    known.later = {w.text for words, _, _ in entries for w in words}
+    for words, key, node in entries:
+        names = []
+        for word in words:
+            where = Scalar(word.text, key.part(word.start, word.end), whole=True)
+            if _declare(page, known, "points", word.text, where):
+                names.append(word.text)
+        if len(known.points) + len(names) > MOST["points"]:
+            page.report.error("read.too_many", page.sections["points"][0].place, ("points",), most=MOST["points"])
+            known.broken |= known.later
+            return
+        found = attempt(_points, page, known, names, node) if len(names) == len(words) else None
+        known.later -= set(names)
+        for point in found or ():
+            known.points[point.name] = point
+        if not found:
+            known.broken |= set(names)
 
 
-def _point(page: Skeleton, known: Context, name: str, node: Node):
+def _points(page: Skeleton, known: Context, names: list[str], node: Node) -> list[Point]:
+    name = " ".join(names)
     if isinstance(node, Items):
+        if len(names) > 1:
+            raise page.report.drop("read.no_row", node.place, ("points", name[:40]), hint="hint.row", names=tuple(names[:12]))
         if len(node.items) != 2:
             raise page.report.drop(
                 "read.two_coordinates",
@@ -56,11 +68,11 @@ def _point(page: Skeleton, known: Context, name: str, node: Node):
         items = [page.scalar("points", name, n) for n in node.items]
         if None in items:
             raise Dropped
-        return point_rules.typed(known, name, items)
+        return [point_rules.typed(known, name, items)]
     item = page.scalar("points", name, node)
     if item is None:
         raise Dropped
-    return point_rules.made(known, name, item)
+    return point_rules.made(known, names, item)
 
 
 def members(page: Skeleton, known: Context) -> None:
@@ -97,8 +109,14 @@ def _strokes(page: Skeleton, known: Context) -> Iterator[tuple[str, Scalar, Item
             known.broken.add(name)
 
 
-def _ends(known: Context, item: Item) -> tuple[str, str]:
-    return rules.link_ends(known, item, item.phrase("link"))
+def _strung(known: Context, item: Item, name: str) -> tuple[Word, ...]:
+    """The points of a link, or of a chain of links, in order."""
+    said = item.phrase("link")
+    if len(said) == 1:
+        said = rules.split_ends(known, item, said[0])
+    if len(said) > 2 and name:
+        raise item.drop("read.chain_name", said[2], name=name, hint="hint.chain_name")
+    return said
 
 
 def links(page: Skeleton, known: Context) -> dict[str, tuple[Item, tuple[str, str]]]:
@@ -110,14 +128,23 @@ def links(page: Skeleton, known: Context) -> dict[str, tuple[Item, tuple[str, st
         else [("", item.scalar, item) for item in page.listed("links")]
     )
     for name, key, item in entries:
-        ends = attempt(_ends, known, item) if item else None
-        if ends is None:
+        said = attempt(_strung, known, item, name) if item else None
+        if said is None:
             known.broken.add(name or (item.text.replace("-", "").replace(" ", "") if item else ""))
             continue
-        name = name or "".join(ends)
-        if _declare(page, known, "links", name, key):
-            known.links[name] = Connection(name, "link", ends, ("", ""), place=key.place)
-            out[name] = (item, ends)
+        for first, second in zip(said, said[1:]):
+            ends = attempt(rules.link_ends, known, item, (first, second))
+            called = name or first.text + second.text
+            if ends is None:
+                known.broken.add(called)
+                continue
+            if len(out) >= MOST["links"]:
+                page.report.error("read.too_many", page.sections["links"][0].place, ("links",), most=MOST["links"])
+                return out
+            where = key if len(said) == 2 else Scalar(called, item.place(first.start, second.end), whole=True)
+            if _declare(page, known, "links", called, where):
+                known.links[called] = Connection(called, "link", ends, ("", ""), place=where.place)
+                out[called] = (item, ends)
     return out
 
 
@@ -133,6 +160,7 @@ def attach(known: Context, links: dict[str, tuple[Item, tuple[str, str]]]) -> No
 
 def pins(page: Skeleton, known: Context) -> list[Connection]:
     said = {}
+    touching = contacts(page, known)
     for name, key, node in page.named("pins"):
         item = page.scalar("pins", name, node)
         if item is None:
@@ -146,7 +174,24 @@ def pins(page: Skeleton, known: Context) -> list[Connection]:
         facts = attempt(item.phrase, "joining")
         if point and facts:
             said[name] = (item, facts)
-    return rules.pins(known, said)
+    known.joined = [*rules.pins(known, said, touching), *touching.values()]
+    return known.joined
+
+
+def contacts(page: Skeleton, known: Context) -> dict[str, Connection]:
+    out = {}
+    for name, key, node in page.named("contacts"):
+        item = page.scalar("contacts", name, node)
+        where = Item(name, key, ("contacts", name), page.report)
+        point = attempt(known.point, where, Word(name, 0, len(name)))
+        said = attempt(item.phrase, "contact") if item else None
+        if point is None or said is None:
+            continue
+        known.places[f"contacts > {name}"] = key.place
+        found = attempt(rules.contact, known, name, item, said)
+        if found:
+            out[name] = found
+    return out
 
 
 def supports(page: Skeleton, known: Context) -> dict[str, Connection]:
@@ -161,8 +206,12 @@ def supports(page: Skeleton, known: Context) -> dict[str, Connection]:
             continue
         known.places[f"supports > {name}"] = key.place
         support = attempt(rules.support, known, name, item, said)
-        if support:
-            out[name] = support
-        else:
+        if support is None:
             known.lost.add("supports")
+        elif support.kind == "link":
+            known.links[support.name] = support
+            known.held.append(support)
+        else:
+            out[name] = support
+            known.held.append(support)
     return out

@@ -13,7 +13,7 @@ from unpin.draw.items import AngleItem, DimensionItem, flat
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import length
 from unpin.model.directions import parallel
-from unpin.model.problem import Problem
+from unpin.model.problem import GROUND, Problem
 from unpin.model.space import difference
 from unpin.model.values import Quantity
 
@@ -29,6 +29,12 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
         for run in slanted_runs(part.points, exact):
             items += _along_run(run, exact, lettering)
             sloped |= {n for n in used_points(problem) if n != run[0] and _on(exact[n], exact[run[0]], exact[run[-1]])}
+    sloped |= {p.name for p in problem.points if p.made == GROUND}
+    for c in problem.connections:
+        if c.kind == "link" and c.direction is not None and c.direction.form == "angle":
+            base, along = flat(c.direction.base), flat(c.direction.vector)
+            text = lettering.text(Quantity(c.direction.angle, ANGLE))
+            items.append(AngleItem(f"link {c.name}", flat(exact[c.points[0]]), base, along, text))
     names = [n for n in used_points(problem) if n not in sloped]
     for axis, letter in ((0, "x"), (1, "y")):
         order = {v: n for n, v in enumerate(sorted({exact[p][axis] for p in names}, key=float))}
