@@ -18,6 +18,8 @@ from unpin.read import read_file
 from unpin.route.work import work
 
 HERE = Path(__file__).parent
+SOLVED = 1e-3
+"""How far, in relation, ours may be from what the author's own numbers give when solved again."""
 
 
 @dataclass(frozen=True)
@@ -69,18 +71,31 @@ def last_figure(printed: str) -> float:
 
 
 def compare(answer: dict, components: dict[str, Component]) -> Compared:
-    c = components.get(answer["ours"])
+    """Ours beside the author's: within one unit of the last printed figure, and within a thousandth of the value that the
+    author's own numbers give (`solved`), the sense and, where printed, the angle as well."""
+    c = component(answer["ours"], components)
     if c is None:
         return Compared(answer["ours"], answer["printed"], None, answer["unit"], answer.get("sense", ""), "", False)
     value = abs(approx(c.value / BY_SPELLING[answer["unit"]].factor))
-    if answer.get("rounded_by_author"):
-        target = abs(answer["solved"])
-        close = abs(value - target) <= 0.5001 * 10 ** (len(str(int(target))) - 4) if target >= 1 else abs(value - target) < 5e-4 * target
-    else:
-        close = abs(value - abs(float(answer["printed"]))) <= last_figure(answer["printed"]) * 1.0000001
+    solved = abs(answer.get("solved", 0))
+    close = not solved or abs(value - solved) <= SOLVED * solved
+    if not answer.get("rounded_by_author"):
+        close = close and abs(value - abs(float(answer["printed"]))) <= last_figure(answer["printed"]) * 1.0000001
     sense = answer.get("sense", "")
     right = not sense or sense == c.sense or value < last_figure(answer["printed"])
-    return Compared(answer["ours"], answer["printed"], value, answer["unit"], sense, c.sense, close and right)
+    turned = "angle" not in answer or (c.angle is not None and same_angle(c.angle, answer["angle"]))
+    return Compared(answer["ours"], answer["printed"], value, answer["unit"], sense, c.sense, close and right and turned)
+
+
+def component(name: str, components: dict[str, Component]) -> Component | None:
+    """A printed name among ours. The size of a reaction along one sloped line is `B` or `R_B`."""
+    return components.get(name) or components.get(f"R_{name}")
+
+
+def same_angle(ours: float, printed: str) -> bool:
+    """Degrees anticlockwise from the right, within one unit of the last printed figure, full turns aside."""
+    apart = (ours - float(printed)) % 360
+    return min(apart, 360 - apart) <= last_figure(printed) * 1.0000001
 
 
 def run(name: str) -> Case:
