@@ -73,7 +73,7 @@ def last_figure(printed: str) -> float:
 def compare(answer: dict, components: dict[str, Component]) -> Compared:
     """Ours beside the author's: within one unit of the last printed figure, and within a thousandth of the value that the
     author's own numbers give (`solved`), the sense and, where printed, the angle as well."""
-    c = component(answer["ours"], components)
+    c = components.get(answer["ours"])
     if c is None:
         return Compared(answer["ours"], answer["printed"], None, answer["unit"], answer.get("sense", ""), "", False)
     value = abs(approx(c.value / BY_SPELLING[answer["unit"]].factor))
@@ -85,11 +85,6 @@ def compare(answer: dict, components: dict[str, Component]) -> Compared:
     right = not sense or sense == c.sense or value < last_figure(answer["printed"])
     turned = "angle" not in answer or (c.angle is not None and same_angle(c.angle, answer["angle"]))
     return Compared(answer["ours"], answer["printed"], value, answer["unit"], sense, c.sense, close and right and turned)
-
-
-def component(name: str, components: dict[str, Component]) -> Component | None:
-    """A printed name among ours. The size of a reaction along one sloped line is `B` or `R_B`."""
-    return components.get(name) or components.get(f"R_{name}")
 
 
 def same_angle(ours: float, printed: str) -> bool:

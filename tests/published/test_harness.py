@@ -32,8 +32,8 @@ def agrees(**answer) -> bool:
         ({"angle": "216.8"}, True),
         ({"angle": "-143.4"}, False),
         ({"sense": "up"}, False),
-        ({"ours": "B", "printed": "500", "sense": "up"}, True),
-        ({"ours": "B", "printed": "500", "angle": "90"}, False),
+        ({"ours": "R_B", "printed": "500", "sense": "up"}, True),
+        ({"ours": "R_B", "printed": "500", "angle": "90"}, False),
         ({"ours": "C", "printed": "500"}, False),
     ],
 )

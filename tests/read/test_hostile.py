@@ -79,6 +79,21 @@ NASTY = {
     "midpoints of midpoints": "points: {P0: [0, 0], P1: [1, 1], "
     + ", ".join(f"P{i}: midpoint of P{i - 1} P{i - 2}" for i in range(2, 400))
     + "}",
+    "chains": "points: {"
+    + ", ".join(f"P{i}: [{i}, {i * i}]" for i in range(180))
+    + "}\nlinks: ["
+    + ", ".join("-".join(f"P{(i * j) % 180}" for i in range(180)) for j in range(1, 200))
+    + "]",
+    "rows": "points: {O: [0, 0], "
+    + ", ".join(" ".join(f"P{j}x{i}" for i in range(60)) + f": every 1/{j} at {j} deg from O" for j in range(1, 200))
+    + "}",
+    "forces at many points": "points: {"
+    + ", ".join(f"P{i}: [{i}, {i * i}]" for i in range(190))
+    + "}\nmembers: {m: "
+    + " ".join(f"P{i}" for i in range(190))
+    + "}\nloads: ["
+    + ", ".join("3 N down at " + " ".join(f"P{i}" for i in range(190)) for _ in range(100))
+    + "]",
     "documents": "--- {}\n" * 1000,
     "comment only": "#" * 100_000,
     "percent": "%YAML 9.9\n---\na: b",

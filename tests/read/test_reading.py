@@ -382,3 +382,225 @@ def test_what_was_not_given_is_noted_as_assumed():
     ]
     assert "units" not in [code for code, _ in sound(units="m, N").assumed]
     assert ("weights_neglected", {"parts": ("post",)}) in sound(loads="[weight of arm 5 N]").assumed
+
+
+# Less typing.
+
+
+ROW = "points:\n  A: [0, 0]\n  {row}\n"
+
+
+@pytest.mark.parametrize(
+    ("row", "places"),
+    [
+        ("C E G: every 4 right from A", {"C": (4, 0), "E": (8, 0), "G": (12, 0)}),
+        ("C, E: every 5 left 3 up 4 from A", {"C": (-3, 4), "E": (-6, 8)}),
+        ("C E: every 500 mm at 90 deg from A", {"C": (0, F(1, 2)), "E": (0, 1)}),
+        ("E: every 2 up from A", {"E": (0, 2)}),
+    ],
+)
+def test_a_row_of_points_goes_on_step_by_step(row, places):
+    reading = read_text(ROW.format(row=row))
+    assert not [d for d in reading.diagnostics if d.is_error and d.path.startswith("points")]
+    assert {n: reading.problem.point(n).at for n in places} == places
+    assert {reading.problem.point(n).made for n in places} == {row.split(": ")[1]}
+
+
+def test_a_row_of_points_parts_a_line_in_equal_steps():
+    p = read_text("points: {A: [0, 0], D: [3, 6], B C: evenly from A to D, X Y: evenly from D to A}\n").problem
+    assert [p.point(n).at for n in "BCXY"] == [(1, 2), (2, 4), (2, 4), (1, 2)]
+
+
+def test_each_point_of_a_row_stands_where_its_name_does():
+    p = read_text("points:\n  A: [0, 0]\n  B  C: every 1 up from A\n").problem
+    assert [(p.point(n).place.line, p.point(n).place.column, p.point(n).place.end_column) for n in "BC"] == [(3, 3, 4), (3, 6, 7)]
+
+
+@pytest.mark.parametrize("said", ["A-C-E-G", "A C E G"])
+def test_a_chain_of_points_is_a_link_from_each_to_the_next(said):
+    p = read_text(f"points: {{A: [0, 0], C E G: every 1 right from A, B: [1, 1]}}\nlinks: [B-C, {said}, B-G]\n").problem
+    assert [(c.name, c.points) for c in p.connections] == [
+        ("BC", ("B", "C")),
+        ("AC", ("A", "C")),
+        ("CE", ("C", "E")),
+        ("EG", ("E", "G")),
+        ("BG", ("B", "G")),
+    ]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "300 N at D E right 3 down 4",
+        "300 N right 3 down 4 at D, E",
+        "300 N right 3 down 4 at D and E",
+        "300 N at D, and E, right 3 down 4",
+    ],
+)
+def test_one_phrase_puts_the_same_force_on_several_points(said):
+    loads = sound(loads=f"['{said}']").loads
+    assert [(x.point, x.part, x.magnitude.value, x.direction.legs, x.written) for x in loads] == [
+        ("D", "arm", 300, (3, -4), said),
+        ("E", "arm", 300, (3, -4), said),
+    ]
+
+
+@pytest.mark.parametrize("said", ["P at D E at phi", "P at phi at D E", "P at D, E at phi", "P at phi at D and E"])
+def test_points_and_an_angle_that_is_a_letter_are_told_apart_in_any_order(said):
+    loads = sound(loads=f"['{said}']", letters="{P: 5 N, phi: 25 deg}").loads
+    assert [(x.point, x.direction.angle, x.name) for x in loads] == [("D", 25, "P"), ("E", 25, "P")]
+
+
+def test_an_angle_by_its_letter_may_stand_before_the_one_point():
+    found = load("5 N at phi at E", letters="{phi: 25 deg}")
+    assert (found.point, found.direction.angle) == ("E", 25)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "300 N at E right 3 down 4",
+        "300 N right 3 down 4 at E",
+        "300 N, right 3 down 4, at E on arm",
+        "300 N on arm at E right 3 down 4",
+    ],
+)
+def test_the_parts_of_a_force_stand_in_any_order(said):
+    found = load(said)
+    assert (found.point, found.part, found.direction.legs, found.magnitude.value) == ("E", "arm", (3, -4), 300)
+
+
+def test_masses_hang_at_several_points():
+    loads = sound(loads="[mass 5 kg hangs at D E]", gravity="10 m/s^2").loads
+    assert [(x.kind, x.point, x.magnitude.value, x.mass.value) for x in loads] == [("weight", "D", 50, 5), ("weight", "E", 50, 5)]
+
+
+def test_a_force_towards_a_point_has_a_direction_of_its_own_at_each():
+    loads = sound(loads="[5 N at D E towards B]").loads
+    assert [x.direction.vector for x in loads] == [(F(-8, 5), F(-6, 5)), (F(-12, 5), F(-6, 5))]
+
+
+@pytest.mark.parametrize(
+    ("said", "form", "vector"),
+    [
+        ("cord at 30 deg above left", "angle", (-cos_deg(F(30)), F(1, 2))),
+        ("link right 3 up 4", "slope", (3, 4)),
+        ("link along right 3 up 4", "slope", (3, 4)),
+        ("cord up", "axis", (0, 1)),
+        ("link towards B on arm", "line", (F(-12, 5), F(-6, 5))),
+    ],
+)
+def test_a_link_to_the_ground_needs_a_direction_and_no_second_point(said, form, vector):
+    p = sound(supports=f"{{A: pin, O: roller pushes right, E: {said}}}", find="[E]")
+    link = next(c for c in p.connections if c.name == "EE'")
+    assert (link.kind, link.points, link.parts) == ("link", ("E", "E'"), ("arm", GROUND))
+    assert (link.direction.form, link.direction.vector) == (form, vector)
+    assert [(a.kind, a.subject) for a in p.asked] == [("link", "EE'")]
+
+
+def test_the_far_end_of_a_link_to_the_ground_is_made_and_marked():
+    p = sound(supports="{A: pin, O: roller pushes right, E: cord right 3 up 4}")
+    end, start = p.point("E'"), p.point("E")
+    run = tuple(a - b for a, b in zip(end.at, start.at))
+    assert end.made == GROUND and p.points[-1] == end
+    assert run[0] * 4 == run[1] * 3 and run[0] > 0
+    # About a fifth of the 3 m that the frame is high.
+    assert 0.4 < float(run[0] ** 2 + run[1] ** 2) ** 0.5 < 0.8
+    assert ("ground_cord", {"point": "E"}) in p.assumed
+
+
+def test_the_far_end_of_a_link_to_the_ground_takes_a_name_and_a_place_that_are_free():
+    points = POINTS.replace("}", ", E': E right 0.6, F: E up 0.6}")
+    p = sound(
+        points=points,
+        members="{post: A C B O, arm: C D E E', mast: E F}",
+        supports="{A: pin, O: fixed, E: link right}",
+        find="[A]",
+    )
+    (link,) = [c for c in p.connections if c.points[0] == "E" and c.kind == "link"]
+    assert link.points == ("E", "E''")
+    assert p.point("E''").at not in [q.at for q in p.points[:-1]]
+
+
+DRUM = (
+    "points: {A: [0, 0], K: [1, 0], E: [3, 0], O: [1, -1]}\n"
+    "members: {lever: A %sE, drum: O K}\n"
+    "contacts: {K: drum pushes lever up}\n"
+    "supports: {A: pin, O: fixed}\n"
+    "loads: [100 N at E down]\n"
+    "find: [%s]\n"
+)
+
+
+@pytest.mark.parametrize("through", ["K ", ""])
+@pytest.mark.parametrize("question", ["K on lever", "K"])
+def test_members_that_touch_are_not_pinned_and_push_one_another(through, question):
+    reading = read_text(DRUM % (through, question))
+    p = reading.problem
+    assert reading.diagnostics == ()
+    assert [(c.kind, c.parts, c.direction.vector if c.direction else None) for c in p.connections if c.points == ("K",)] == [
+        ("contact", ("lever", "drum"), (0, 1))
+    ]
+    assert [(a.kind, a.point, a.part) for a in p.asked] == [("pin", "K", "lever")]
+
+
+@pytest.mark.parametrize(
+    ("said", "ends", "unit"),
+    [
+        ("30 kN/m^2 over 2 m right on post", (60_000, 60_000), "kN/m"),
+        ("0 to 30 kN/m² over 1.5 m right on post", (0, 45_000), "kN/m"),
+        ("30 to 0 kPa right on post over 500 mm", (15_000, 0), "kN/m"),
+        ("62.4 lb/ft^2 over 10 ft right on post", (624 * BY_SPELLING["lb/ft"].factor,) * 2, "lb/ft"),
+        (
+            "10 psf to 30 psf over b right on post",
+            (10 * 2 * BY_SPELLING["lb/ft"].factor, 60 * BY_SPELLING["lb/ft"].factor),
+            "lb/ft",
+        ),
+    ],
+)
+def test_a_pressure_on_a_strip_is_its_intensity_times_the_width(said, ends, unit):
+    found = load(said, letters="{b: 2 ft}" if " b " in said else "")
+    intensities = [s.start_intensity for s in found.stretches], [s.end_intensity for s in found.stretches]
+    assert (intensities[0][0].value, intensities[1][-1].value) == ends
+    assert {q.unit for q in (*intensities[0], *intensities[1])} == {unit}
+
+
+def asks(**sections):
+    return [(a.kind, a.subject, a.part) for a in sound(**sections).asked]
+
+
+def test_all_links_are_links_and_two_force_members_in_file_order():
+    points = POINTS.replace("}", ", F: E down 2.4, G: E right 1}")
+    found = asks(
+        points=points,
+        members="{prop: F E, post: A C B O, arm: C D E, tie: A G, jib: E G}",
+        links="[B-D, B-G]",
+        supports="{A: pin, O: roller pushes right, F: pin, G: cord up}",
+        loads="[30 N at D down]",
+        find="[all links]",
+    )
+    assert found == [("link", n, "") for n in ("prop", "tie", "jib", "BD", "BG", "GG'")]
+
+
+def test_a_member_that_is_built_in_is_no_link():
+    found = asks(
+        members="{post: A C B O, arm: C D E, prop: O D}",
+        pins="{O: prop welded to post}",
+        supports="{A: pin, O: roller pushes right on post}",
+        find="[all links]",
+    )
+    assert found == [("link", "BD", "")]
+
+
+def test_all_reactions_are_those_of_each_support_in_file_order():
+    found = asks(supports="{O: roller pushes right, E: cord up, A: pin}", find="[all reactions]")
+    assert found == [("reaction", "O", ""), ("link", "EE'", ""), ("reaction", "A", "")]
+
+
+def test_what_is_asked_by_name_and_by_all_is_asked_once():
+    assert asks(find="[A, all reactions, C on arm, B-D, all links]") == [
+        ("reaction", "A", ""),
+        ("reaction", "O", ""),
+        ("pin", "C", "arm"),
+        ("link", "BD", ""),
+    ]

@@ -96,7 +96,7 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
         and (known.pinned.get(point) or touching)
         and not any(point == x["point"] for c, x in known.assumed if c == "load_on_pin")
     ):
-        return Asked("pin", subject=point, part=here[0], **common)
+        return Asked("pin", subject=point, part=touching[0].parts[0] if touching else here[0], **common)
     if len(here) > 1:
         raise item.drop("read.ask_which_part", word, point=point, names=tuple(here), hint="hint.ask_which_part")
     if len(links) == 1:

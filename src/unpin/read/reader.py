@@ -18,7 +18,7 @@ from unpin.read.report import Report
 from unpin.read.skeleton import Skeleton, attempt
 from unpin.read.tree import Items, Scalar, clean, tree_of
 
-LARGEST_FILE = 256 * 1024
+LARGEST_FILE, MOST_LOADS = 256 * 1024, 400
 
 
 @dataclass(frozen=True)
@@ -118,6 +118,10 @@ def _loads(page: Skeleton, known: Context) -> list[Load]:
     out: list[Load] = []
     for item in page.listed("loads"):
         out += attempt(load, known, item) or []
+        if len(out) > MOST_LOADS:
+            page.report.error("read.too_many", page.sections["loads"][0].place, ("loads",), most=MOST_LOADS)
+            out = out[:MOST_LOADS]
+            break
     known.loaded = {one.part for one in out if one.part}
     return out
 
