@@ -129,6 +129,8 @@ def _body_cost(body: FreeBody, total: int, costs: CostTable, structure: Structur
         return costs.part + costs.pin * (len(body.parts) - 1)
     # What is left over being a pin alone means "all but one pin": nobody's choice.
     lone_pin = len(rest) == 1 and next(iter(rest)).startswith("pin ")
+    if not rigid and len(body.parts) <= 3 and len(rest) > 3:
+        return costs.few_pins
     side = rest in sets and not lone_pin
     return (costs.section if side else costs.group) + costs.each_more * (size - 1 if rigid else 0)
 

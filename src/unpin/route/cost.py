@@ -21,10 +21,11 @@ class CostTable:
     whole: int = 0  # the whole: reactions before taking apart
     pin: int = 5  # a pin: two sums only
     section: int = 25  # one side of a section: must be thought of
+    few_pins: int = 70  # two or three pins cut out together: neither a joint nor a section
     group: int = 60  # some parts together that are no side of a section
     each_more: int = 6  # every further part in a group
     off_body: int = 30  # a labelled centre that is not on the body
-    unlabelled: int = 70  # a centre whose place has to be found first
+    unlabelled: int = 150  # a centre whose place has to be found first, dearer than a further sum
     slanted: int = 25  # an axis along a member, not x or y
     slanted_free: int = 60  # an axis along nothing in the figure
     block: int = 130  # two sums solved together cost about three, terms included; each further sum as much again

@@ -20,6 +20,7 @@ from unpin.route.search import Fewest, fewest
 from unpin.route.worked import Worked
 from unpin.statics.answers import answers
 from unpin.statics.assemble import assemble
+from unpin.statics.contacts import settle
 from unpin.statics.goals import goals
 from unpin.statics.inspect import inspect
 from unpin.statics.prove import prove
@@ -33,10 +34,12 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
 
     A problem that is not sound for what it asks comes back without routes, values or proof.
     """
+    given = problem
+    problem, opened = settle(problem)
     apart = assemble(problem)
     soundness = sound(apart)
     structure = inspect(problem)
-    worked = Worked(problem, apart, structure, soundness)
+    worked = Worked(given, apart, structure, soundness, opened=opened)
     if not soundness.holds or not any(found for _, found in soundness.found):
         return worked
     zero = {u: ZERO for insight in structure.zero for u in insight.finds}

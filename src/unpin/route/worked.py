@@ -11,6 +11,7 @@ from unpin.model.answer import Answer
 from unpin.model.findings import Proof, Soundness
 from unpin.model.problem import Problem
 from unpin.route.plan import Route
+from unpin.statics.contacts import Opened
 
 
 @dataclass(frozen=True)
@@ -21,6 +22,7 @@ class Worked:
     routes are written on. `fewest`, `recommended`: the two routes (None when the problem is not solvable);
     `others`: next best; `wanted`: the teacher's own, followed as far as it goes. `values`: id of every unknown of both
     structures that statics fixes, in SI (N, N·m). `rung`: 1 rationals, 2 roots, 3 angles, 4 fifty digits.
+    `opened`: smooth contacts that would have had to pull; both structures are without them, `problem` is as given.
     """
 
     problem: Problem
@@ -35,3 +37,4 @@ class Worked:
     answers: tuple[Answer, ...] = ()
     proof: Proof | None = None
     rung: int = 1
+    opened: tuple[Opened, ...] = ()

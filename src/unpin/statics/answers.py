@@ -30,9 +30,19 @@ def _answer(asked: Asked, known) -> Answer:
         if all(g in values for g in goals(structure, asked)):
             acting = actions_behind(structure, asked)
             if asked.kind == "everything":
-                return Answer(asked, tuple(_single(a, values[a.unknown]) for a in acting))
+                return Answer(asked, tuple(_single(a, values[a.unknown]) for a in acting) + _carried(structure, values))
             return Answer(asked, _components(asked, acting, values))
     return Answer(asked, (), found=False)
+
+
+def _carried(structure: Structure, values) -> tuple[Component, ...]:
+    """Reactions that a link or two-force member brings straight into the ground: no unknown of their own, but asked."""
+    points = dict.fromkeys(a.point for a in structure.actions if a.on == GROUND and a.sense == "tension")
+    out: list[Component] = []
+    for point in points:
+        asked = Asked("reaction", subject=point, point=point)
+        out += _components(asked, actions_behind(structure, asked), values)
+    return tuple(out)
 
 
 def _single(action: Action, value: Number) -> Component:
@@ -86,6 +96,9 @@ def _components(asked: Asked, acting: list[Action], values) -> tuple[Component, 
                 out += [_axis(Symbol(name, axis, on), total, axis, forces) for axis in ("x", "y")]
             out.append(_size(Symbol(name, "", on), total))
     out += [_single(a, values[a.unknown]) for a in couples]
+    if not out and asked.kind == "reaction":
+        # Nothing acts there: a contact that opened.
+        out.append(Component(Symbol(name), ZERO, FORCE, "zero"))
     return tuple(out)
 
 

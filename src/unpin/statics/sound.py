@@ -75,9 +75,6 @@ def _remarks(structure: Structure, values: Mapping[str, Number], freedoms: tuple
     for u in structure.unknowns:
         if u.kind == "force" and u.id in values and biggest and abs(approx(values[u.id])) > NEARLY_CRITICAL * biggest:
             yield Cause("nearly_critical", {"unknown": u.id, "times": round(abs(approx(values[u.id])) / biggest)})
-    for u in structure.unknowns:
-        if u.push_only and u.id in values and approx(values[u.id]) < 0:
-            yield Cause("contact_pulls", {"unknown": u.id, "point": structure.action(u.actions[0]).point})
     shares = [_share(structure, f) for f in freedoms if f.work != 0]
     if shares and max(shares) < OFF_BALANCE:
         yield Cause("off_balance", {"share": max(shares)})
