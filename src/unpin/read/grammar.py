@@ -262,9 +262,10 @@ _lead = seq(word("the").optional(), word("force", "reaction"), alt(word("at"), t
 )
 asked = alt(
     word("everything").result(say.AskedSaid(())),
-    (token(lambda t: t.text == "all", "all") >> token(lambda t: t.text in ("links", "reactions"), "@want.all")).map(
-        lambda what: say.AskedSaid((), all=what.text)
-    ),
+    (
+        token(lambda t: t.text == "all", "all")
+        >> alt(*(token(lambda t, text=text: t.text == text, text) for text in ("links", "reactions")))
+    ).map(lambda what: say.AskedSaid((), all=what.text)),
     seq(
         _lead.optional(""),
         alt(seq(name << symbol("-"), name).map(tuple), name.map(lambda n: (n,))),

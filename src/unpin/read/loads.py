@@ -154,12 +154,12 @@ def _force(known: Context, item: Item, said: LoadSaid) -> Load:
             raise item.drop("read.two_directions")
         point, part = _place(known, item, said)
         size, way = _components(known, item, said)
-        return Load("force", point.name, part, size, way)
+        return Load("force", point.name, part, size, direction=way)
     size = _sized(known, item, said.amounts[0], FORCE)
     point, part = _place(known, item, said)
     if said.clauses.direction is None:
         raise item.drop("read.no_way", said.amounts[0], hint="hint.no_way")
-    return Load("force", point.name, part, size, direction(known, item, said.clauses.direction, point.name))
+    return Load("force", point.name, part, size, direction=direction(known, item, said.clauses.direction, point.name))
 
 
 def _components(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, Direction]:
@@ -260,7 +260,7 @@ def _weight(known: Context, item: Item, said: LoadSaid) -> Load:
             raise item.drop("read.weight_where", said.of, name=part.name, hint="hint.weight_where")
         point = _middle(known, part)
         known.assume("weight_in_the_middle", part=part.name)
-    return Load("weight", point.name, part.name, size, directions.DOWN, mass)
+    return Load("weight", point.name, part.name, size, direction=directions.DOWN, mass=mass)
 
 
 def _middle(known: Context, part: Part) -> Point:
@@ -281,4 +281,4 @@ def _hanging(known: Context, item: Item, said: LoadSaid) -> Load:
     size, mass = _heavy(known, item, said.amounts[0], MASS)
     _only_at(item, said, on=True)
     point, part = _place(known, item, said)
-    return Load("weight", point.name, part, size, directions.DOWN, mass)
+    return Load("weight", point.name, part, size, direction=directions.DOWN, mass=mass)

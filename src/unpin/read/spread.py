@@ -72,7 +72,7 @@ def spread(known: Context, item: Item, said: LoadSaid, place: Place) -> list[Loa
         mine.append(stretch)
     name = said.label.text if said.label else first.letter if first is last else ""
     return [
-        Load("spread", "", part, first, way, stretches=tuple(stretches), name=name, written=item.text, place=place)
+        Load("spread", "", part, first, direction=way, stretches=tuple(stretches), name=name, written=item.text, place=place)
         for part, stretches in loads.items()
     ]
 
