@@ -8,6 +8,7 @@ two rational points it is therefore rational, and the root appears only in `Unkn
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Literal
 
 from unpin.exact.number import Number
@@ -34,7 +35,9 @@ class Action:
     anticlockwise, -1 clockwise, times the scalar. `value`: known magnitude of a load. `sense`: how its sense is known:
     `assumed` (pin and support components), `tension` (links: away from the body they act on), `push` (contact),
     `given`. `pair`: id of the opposite action on the other body, "" if that is the outside. `load`: the load it is (for
-    a spread load, its resultant on this stretch).
+    a spread load, its resultant on this stretch). `multiple`: of its unknown that acts here (2 for 2P). `share`: the same for the
+    direction's *vector*: 1 for the forces of a connection, whose scalar is a force per length; multiple over length for an
+    unknown that drives several arrows of different lengths.
     """
 
     id: str
@@ -53,6 +56,8 @@ class Action:
     source: str = ""
     load: Load | None = None
     stretch: int = -1
+    multiple: Number = Fraction(1)
+    share: Number = Fraction(1)
 
 
 @dataclass(frozen=True)

@@ -7,9 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Literal
 
 from unpin.base.diagnostic import Place
+from unpin.exact.number import Number
 from unpin.model.values import Direction, Quantity, Vector, WantedSum
 
 GROUND = "ground"
@@ -85,7 +87,8 @@ class Load:
     kind force: `magnitude` along `direction` at `point`. couple: `magnitude` (anticlockwise positive) on `part`;
     `point` is where it is drawn. spread: `stretches` along `direction`, each on `part`. weight: like a force, down,
     with `mass` the author's mass when a mass was given (then magnitude = mass * g).
-    `name` is the letter or label the author gave, empty if none.
+    `name` is the letter or label the author gave, empty if none. A force or couple without a magnitude is an unknown load: its
+    scalar is called `name`, and `multiple` times that acts here (2P at one place and P at another are one unknown).
     """
 
     kind: Literal["force", "couple", "spread", "weight"]
@@ -98,6 +101,7 @@ class Load:
     name: str = ""
     written: str = ""
     place: Place | None = field(default=None, compare=False)
+    multiple: Number = Fraction(1)
 
 
 @dataclass(frozen=True)
@@ -105,11 +109,11 @@ class Asked:
     """One thing to find.
 
     kind reaction: the force (and couple) of the support at `point`. link: the force in the link or two-force member
-    named by `subject`. pin: the force at `point` on `part`. everything: all reactions, links and pin forces.
+    named by `subject`. pin: the force at `point` on `part`. load: the unknown load called `subject`. everything: all reactions, links and pin forces.
     `component`: "" (all: components and resultant), "x", "y", "couple", "magnitude".
     """
 
-    kind: Literal["reaction", "link", "pin", "everything"]
+    kind: Literal["reaction", "link", "pin", "load", "everything"]
     subject: str = ""
     point: str = ""
     part: str = ""

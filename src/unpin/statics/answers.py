@@ -45,6 +45,16 @@ def _carried(structure: Structure, values) -> tuple[Component, ...]:
     return tuple(out)
 
 
+def _as_drawn(action: Action, value: Number) -> Component:
+    """An unknown load: its sense where it is drawn first."""
+    code = sense_of(action, value * action.multiple)
+    angle = None
+    if code == "along":
+        way = sign(value * action.multiple)
+        angle = math.degrees(math.atan2(approx(action.direction.vector[1]) * way, approx(action.direction.vector[0]) * way))
+    return Component(action.symbol, value, MOMENT if action.kind == "couple" else FORCE, code, action.unknown, angle)
+
+
 def _single(action: Action, value: Number) -> Component:
     dimension = MOMENT if action.kind == "couple" else FORCE
     return Component(action.symbol, value, dimension, sense_of(action, value), action.unknown)
@@ -76,6 +86,8 @@ def _components(asked: Asked, acting: list[Action], values) -> tuple[Component, 
     couples = [a for a in acting if a.kind == "couple"]
     forces = [a for a in acting if a.kind == "force"]
     out: list[Component] = []
+    if asked.kind == "load":
+        return (_as_drawn(acting[0], values[acting[0].unknown]),)
     if asked.kind == "link" and len(forces) == 1:
         return (_single(forces[0], values[forces[0].unknown]),)
     name = asked.point or asked.subject

@@ -11,7 +11,7 @@ from unpin.model.kinds import KINDS
 from unpin.model.kinds.kind import push_direction
 from unpin.model.problem import GROUND, Connection, Problem
 from unpin.model.values import Direction
-from unpin.statics.loads import load_actions
+from unpin.statics.loads import load_actions, unknown_loads
 from unpin.statics.pins import Meeting, meetings
 
 
@@ -53,7 +53,9 @@ class _Assembly:
         for point, meeting in self.meetings.items():
             if meeting.own and point not in used_by_pins:
                 self._pin(meeting)
-        self.actions += load_actions(self.problem, self.meetings)
+        loads = load_actions(self.problem, self.meetings)
+        self.actions += loads
+        self.unknowns += unknown_loads(loads)
         return Structure(self.problem, self._bodies(), tuple(self.unknowns), tuple(self.actions), tuple(self.two_force.values()))
 
     def _bodies(self) -> tuple[Body, ...]:

@@ -131,6 +131,8 @@ def _component(direction: Direction, axis: str) -> tuple[int, tuple[Factor, ...]
 
 
 def _term(action: Action, sense: int, factors: tuple[Factor, ...]) -> Term:
+    if action.multiple != 1:
+        sense, factors = sense * sign(action.multiple), (Factor("number", abs(action.multiple), axis="multiple"), *factors)
     coefficient: Number = ONE * sense
     for f in factors:
         coefficient = coefficient * f.value

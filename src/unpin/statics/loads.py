@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from unpin.base.units import FORCE
-from unpin.exact.number import Number, length, sign
-from unpin.model.action import Action, Symbol
+from unpin.exact.number import ONE, Number, length, sign
+from unpin.model.action import Action, Symbol, Unknown
 from unpin.model.problem import Load, Problem, Stretch
 from unpin.model.space import difference
 from unpin.model.values import Quantity, Vector
@@ -76,6 +76,8 @@ def load_actions(problem: Problem, meetings: Mapping[str, Meeting]) -> list[Acti
                     value = Quantity(resultant.size, FORCE, unit="")
                     out.append(Action(f"{name}.{s + 1}{'ab'[r]}", "force", load.part, "", "", resultant.at, symbol=symbol,
                                       direction=load.direction, value=value, sense="given", load=load, stretch=s))
+        elif load.magnitude is None:
+            out.append(_unknown_action(name, load, load.part or meetings[load.point].host, at))
         elif load.kind == "couple":
             out.append(Action(name, "couple", load.part, "", load.point, at.get(load.point, ()), symbol=symbol,
                               value=load.magnitude, sense="given", load=load))
@@ -84,6 +86,24 @@ def load_actions(problem: Problem, meetings: Mapping[str, Meeting]) -> list[Acti
             out.append(Action(name, "force", on, "", load.point, at[load.point], symbol=symbol, direction=load.direction,
                               value=load.magnitude, sense="given", load=load))
     return out
+
+
+def _unknown_action(name: str, load: Load, on: str, at: Mapping[str, Vector]) -> Action:
+    """A load whose size is to be found; its scalar may drive other loads as well."""
+    if load.kind == "couple":
+        return Action(name, "couple", on, "", load.point, at.get(load.point, ()), unknown=load.name, symbol=Symbol(load.name),
+                      load=load, multiple=load.multiple, share=load.multiple)
+    return Action(name, "force", on, "", load.point, at[load.point], unknown=load.name, symbol=Symbol(load.name),
+                  direction=load.direction, load=load, multiple=load.multiple, share=load.multiple / load.direction.length)
+
+
+def unknown_loads(actions: Sequence[Action]) -> list[Unknown]:
+    """One unknown for each letter among the loads that are to be found."""
+    by_letter: dict[str, list[Action]] = {}
+    for a in actions:
+        if a.unknown and a.load is not None:
+            by_letter.setdefault(a.unknown, []).append(a)
+    return [Unknown(id, Symbol(id), acting[0].kind, id, tuple(a.id for a in acting), ONE) for id, acting in by_letter.items()]
 
 
 def loads_on(problem: Problem, part: str) -> tuple[Load, ...]:

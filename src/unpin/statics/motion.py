@@ -17,6 +17,7 @@ from unpin.model.kinds.kind import Push, release_of, twist_of
 from unpin.model.problem import Connection
 from unpin.model.space import ONE, ZERO, Wrench, cross, product
 from unpin.statics.joints import Joint, joints
+from unpin.statics.wrenches import unit_wrench
 
 _UNIT: tuple[Wrench, ...] = ((ONE, ZERO, ZERO), (ZERO, ONE, ZERO), (ZERO, ZERO, ONE))
 
@@ -45,6 +46,7 @@ class Motions:
         self.bodies = [b.name for b in structure.bodies]
         self.column = {b: 3 * k for k, b in enumerate(self.bodies)}
         self.joints = joints(structure)
+        self.sought = [u.id for u in structure.unknowns if not structure.action(u.actions[0]).pair]
         self._held = [self._rows(j, None) for j in self.joints]
 
     def _rows(self, joint: Joint, released: Push | None) -> list[Row]:
@@ -66,8 +68,20 @@ class Motions:
                         out[c] = value
         return {c: v for c, v in out.items() if v != 0}
 
-    def _system(self, joint: Joint | None, push: Push | None) -> list[Row]:
-        rows = [r for j, held in zip(self.joints, self._held) for r in (self._rows(j, push) if j is joint else held)]
+    def _load_row(self, unknown: str) -> Row:
+        """How far a motion goes along an unknown load: what is to be found holds the structure as a support would."""
+        out: Row = {}
+        for a in self.structure.actions:
+            if a.unknown == unknown and a.load is not None and a.on in self.column:
+                for k, value in enumerate(unit_wrench(a)):
+                    if value != 0:
+                        c = self.column[a.on] + k
+                        out[c] = out.get(c, ZERO) + value
+        return {c: v for c, v in out.items() if v != 0}
+
+    def _system(self, joint: Joint | None, push: Push | None, load: str = "") -> list[Row]:
+        rows = [self._load_row(id) for id in self.sought if id != load]
+        rows += [r for j, held in zip(self.joints, self._held) for r in (self._rows(j, push) if j is joint else held)]
         # A pin has no turn of its own.
         rows += [{self.column[b.name] + 2: ONE} for b in self.structure.bodies if b.rank == 2]
         return rows
@@ -78,18 +92,21 @@ class Motions:
         basis = reduce(rows, 3 * len(self.bodies)).null_space()
         return [self._twists(vector) for vector in basis]
 
-    def released(self, unknown: str) -> tuple[Mapping[str, Twist], Joint] | None:
+    def released(self, unknown: str) -> Mapping[str, Twist] | None:
         """The motion when the one unknown is let go and moved through by 1 (first part relative to second), or None when
         that is not possible (the unknown is then not fixed by statics)."""
-        joint = next(j for j in self.joints if unknown in j.unknowns)
-        push = joint.pushes[joint.unknowns.index(unknown)]
-        rows = self._system(joint, push)
-        ahead = self._row(joint, release_row(push, joint.connection, self.at))
+        if unknown in self.sought:
+            rows, ahead = self._system(None, None, unknown), self._load_row(unknown)
+        else:
+            joint = next(j for j in self.joints if unknown in j.unknowns)
+            push = joint.pushes[joint.unknowns.index(unknown)]
+            rows = self._system(joint, push)
+            ahead = self._row(joint, release_row(push, joint.connection, self.at))
         ahead[3 * len(self.bodies)] = ONE
         solved = reduce(_plain([*rows, ahead]), 3 * len(self.bodies))
         if solved.contradictions:
             return None
-        return self._twists(solved.values()), joint
+        return self._twists(solved.values())
 
     def _twists(self, vector: Row) -> dict[str, Twist]:
         out = {}

@@ -58,10 +58,9 @@ def balances(apart: Structure, values: Mapping[str, Number]) -> tuple[Balance, .
 
 def work_check(apart: Structure, motions: Motions, loads: Mapping[str, Wrench], unknown: str, value: Number) -> WorkCheck:
     """Release the one unknown, let the structure move through it by 1, and sum the work of everything given."""
-    moved = motions.released(unknown)
-    if moved is None:
+    twists = motions.released(unknown)
+    if twists is None:
         return WorkCheck(unknown, {}, value, False)
-    twists, _ = moved
     scale = apart.unknown(unknown).scale
     by_work = -rate(twists, loads) / scale
     return WorkCheck(unknown, twists, by_work, by_work == value)

@@ -13,9 +13,8 @@ NOTHING: Wrench = (ZERO, ZERO, ZERO)
 
 def unit_wrench(action: Action) -> Wrench:
     """Wrench for a unit scalar, per length of the direction's vector (see model.action)."""
-    if action.kind == "couple":
-        return couple(ZERO + action.turn)
-    return force_at(action.at, action.direction.vector)
+    wrench = couple(ZERO + action.turn) if action.kind == "couple" else force_at(action.at, action.direction.vector)
+    return wrench if action.share == 1 else scaled(wrench, action.share)
 
 
 def load_wrench(action: Action) -> Wrench:
