@@ -109,3 +109,21 @@ def test_a_roller_that_pushes_sideways_stands_beside_its_point():
     ground = [m for m in leaves(scene.marks) if m.role == "ground" and m.owner == "B"]
 
     assert all(s[0] < 0 for m in ground for s in m.spots)
+
+
+def test_a_link_to_the_ground_shows_its_angle_and_no_length_to_its_made_end():
+    c, s = -cos_deg(F(40)) / 2, sin_deg(F(40)) / 2
+    way = Direction((2 * c, 2 * s), F(1), "angle", F(40), base=(-F(1), F(0)), turn=(F(0), F(1)))
+    problem = Problem(
+        (*at(A=(0, 0), B=(2, 0)), Point("B'", (2 + c, s), made=GROUND)),
+        (Part("jib", ("A", "B")),),
+        (
+            Connection("A", "pin", ("A",), ("jib", GROUND)),
+            Connection("BB'", "link", ("B", "B'"), ("jib", GROUND), way),
+        ),
+        (force(50, "B", directions.DOWN, "jib"),),
+    )
+    piece = shown(problem)
+
+    assert [labels.plain(d.label) for d in piece.of(DimensionItem)] == ["2 m"]
+    assert [labels.plain(a.label) for a in piece.of(AngleItem)] == ["40°"]
