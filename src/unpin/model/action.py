@@ -64,7 +64,8 @@ class Action:
 class Unknown:
     """A scalar to find: `scale` times its value per length is the force in newtons (newton metres for a couple).
 
-    `actions`: ids of every arrow it drives; `source`: the connection it comes from; `axial`: tension positive.
+    `actions`: ids of every arrow it drives; `source`: the connection it comes from; `axial`: tension positive. `drives`: a
+    connection's force stands on two bodies; an unknown load on any number, from outside; a cord's tension along every strand.
     """
 
     id: str
@@ -75,11 +76,12 @@ class Unknown:
     scale: Number
     axial: bool = False
     push_only: bool = False
+    drives: Literal["connection", "load", "cord"] = "connection"
 
 
 @dataclass(frozen=True)
 class Body:
-    """Something that can be isolated by itself. `rank` 3 for a rigid part, 2 for a pin (two sums and no couple)."""
+    """Something that can be isolated by itself. `rank` 3 for a rigid part, 2 for a pin or a block of no size."""
 
     name: str
     kind: Literal["part", "pin"]

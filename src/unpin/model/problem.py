@@ -31,7 +31,8 @@ class Point:
 
 @dataclass(frozen=True)
 class Part:
-    """A rigid part. `kind` is `member` for now (a kind is a file in `model.kinds` or a row here, not a subclass).
+    """A rigid part. `kind`: member; disc (a wheel, pulley or drum: one point, its centre, and `radii`); block (a body of no size
+    at its one point: two sums and no couple).
 
     `points`: names in the order they are passed, straight from each to the next; `outline`: for shapes that the chain
     does not show (tuples of point names drawn as further strokes).
@@ -41,6 +42,7 @@ class Part:
     points: tuple[str, ...]
     kind: str = "member"
     outline: tuple[tuple[str, ...], ...] = ()
+    radii: tuple[Number, ...] = ()
     place: Place | None = field(default=None, compare=False)
 
 
@@ -105,6 +107,28 @@ class Load:
 
 
 @dataclass(frozen=True)
+class Stop:
+    """One place that a cord comes to. An end: tied to `part` ("" the pin there, GROUND) at `point`; or leaving in `direction` with
+    no point, pulled from outside. Else over a disc: `part` is the disc, `point` its centre, `radius` the one it lies on and
+    `side` the side of the disc it touches (over, under, left, right)."""
+
+    point: str = ""
+    part: str = ""
+    side: str = ""
+    radius: Number | None = None
+    direction: Direction | None = None
+
+
+@dataclass(frozen=True)
+class Cord:
+    """A light cord with one tension from end to end, over any number of discs; `name` is the letter of its tension."""
+
+    name: str
+    stops: tuple[Stop, ...]
+    place: Place | None = field(default=None, compare=False)
+
+
+@dataclass(frozen=True)
 class Asked:
     """One thing to find.
 
@@ -153,6 +177,7 @@ class Problem:
     figures: int = 0
     wanted_route: tuple[WantedSum, ...] = ()
     assumed: tuple[tuple[str, Mapping[str, object]], ...] = ()
+    cords: tuple[Cord, ...] = ()
 
     def point(self, name: str) -> Point:
         return next(p for p in self.points if p.name == name)

@@ -14,7 +14,7 @@ from unpin.exact.residue import Residues, roots_in
 from unpin.model.action import Action, FreeBody, Structure
 from unpin.model.directions import X, Y, axis_of, parallel
 from unpin.model.equation import Functional
-from unpin.model.space import cross, square_to
+from unpin.model.space import cross, difference, square_to
 from unpin.model.values import Direction, Vector
 from unpin.route.bodies import free_sets
 from unpin.route.cost import CostTable
@@ -279,6 +279,11 @@ def _square(body: FreeBody, action: Action, at: dict[str, Vector]) -> Direction:
     if axis:
         return X if axis == "x" else Y
     ends = action.direction.points
+    if action.direction.form == "square" and ends:
+        # Square to a force that is itself square to a line: along that line, said the way it runs.
+        run = difference(at[ends[1]], at[ends[0]])
+        forward = float(run[0] * vector[0] + run[1] * vector[1]) > 0
+        return Direction(vector, length(vector), "line", points=ends if forward else ends[::-1])
     return Direction(vector, length(vector), "square", points=ends)
 
 

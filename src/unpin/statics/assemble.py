@@ -11,6 +11,7 @@ from unpin.model.kinds import KINDS
 from unpin.model.kinds.kind import push_direction
 from unpin.model.problem import GROUND, Connection, Problem
 from unpin.model.values import Direction
+from unpin.statics.cords import cord_actions
 from unpin.statics.loads import load_actions, unknown_loads
 from unpin.statics.pins import Meeting, meetings
 
@@ -56,10 +57,14 @@ class _Assembly:
         loads = load_actions(self.problem, self.meetings)
         self.actions += loads
         self.unknowns += unknown_loads(loads)
+        for cord in self.problem.cords:
+            unknown, actions = cord_actions(self.problem, cord, self._host)
+            self.actions += actions
+            self.unknowns.append(unknown)
         return Structure(self.problem, self._bodies(), tuple(self.unknowns), tuple(self.actions), tuple(self.two_force.values()))
 
     def _bodies(self) -> tuple[Body, ...]:
-        parts = [Body(p.name, "part", 3) for p in self.problem.parts if p.name not in self.two_force]
+        parts = [Body(p.name, "part", 2 if p.kind == "block" else 3) for p in self.problem.parts if p.name not in self.two_force]
         pins = [Body(m.host, "pin", 2, m.point) for m in self.meetings.values() if m.own]
         return tuple(parts + pins)
 

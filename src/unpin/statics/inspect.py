@@ -37,6 +37,8 @@ def two_force(problem: Problem, part: Part) -> TwoForce | None:
             if "couple" in KINDS[c.kind].pushes or (c.kind != "pin" and GROUND not in c.parts):
                 return None
             points.append(c.points[0])
+    for cord in problem.cords:
+        points += [s.point for s in cord.stops if s.part == part.name]
     for load in problem.loads:
         if load.part == "" and load.point not in points and _sole(problem, load.point) == part.name:
             return None

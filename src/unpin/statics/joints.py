@@ -27,7 +27,7 @@ def joints(structure: Structure) -> list[Joint]:
     actions = {a.id: a for a in structure.actions}
     groups: dict[tuple[str, str, str, str], list] = {}
     for u in structure.unknowns:
-        if not actions[u.actions[0]].pair:
+        if u.drives != "connection":
             continue
         first, second = (actions[a] for a in u.actions)
         kind = "link" if u.axial else ("support" if second.on == GROUND else "between")

@@ -103,7 +103,7 @@ def unknown_loads(actions: Sequence[Action]) -> list[Unknown]:
     for a in actions:
         if a.unknown and a.load is not None:
             by_letter.setdefault(a.unknown, []).append(a)
-    return [Unknown(id, Symbol(id), acting[0].kind, id, tuple(a.id for a in acting), ONE) for id, acting in by_letter.items()]
+    return [Unknown(id, Symbol(id), acting[0].kind, id, tuple(a.id for a in acting), ONE, drives="load") for id, acting in by_letter.items()]
 
 
 def loads_on(problem: Problem, part: str) -> tuple[Load, ...]:

@@ -46,7 +46,7 @@ class Motions:
         self.bodies = [b.name for b in structure.bodies]
         self.column = {b: 3 * k for k, b in enumerate(self.bodies)}
         self.joints = joints(structure)
-        self.sought = [u.id for u in structure.unknowns if not structure.action(u.actions[0]).pair]
+        self.sought = [u.id for u in structure.unknowns if u.drives != "connection"]
         self._held = [self._rows(j, None) for j in self.joints]
 
     def _rows(self, joint: Joint, released: Push | None) -> list[Row]:
@@ -69,10 +69,11 @@ class Motions:
         return {c: v for c, v in out.items() if v != 0}
 
     def _load_row(self, unknown: str) -> Row:
-        """How far a motion goes along an unknown load: what is to be found holds the structure as a support would."""
+        """How far a motion goes along an unknown load, or how much it shortens a cord: what is to be found holds the structure as a
+        support would, and a cord keeps its length."""
         out: Row = {}
         for a in self.structure.actions:
-            if a.unknown == unknown and a.load is not None and a.on in self.column:
+            if a.unknown == unknown and a.on in self.column:
                 for k, value in enumerate(unit_wrench(a)):
                     if value != 0:
                         c = self.column[a.on] + k

@@ -61,6 +61,10 @@ def meetings(problem: Problem, two_force: Mapping[str, tuple[str, str]]) -> dict
                     links.setdefault(end, []).append(c.name)
         elif GROUND in c.parts and (c.parts[0] == "" or c.parts[0] in two_force):
             supports.setdefault(c.points[0], []).append(c)
+    for cord in problem.cords:
+        for stop in cord.stops:
+            if stop.point and not stop.side and (stop.part == "" or stop.part in two_force):
+                links.setdefault(stop.point, []).append(cord.name)
     for load in problem.loads:
         if load.part == "" and load.kind in ("force", "weight"):
             loads.setdefault(load.point, []).append(load)

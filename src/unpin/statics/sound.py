@@ -24,7 +24,7 @@ def sound(structure: Structure) -> Soundness:
     rows, _, ids = equilibrium(structure)
     solved = reduce(rows, len(ids))
     loads = total_load(structure)
-    freedoms = tuple(_freedom(structure, twists, loads) for twists in Motions(structure).freedoms())
+    freedoms = tuple(f for twists in Motions(structure).freedoms() if not _idle(structure, f := _freedom(structure, twists, loads)))
     stresses = tuple(SelfStress(tuple(ids[c] for c in sorted(v)), {ids[c]: x for c, x in sorted(v.items())})
                      for v in solved.null_space())
     fixed = solved.fixed()
@@ -34,6 +34,12 @@ def sound(structure: Structure) -> Soundness:
     remarks = list(_remarks(structure, fixed_values(structure, solved, ids) or {}, freedoms))
     return Soundness(freedoms, stresses, found, tuple(causes(structure, freedoms, stresses)), len(ids),
                      sum(b.rank for b in structure.bodies), holds, tuple(remarks))
+
+
+def _idle(structure: Structure, freedom: Freedom) -> bool:
+    """A pulley that turns under its cord, or a hanging block that sways: motions that nobody asks about and no load feels."""
+    light = {p.name for p in structure.problem.parts if p.kind in ("disc", "block")}
+    return freedom.work == 0 and bool(structure.problem.cords) and set(freedom.twists) <= light
 
 
 def _freedom(structure: Structure, twists: Mapping[str, Twist], loads) -> Freedom:
