@@ -99,7 +99,7 @@ def survey(structure: Structure, costs: CostTable, only: list[frozenset[str]] | 
     ids = tuple(u.id for u in structure.unknowns)
     bits = {id: k for k, id in enumerate(ids)}
     bodies, body_costs, sums = [], [], []
-    total = len(structure.bodies)
+    carried = riders(structure)
     passes = {p.name: p.points for p in structure.problem.parts}
     pins = {b.name: b.point for b in structure.bodies if b.kind == "pin"}
     for names in sets:
@@ -108,13 +108,23 @@ def survey(structure: Structure, costs: CostTable, only: list[frozenset[str]] | 
             continue
         number = len(bodies)
         bodies.append(body)
-        body_costs.append(_body_cost(body, total, costs, structure, sets))
+        body_costs.append(_body_cost(body, costs, structure, sets, carried))
         own = {p for n in body.parts for p in (passes.get(n) or (pins[n],))}
         sums += _sums_of(number, body, own, field, bits, costs)
     return Ground(structure, tuple(bodies), tuple(body_costs), tuple(sums), ids, rule, field.p)
 
 
-def _body_cost(body: FreeBody, total: int, costs: CostTable, structure: Structure, sets) -> int:
+def riders(structure: Structure) -> dict[str, str]:
+    """Discs that one other body carries and nothing else but cords touches: a pulley is left on its arm."""
+    discs = {p.name for p in structure.problem.parts if p.kind == "disc"}
+    touching: dict[str, set[str]] = {d: set() for d in discs}
+    for a in structure.actions:
+        if a.on in touching and a.unknown and a.source not in {c.name for c in structure.problem.cords}:
+            touching[a.on].add(a.by)
+    return {d: next(iter(by)) for d, by in touching.items() if len(by) == 1}
+
+
+def _body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets, carried: dict[str, str]) -> int:
     if body.kind == "whole":
         return costs.whole
     if body.kind == "part":
@@ -122,11 +132,14 @@ def _body_cost(body: FreeBody, total: int, costs: CostTable, structure: Structur
     if body.kind == "pin":
         return costs.pin
     rest = frozenset(b.name for b in structure.bodies) - frozenset(body.parts)
-    rigid = sum(not p.startswith("pin ") for p in body.parts)
+    core = [p for p in body.parts if carried.get(p) not in body.parts]
+    if len(core) == 1 and core != list(body.parts):
+        return costs.part if not core[0].startswith("pin ") else costs.pin
+    rigid = sum(not p.startswith("pin ") for p in core)
     size = max(rigid, 1)
-    if rigid == 1 and len(body.parts) > 1:
+    if rigid == 1 and len(core) > 1:
         # A part with the pins on it: as natural as the part, but the pins must be said.
-        return costs.part + costs.pin * (len(body.parts) - 1)
+        return costs.part + costs.pin * (len(core) - 1)
     # What is left over being a pin alone means "all but one pin": nobody's choice.
     lone_pin = len(rest) == 1 and next(iter(rest)).startswith("pin ")
     if not rigid and len(body.parts) <= 3 and len(rest) > 3:
