@@ -163,11 +163,16 @@ def test_more_figures_are_more_digits_and_the_lesson_says_so():
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
-def test_every_answer_has_a_box_and_its_size_has_no_minus(name):
+def test_every_answer_has_a_box_with_the_sign_of_the_working_and_the_true_sense(name):
     boxes = [n for s in lesson(name).sections for n in s.children if isinstance(n, Boxed)]
+    worked_out = {x.formula.right.source: x.formula.right.printed for w in workings(lesson(name)) for x in w.lines if x.name == "result"}
 
     assert len(boxes) == len(worked(name).problem.asked)
-    assert all(r.formula.right.printed.sign >= 0 for b in boxes for r in b.results)
+    for result in (r for b in boxes for r in b.results):
+        amount = result.formula.right
+        assert amount.printed == worked_out.get(amount.source, amount.printed)
+        said = terminal.written(result.sense)
+        assert said.startswith(f"that is {amount.printed.size.text} ") == (amount.printed.sign < 0)
 
 
 @pytest.mark.parametrize("name", EXAMPLES)

@@ -46,7 +46,8 @@ def slope(x, y, form="components", **more):
     (slope(3, -4, "slope", legs=(F(3), F(-4))), "sloping right 3, down 4"),
     (slope(-6, 2), "in the direction left 3, up 1"),
     (slope(1, 2, "line", points=("A", "B")), "from A towards B"),
-    (slope(1, 2, "square", points=("A", "B")), "square to the line AB"),
+    (slope(1, 2, "square", points=("A", "B")), "square to the line AB, upward"),
+    (slope(-4, -1, "square", points=("A", "B")), "square to the line AB, to the left"),
     (Direction((sqrt(F(3)) / 2, F(-1, 2)), F(1), "angle", angle=F(30), base=(F(1), F(0)), turn=(F(0), F(-1))), "at 30° from right towards down"),
 ])
 def test_a_direction_is_told_the_way_it_was_given(direction, said):

@@ -92,7 +92,7 @@ def test_a_long_sum_is_broken_between_terms_and_nothing_is_lost(room):
 def test_a_sentence_is_written_with_signs_or_said_in_words():
     from unpin.lesson.nodes import Listing, Text
 
-    one = Text("reason.at_centre", {"drops": Listing((Letter("A", "x"), Letter("A", "y"))), "point": Letter("A")})
+    one = Text("reason.at_centre", {"drops": Listing((Letter("A", "x"), Letter("A", "y"))), "point": Letter("A"), "count": 2})
 
     assert sentence.written(one) == "A_x and A_y act at A itself and have no arm, so they drop out."
     assert sentence.said(one) == "A x and A y act at A itself and have no arm, so they drop out."

@@ -63,11 +63,19 @@ def test_given_digits_stay_as_typed_in_their_own_unit(written, unit, printed):
     assert numbers.given(value, written, numbers.unit(unit), THREE).text == printed
 
 
-def test_a_short_decimal_is_not_rounded_and_a_long_one_is():
+def test_a_short_number_on_the_way_is_not_rounded_and_a_long_one_has_two_figures_to_spare():
     assert numbers.plain(F(6, 5), numbers.unit("m"), THREE).text == f"1.2{THIN}m"
-    assert numbers.plain(F(1, 3), numbers.unit("m"), THREE).text == f"0.333{THIN}m"
+    assert numbers.plain(F(29952, 10), numbers.unit("m"), THREE).text == f"2995.2{THIN}m"
+    assert numbers.plain(F(1, 3), numbers.unit("m"), THREE).text == f"0.333{THIN}33{THIN}m"
+    assert numbers.plain(F(10, 7), numbers.unit("m"), THREE).text == f"1.4286{THIN}m"
     assert numbers.exactly(F(1, 3), 9) is None
     assert numbers.exactly(sqrt(F(2)), 9) is None
+
+
+def test_a_result_that_is_used_again_shows_more_figures_only_where_it_was_rounded():
+    assert numbers.reused(F(25), numbers.unit("N"), THREE).text == f"25.0{THIN}N"
+    assert numbers.reused(F(-7987), numbers.unit("N"), THREE).text == f"{MINUS}7987{THIN}N"
+    assert numbers.reused(F(200, 3), numbers.unit("N"), THREE).text == f"66.667{THIN}N"
 
 
 def test_degrees_take_no_space_before_their_sign():

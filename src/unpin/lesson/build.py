@@ -9,7 +9,7 @@ from unpin.lesson.sheet import Sheet, sheet_for
 from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
 from unpin.route.closing import closing_check
-from unpin.route.plan import Route, Step
+from unpin.route.plan import Route
 from unpin.route.worked import Worked
 
 
@@ -66,7 +66,7 @@ def sound_section(worked: Worked) -> Section:
 
 
 def _sound(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
-    children = soundness.chapter(worked.apart, worked.soundness, sheet)
+    children = soundness.chapter(worked.apart, worked.soundness, sheet, worked.opened)
     if worked.soundness.freedoms:
         children = (*studio.motion(), *children)
     return Section("sound", "sound", Text("title.sound"), children)
@@ -88,30 +88,23 @@ def _bodies(worked: Worked, route: Route, sheet: Sheet, studio: Studio) -> list[
     drawn: set[tuple[str, ...]] = set()
     out: list[Section] = []
     number = 1
-    for place, (body, steps) in enumerate(ways.by_body(route), 1):
+    for place, (bodies, steps) in enumerate(ways.by_body(route), 1):
         children: list[Node] = []
-        for one in _shown(body, steps):
-            children += _body(one, worked, sheet, studio, known, met, drawn, steps)
+        for one in bodies:
+            children += _body(one, worked, sheet, studio, known, met, drawn, steps, len(bodies) > 1)
         for step in steps:
             children += working.move(step, worked.structure, sheet, known, number)
             number += len(step.equations)
             known.update(step.values)
-        title = Text("title.body", {"number": place, "body": phrases.free_body(body)})
+        title = Text("title.body", {"number": place, "body": phrases.bodies(bodies)})
         out.append(Section(f"body-{place}", "body", title, tuple(children)))
     return out
 
 
-def _shown(body: FreeBody, steps: tuple[Step, ...]) -> list[FreeBody]:
-    """The bodies that the steps stand on; a block may take in a second one."""
-    shown = {body.parts: body}
-    for step in steps:
-        for e in step.equations:
-            shown.setdefault(e.body.parts, e.body)
-    return list(shown.values())
-
-
-def _body(body: FreeBody, worked: Worked, sheet: Sheet, studio: Studio, known, met: set[str], drawn: set, steps) -> list[Node]:
-    finds = tuple(dict.fromkeys(u for s in steps for u in s.finds))
+def _body(body: FreeBody, worked: Worked, sheet: Sheet, studio: Studio, known, met: set[str], drawn: set, steps,
+          shared: bool) -> list[Node]:
+    here = set(body.unknowns)
+    finds = tuple(dict.fromkeys(u for s in steps for u in s.finds if u in here))
     equations = [e for s in steps for e in s.equations if e.body.parts == body.parts]
     children: list[Node] = []
     if body.parts in drawn:
@@ -121,7 +114,7 @@ def _body(body: FreeBody, worked: Worked, sheet: Sheet, studio: Studio, known, m
         children.append(isolate.choose(body, worked.structure, sheet, met))
         children.append(Block("diagram", studio.free_body(body, equations)))
     met.update(a.id for a in body.actions)
-    children.append(isolate.count(body, worked.structure, known, finds))
+    children.append(isolate.count(body, worked.structure, known, finds, shared))
     return children
 
 

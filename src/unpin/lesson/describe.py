@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from unpin.draw.items import Fact, Figure
 from unpin.exact.number import approx, sign
-from unpin.lesson import phrases, terms
+from unpin.lesson import loads, phrases, terms
 from unpin.lesson.labels import _axial
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
@@ -36,7 +36,7 @@ def _sentence(fact: Fact, problem: Problem, sheet: Sheet) -> Text | None:
         return _action(a["action"], problem, sheet)
     if "load" in a:
         load: Load = a["load"]
-        return Text("fact.load", {"load": phrases.load(load, problem, sheet)})
+        return Text("fact.load", {"load": loads.given((load,), problem, sheet)})
     if fact.code == "member":
         return Text("fact.member", {"name": a["name"], "points": phrases.points(a["points"])})
     if fact.code == "link":

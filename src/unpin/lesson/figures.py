@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from unpin.base.units import FORCE
 from unpin.exact.number import sign
 from unpin.lesson import phrases
 from unpin.lesson.nodes import Drawing, Node, Text
@@ -76,8 +77,11 @@ class Studio:
         values = w.values or {}
         if not all(u.id in values for u in w.structure.unknowns):
             return ()
-        return self._made("final", "", Text("caption.final"),
-                          final_figure(w.structure, labels.of_result(w.problem, w.structure, self.sheet, values), values))
+        figure = final_figure(w.structure, labels.of_result(w.problem, w.structure, self.sheet, values), values)
+        axial = any(fact.code == "axial" for fact in figure.facts())
+        many = axial and labels.many_axial(w.structure)
+        caption = Text("caption.final_axial_many", {"unit": self.sheet.units[FORCE].symbol}) if many else Text("caption.final_axial" if axial else "caption.final")
+        return self._made("final", "", caption, figure)
 
     def _made(self, which: str, subject: str, caption: Text, figure) -> tuple[Node, ...]:
         from unpin.lesson.describe import describe

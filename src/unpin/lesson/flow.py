@@ -27,11 +27,17 @@ def flow(text: Text, language: str = "en") -> list[str | Formula]:
 
 
 def _text(text: Text, language: str):
-    for literal, name in pieces(f"lesson.{text.code}", language):
+    for literal, name in pieces(f"lesson.{text.code}", language, _count(text)):
         if literal:
             yield literal
         if name:
             yield from _argument(text.arguments[name], language)
+
+
+def _count(text: Text) -> int | None:
+    """The number that decides the form of a sentence."""
+    count = text.arguments.get("count")
+    return count if isinstance(count, int) else None
 
 
 def _argument(argument: Argument, language: str):

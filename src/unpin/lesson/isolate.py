@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from unpin.exact.number import Number
-from unpin.lesson import phrases
+from unpin.lesson import loads, phrases, threeforce
 from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
 from unpin.lesson.nodes import sentences as run_on
 from unpin.lesson.sheet import Sheet
@@ -22,19 +22,17 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
     else:
         opening = Text("cut.isolate", {"body": phrases.free_body(body)})
     items = [_connection(group, structure, sheet, met) for group in connections(body)]
-    here = body.parts[0] if len(body.parts) == 1 else ""
-    loads = tuple(dict.fromkeys(id(a.load) for a in body.actions if a.load is not None))
-    shown = {id(a.load): a.load for a in body.actions if a.load is not None}
-    if loads:
-        items += [Text("cut.load", {"load": phrases.load(shown[k], structure.problem, sheet, here)}) for k in loads]
-    return Block("body", (Paragraph(opening), Bullets(tuple(items))))
+    mine = {id(a.load): a.load for a in body.actions if a.load is not None}
+    items += [Text("cut.load", {"load": loads.carried(group, sheet)}) for group in loads.gathered(mine.values())]
+    remark = threeforce.remark(body, structure, sheet)
+    return Block("body", (Paragraph(opening), Bullets(tuple(items)), *((Paragraph(remark, "insight"),) if remark else ())))
 
 
 def connections(body: FreeBody) -> list[tuple[Action, ...]]:
     """The unknown actions of a body, those of one connection at one point together, in the order of the body."""
     groups: dict[tuple[str, str, str], list[Action]] = {}
     for a in body.actions:
-        if a.unknown:
+        if a.unknown and a.load is None:
             groups.setdefault((a.source, a.point, a.by), []).append(a)
     return [tuple(g) for g in groups.values()]
 
@@ -103,24 +101,27 @@ def _two_force(t: TwoForce, structure: Structure) -> Text:
                  "unknown": phrases.unknowns(structure, [next(u.id for u in structure.unknowns if u.source == t.member)])})
 
 
-def count(body: FreeBody, structure: Structure, known: Mapping[str, Number], finds: tuple[str, ...]) -> Block:
-    """How many unknowns the body has now, and whether its sums are enough."""
+def count(body: FreeBody, structure: Structure, known: Mapping[str, Number], finds: tuple[str, ...],
+          shared: bool = False) -> Block:
+    """How many unknowns the body has now, and whether its sums are enough. `finds`: what is wanted from it; `shared`: only
+    together with another body."""
     open_now = [u for u in body.unknowns if u not in known]
     seen = [u for u in body.unknowns if u in known]
     sums = 2 if body.kind == "pin" else 3
     said: list[Text] = []
     if open_now:
-        said.append(Text("count.unknown_one" if len(open_now) == 1 else "count.unknown",
-                              {"count": len(open_now), "unknowns": phrases.unknowns(structure, open_now)}))
+        said.append(Text("count.unknown", {"count": len(open_now), "unknowns": phrases.unknowns(structure, open_now)}))
     if seen:
         said.append(Text("count.known", {"unknowns": phrases.unknowns(structure, seen)}))
     if open_now:
         said.append(Text("count.sums_pin" if sums == 2 else "count.sums_part"))
-        if len(open_now) > sums:
+        if shared:
+            said.append(Text("count.shared", {"finds": phrases.unknowns(structure, finds)}))
+        elif len(open_now) > sums:
             said.append(Text("count.too_many"))
         elif set(finds) == set(open_now):
             said.append(Text("count.enough"))
-        if len(finds) < len(open_now):
+        if len(finds) < len(open_now) and not shared:
             said.append(Text("count.here", {"finds": phrases.unknowns(structure, finds)}))
     else:
         said.append(Text("count.all_known"))

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from unpin.base.units import ANGLE, BY_SPELLING, LENGTH, NUMBER
+from unpin.base.units import ANGLE, LENGTH, NUMBER
 from unpin.draw.label import Label, Run
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number, sign
-from unpin.lesson import phrases, terms
+from unpin.lesson import loads, phrases, terms
 from unpin.lesson.formula import (
     Amount,
     Formula,
@@ -19,7 +19,7 @@ from unpin.lesson.formula import (
     Sum,
     letter,
 )
-from unpin.lesson.sheet import Sheet, symbol
+from unpin.lesson.sheet import Sheet
 from unpin.model.action import Action, Structure
 from unpin.model.problem import Problem
 from unpin.model.values import Quantity
@@ -72,9 +72,7 @@ def quantity_formula(quantity: Quantity, sheet: Sheet) -> Formula:
         return Amount(numbers.angle(quantity.value))
     if quantity.dimension == LENGTH:
         return sheet.length(quantity.value)
-    if quantity.unit in BY_SPELLING:
-        return sheet.given(quantity, own_unit=True)
-    return Amount(numbers.measure(quantity.value, sheet.units[quantity.dimension], sheet.style))
+    return sheet.given(quantity, own_unit=True)
 
 
 def of_problem(problem: Problem, structure: Structure, sheet: Sheet) -> Lettering:
@@ -95,19 +93,29 @@ def of_bodies(problem: Problem, structure: Structure, sheet: Sheet) -> Lettering
 
 
 def of_result(problem: Problem, structure: Structure, sheet: Sheet, values) -> Lettering:
-    """For the last figure: `A_x = 336 N` at every reaction, its true sense being drawn; `600 N compression` along links."""
+    """For the last figure: `336 N` at every reaction, its true sense being drawn, so that no letter stands there whose value
+    has the other sign; `600 N (C)` along links."""
     labels = _points(problem)
     for a in structure.actions:
         if not a.unknown:
             labels[a.id] = label(_given(a, sheet))
         elif a.unknown in values:
-            value = values[a.unknown]
-            labels[a.id] = label(Relation(symbol(a.symbol), sheet.size(value, terms.dimension_of(a))))
+            labels[a.id] = label(sheet.size(values[a.unknown] * a.multiple, terms.dimension_of(a)))
     for u in structure.unknowns:
         if u.axial and u.id in values:
-            size = label(sheet.size(values[u.id], terms.dimension_of(structure.action(u.actions[0]))))
-            labels[u.id] = (*size, Run(" " + say(f"lesson.sense.{_axial(values[u.id])}")))
+            shown = sheet.size(values[u.id], terms.dimension_of(structure.action(u.actions[0])))
+            size = (Run(shown.printed.digits),) if many_axial(structure) else label(shown)
+            mark = say(f"lesson.axial_mark.{_axial(values[u.id])}")
+            labels[u.id] = (*size, *((Run("\u202f" + mark),) if mark else ()))
     return Lettering(labels, text_of(sheet), spoken(structure, sheet))
+
+
+MANY = 6
+"""More forces along links than that stand on the last figure without their unit, which its caption then gives."""
+
+
+def many_axial(structure: Structure) -> bool:
+    return sum(u.axial for u in structure.unknowns) > MANY
 
 
 def spoken(structure: Structure, sheet: Sheet) -> dict[str, str]:
@@ -131,9 +139,11 @@ def _spoken(a: Action, sheet: Sheet) -> str:
 
 
 def _given(a: Action, sheet: Sheet) -> Formula:
+    if a.value is None:
+        return loads.multiple(a.load, sheet)
     if a.stretch >= 0:
         return sheet.given(a.value, a.id)
-    return phrases.named(a.load.name, a.value, sheet, size_only=a.kind == "couple")
+    return loads.named(a.load.name, a.value, sheet, size_only=a.kind == "couple")
 
 
 def _axial(value: Number) -> str:

@@ -85,7 +85,9 @@ class Drawing:
 
 @dataclass(frozen=True)
 class Result:
-    """One boxed number of an answer: symbol = amount, and its sense in words. `arrow`: the same as a sign, "" if none."""
+    """One boxed number of an answer: symbol = amount, with the sign of the sense it was drawn in, then the true sense in words;
+    where the amount is negative, `sense` says the size again (`that is 37.5 lb to the left`). `arrow`: the true sense as a
+    sign, "" if none."""
 
     formula: Formula
     sense: Text

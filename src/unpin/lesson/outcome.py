@@ -29,18 +29,27 @@ from unpin.route.worked import Worked
 
 def answers(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
     """One box for each thing asked, in the order asked."""
-    return tuple(boxed(a, worked.problem, sheet) for a in worked.answers)
+    return tuple(boxed(a, worked.problem, worked.values, sheet) for a in worked.answers)
 
 
-def boxed(answer: Answer, problem: Problem, sheet: Sheet) -> Boxed:
-    """Magnitude and true sense: in an answer the sense is said, so the number has no minus."""
-    return Boxed(short(answer.asked, problem), tuple(_result(c, answer, sheet) for c in answer.components), answer.found)
+def boxed(answer: Answer, problem: Problem, values: Mapping[str, Number], sheet: Sheet) -> Boxed:
+    """The value with the sign it was worked with, then its true sense; where the sign is a minus, the size again with it."""
+    return Boxed(short(answer.asked, problem), tuple(_result(c, answer, values, sheet) for c in answer.components), answer.found)
 
 
-def _result(c: Component, answer: Answer, sheet: Sheet) -> Result:
-    size = sheet.size(c.value, c.dimension, c.unknown)
+def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: Sheet) -> Result:
+    worked = sheet.result(as_worked(c, values), c.dimension, c.unknown)
     sense = Text("sense.none") if c.sense == "zero" else phrases.sense(c.sense, c.angle, sheet)
-    return Result(Relation(answer_letter(c, answer), size), sense, phrases.arrow(c.sense, c.angle))
+    if worked.printed.sign < 0:
+        said = Text("answer.against", {"size": sheet.size(c.value, c.dimension, c.unknown), "sense": sense})
+    else:
+        said = Text("answer.as_drawn", {"sense": sense})
+    return Result(Relation(answer_letter(c, answer), worked), said, phrases.arrow(c.sense, c.angle))
+
+
+def as_worked(c: Component, values: Mapping[str, Number]) -> Number:
+    """The value with the sign of the sums: of the arrow as drawn for an unknown; along +x or +y for what is added up from several."""
+    return values.get(c.unknown, c.value)
 
 
 def answer_letter(c: Component, answer: Answer) -> Letter:
@@ -55,11 +64,11 @@ def check(worked: Worked, sheet: Sheet, last: Equation | None) -> tuple[Node, ..
     nodes: list[Node] = []
     if last is not None:
         nodes += closing(last, worked.values, sheet)
-    nodes.append(Paragraph(Text("check.proof")))
+    nodes.append(Paragraph(Text("check.proof" if last is not None else "check.proof_alone")))
     confirmed = [Text("check.full_solve")]
     for name, made in (("balances", proof.balances), ("work", proof.work)):
         if made:
-            confirmed.append(Text(f"check.{name}_one") if len(made) == 1 else Text(f"check.{name}", {"count": len(made)}))
+            confirmed.append(Text(f"check.{name}", {"count": len(made)}))
     nodes.append(Bullets(tuple(confirmed)))
     nodes.append(Paragraph(Text(f"check.rung_{worked.rung}")))
     return tuple(nodes)

@@ -59,12 +59,16 @@ class Sheet:
         return Amount(numbers.plain(value, self.units[LENGTH], self.style), "arm")
 
     def of(self, value: Number, unit: Unit, source: str = "") -> Amount:
-        """A value worked out on the way (a coefficient, a collected constant): short and exact, or rounded."""
+        """A value worked out on the way (a coefficient, a collected constant): short and exact, or with figures to spare."""
         return Amount(numbers.plain(value, unit, self.style), source)
 
+    def reused(self, value: Number, unit: Unit, source: str = "") -> Amount:
+        """A result that a later sum uses."""
+        return Amount(numbers.reused(value, unit, self.style), source)
+
     def ratio(self, value: Number) -> Amount:
-        """A bare number: digit for digit when short, else four decimals' worth of figures."""
-        found = numbers.exactly(value, 4) or numbers.rounded(value, Style(max(4, self.style.figures), False))
+        """A bare number: digit for digit when short, else with figures to spare."""
+        found = numbers.exactly(value, self.style.figures + numbers.CARRIED) or numbers.rounded(value, numbers.carried(self.style))
         return Amount(found)
 
     def whole(self, value: Number) -> Formula:

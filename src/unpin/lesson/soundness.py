@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.base.units import LENGTH
+from unpin.base.units import FORCE, LENGTH
 from unpin.exact.number import sign
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Amount, Relation
@@ -12,12 +12,14 @@ from unpin.lesson.statement import short
 from unpin.model.action import Structure
 from unpin.model.findings import Cause, Freedom, Soundness
 from unpin.model.values import Direction
+from unpin.statics.contacts import Opened
 from unpin.words import numbers
 
 
-def chapter(structure: Structure, found: Soundness, sheet: Sheet) -> tuple[Node, ...]:
-    """All statements in order: motion, ambiguity, what is asked, balance, cause, near misses."""
-    remarks = tuple(Paragraph(_cause(c, structure, sheet), "remark") for c in found.remarks)
+def chapter(structure: Structure, found: Soundness, sheet: Sheet, opened: tuple[Opened, ...] = ()) -> tuple[Node, ...]:
+    """All statements in order: motion, ambiguity, what is asked, balance, cause, contacts that open, near misses."""
+    remarks = (*(Paragraph(_opened(o, sheet), "remark") for o in opened),
+               *(Paragraph(_cause(c, structure, sheet), "remark") for c in found.remarks))
     if found.solvable and found.determinate:
         return (Paragraph(Text("sound.ready")), Paragraph(_count(found)), *remarks)
     nodes: list[Node] = [] if found.solvable else [Paragraph(Text("unsound.intro" if not any(f for _, f in found.found) or not found.holds
@@ -29,6 +31,11 @@ def chapter(structure: Structure, found: Soundness, sheet: Sheet) -> tuple[Node,
     nodes += [Paragraph(_cause(c, structure, sheet), "why") for c in found.causes]
     nodes.append(Paragraph(_count(found)))
     return (*nodes, *remarks)
+
+
+def _opened(one: Opened, sheet: Sheet) -> Text:
+    """A contact that lets go, with the pull that it would have needed."""
+    return Text("sound.opened", {"point": phrases.letter_like(one.connection.points[0]), "size": sheet.size(one.needed, FORCE)})
 
 
 def _count(found: Soundness) -> Text:
@@ -44,8 +51,7 @@ def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node
     first = found.freedoms[0]
     motion = _motion(structure, first, sheet)
     many = len(found.freedoms)
-    nodes: list[Node] = [Paragraph(Text("sound.moves_one", {"motion": motion}) if many == 1
-                                   else Text("sound.moves_many", {"motion": motion, "count": many}), "remark")]
+    nodes: list[Node] = [Paragraph(Text("sound.moves", {"motion": motion, "count": many}), "remark")]
     for freedom in found.freedoms:
         if sign(freedom.work):
             nodes.append(Paragraph(Text("sound.work"), "remark"))
@@ -127,8 +133,8 @@ def _cause(cause: Cause, structure: Structure, sheet: Sheet) -> Text:
             out[key] = Amount(numbers.measure(Fraction(value), sheet.units[LENGTH], numbers.Style(2, False)))
         elif isinstance(value, (int, str)):
             out[key] = value
-    one = "_one" if 1 in (a.get("short"), a.get("over")) else ""
-    return Text(f"cause.{cause.code}{one}", out)
+    counted = [n for key in ("short", "over") if isinstance(n := a.get(key), int)]
+    return Text(f"cause.{cause.code}", {**out, **({"count": counted[0]} if counted else {})})
 
 
 def _body(structure: Structure, name: str) -> Text:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson import phrases
+from unpin.lesson import loads, phrases
 from unpin.lesson.formula import letter
 from unpin.lesson.nodes import Block, Bullets, Listing, Text
 from unpin.lesson.sheet import Sheet
@@ -13,11 +13,25 @@ from unpin.words.sentences import catalogue
 def given(problem: Problem, sheet: Sheet) -> Block:
     """Members, supports, loads and letters, in the order of the file."""
     items = [Text("given.member", {"name": p.name, "points": phrases.points(p.points)}) for p in problem.parts]
-    items += [t for c in problem.connections if (t := connection(c, sheet))]
-    items += [phrases.load(load, problem, sheet) for load in problem.loads]
+    items += connections(problem, sheet)
+    items += [loads.given(group, problem, sheet) for group in loads.gathered(problem.loads)]
     items += [Text("given.letter", {"letter": letter(x.name), "value": sheet.given(x.value, own_unit=True)})
               for x in problem.letters if x.value is not None and x.name not in {load.name for load in problem.loads}]
     return Block("given", (Bullets(tuple(items)),))
+
+
+def connections(problem: Problem, sheet: Sheet) -> list[Text]:
+    """Supports and links; several links are told in one line, where the first of them stands."""
+    links = [c for c in problem.connections if c.kind == "link" and not (GROUND in c.parts and c.direction)]
+    if len(links) < 2:
+        return [t for c in problem.connections if (t := connection(c, sheet))]
+    names = tuple(Text("given.link_name", {"a": phrases.letter_like(c.points[0]), "b": phrases.letter_like(c.points[1])}) for c in links)
+    out = []
+    for c in problem.connections:
+        text = Text("given.links", {"links": Listing(names)}) if c is links[0] else None if c in links else connection(c, sheet)
+        if text is not None:
+            out.append(text)
+    return out
 
 
 def connection(c: Connection, sheet: Sheet) -> Text | None:
@@ -57,6 +71,8 @@ def _whole(a: Asked, problem: Problem) -> Text:
         return Text("asked.reaction", {"point": phrases.letter_like(a.point)})
     if a.kind == "pin":
         return Text("asked.pin", {"point": phrases.letter_like(a.point), "part": phrases.thing(a.part)})
+    if a.kind == "load":
+        return Text("asked.load", {"letter": letter(a.subject)})
     if a.kind == "everything":
         return Text("asked.everything")
     link = next((c for c in problem.connections if c.kind == "link" and c.name == a.subject), None)

@@ -92,7 +92,7 @@ def evaluated(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) -> 
     terms = []
     for t in equation.terms:
         value = t.coefficient * value_of(t.action, known)
-        terms.append(Signed(way(value), Amount(numbers.measure(value * way(value), unit, sheet.style)), t.action.id))
+        terms.append(Signed(way(value), sheet.of(value * way(value), unit), t.action.id))
     return Relation(Sum(tuple(terms)), ZERO)
 
 
@@ -103,6 +103,8 @@ def value_of(action: Action, known: Mapping[str, Number]) -> Number:
 
 def name_of(action: Action, sheet: Sheet) -> Formula:
     """What stands at its arrow: the letter, or the value of a load without one. The same in figure and sum."""
+    if abs(action.multiple) != 1:
+        return Product((sheet.whole(abs(action.multiple)), symbol_of(action)))
     return _named(action, sheet)[0] if len(_named(action, sheet)) == 1 else _valued(action, sheet, {})[0]
 
 
@@ -117,15 +119,10 @@ def _valued(action: Action, sheet: Sheet, known: Mapping[str, Number]) -> tuple[
     if action.unknown:
         if action.unknown not in known:
             return (symbol(action.symbol),)
-        value = known[action.unknown]
-        return (Amount(_line(value, action, sheet), action.unknown),)
+        unit = sheet.line_moment if action.kind == "couple" else sheet.units[FORCE]
+        return (sheet.reused(known[action.unknown], unit, action.unknown),)
     amount = sheet.of(action.value.value, sheet.line_moment, action.id) if action.kind == "couple" else sheet.given(action.value, action.id)
     return (amount if action.symbol is not None else Amount(amount.printed.size, amount.source),)
-
-
-def _line(value: Number, action: Action, sheet: Sheet):
-    unit = sheet.line_moment if action.kind == "couple" else sheet.units[FORCE]
-    return numbers.measure(value, unit, sheet.style)
 
 
 def _spread(action: Action, sheet: Sheet) -> tuple[Formula, ...]:

@@ -13,15 +13,15 @@ from unpin.route.plan import Route, Step
 from unpin.route.worked import Worked
 
 
-def by_body(route: Route) -> list[tuple[FreeBody, tuple[Step, ...]]]:
-    """Steps in a row that stand on one free body. A block over several bodies goes with its first."""
-    groups: list[tuple[FreeBody, list[Step]]] = []
+def by_body(route: Route) -> list[tuple[tuple[FreeBody, ...], tuple[Step, ...]]]:
+    """Steps in a row that stand on one free body, and blocks over several bodies each by itself."""
+    groups: list[tuple[tuple[FreeBody, ...], list[Step]]] = []
     for step in route.steps:
-        body = step.equations[0].body
-        if groups and groups[-1][0].parts == body.parts:
+        bodies = tuple({e.body.parts: e.body for e in step.equations}.values())
+        if groups and [b.parts for b in groups[-1][0]] == [b.parts for b in bodies]:
             groups[-1][1].append(step)
         else:
-            groups.append((body, [step]))
+            groups.append((bodies, [step]))
     return [(b, tuple(s)) for b, s in groups]
 
 
@@ -32,16 +32,17 @@ def plan(worked: Worked) -> tuple[Node, ...]:
     if not groups:
         return (Paragraph(Text("plan.nothing")),)
     out = []
-    for k, (body, steps) in enumerate(groups):
+    for k, (bodies, steps) in enumerate(groups):
         finds = phrases.unknowns(structure, dict.fromkeys(u for s in steps for u in s.finds))
         code = "only" if len(groups) == 1 else "first" if k == 0 else "last" if k == len(groups) - 1 > 1 else "then"
-        out.append(Text(f"plan.{code}", {"body": phrases.free_body(body), "finds": finds}))
+        block = "_block" if len(bodies) > 1 else ""
+        out.append(Text(f"plan.{code}{block}", {"body": phrases.bodies(bodies), "finds": finds}))
     return Paragraph(sentences(*out)), Paragraph(sentences(*counts(worked)))
 
 
 def counts(worked: Worked) -> tuple[Text, ...]:
     route, least = worked.recommended, worked.fewest
-    total = Text("plan.sums_one") if route.count == 1 else Text("plan.sums", {"count": route.count})
+    total = Text("plan.sums", {"count": route.count})
     moves = move_set(least)
     if least.claim != "fewest":
         return total, Text("plan.between", {"lower": least.lower, "upper": least.count, "moves": moves})
@@ -64,8 +65,7 @@ def chapter(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
     if worked.fewest.count != worked.recommended.count:
         nodes += [Paragraph(Text("ways.fewest", {"count": worked.fewest.count})), steps_listed(worked.fewest.steps, structure, sheet)]
     for route in worked.others:
-        code = "ways.next_one" if route.count == 1 else "ways.next"
-        nodes += [Paragraph(Text(code, {"count": route.count})), steps_listed(route.steps, structure, sheet)]
+        nodes += [Paragraph(Text("ways.next", {"count": route.count})), steps_listed(route.steps, structure, sheet)]
     if worked.wanted is not None:
         nodes += own(worked, sheet)
     return tuple(nodes)
@@ -132,6 +132,6 @@ def of_body(found: tuple[Choice, ...], structure: Structure, sheet: Sheet) -> tu
     items = []
     for c in found:
         arguments = {"what": sum_phrase(c.equation, sheet), "left": phrases.unknowns(structure, c.left),
-                     "drops": phrases.unknowns(structure, c.drops)}
-        items.append(Text("ways.choice" + ("" if not c.drops else "_drops_one" if len(c.drops) == 1 else "_drops"), arguments))
+                     "drops": phrases.unknowns(structure, c.drops), "count": len(c.drops)}
+        items.append(Text("ways.choice_drops" if c.drops else "ways.choice", arguments))
     return (Paragraph(Text("ways.body_title", {"body": phrases.free_body(found[0].equation.body)})), Bullets(tuple(items)))

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from unpin.exact.number import Number, approx, sign
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Relation
-from unpin.lesson.isolate import member_kind, member_names
+from unpin.lesson.isolate import kind_of, member_kind, member_names
 from unpin.lesson.nodes import (
     Block,
     Line,
@@ -152,8 +152,7 @@ def _dropped(e: Equation, structure: Structure, known: Mapping[str, Number]) -> 
     out = []
     for how in ("at_centre", "through", "square", "couple", "known"):
         if how in found and not (how == "through" and not e.functional.point):
-            out.append(Text(f"reason.{how}{'_one' if len(found[how]) == 1 else ''}",
-                            {"drops": phrases.unknowns(structure, found[how]), "point": point}))
+            out.append(Text(f"reason.{how}", {"drops": phrases.unknowns(structure, found[how]), "point": point, "count": len(found[how])}))
     return out
 
 
@@ -181,12 +180,15 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
         member = Text("thing_capital." + member_kind(structure, action.source), member_names(structure, action.source))
         return [Paragraph(Text("result.tension" if sign(value) > 0 else "result.compression", {**letter, "member": member}), "sense")]
     if action.sense == "push":
-        return [Paragraph(Text("result.push" if sign(value) > 0 else "result.pull", letter), "sense")]
+        at = {"point": phrases.letter_like(action.point)}
+        return [Paragraph(Text("result.push", letter) if sign(value) > 0 else Text("result.pull", {**letter, **at}), "sense")]
     said = [Text("result.as_drawn" if sign(value) > 0 else "result.against",
                                         {**letter, "sense": true_sense(action, value, sheet)})]
     other = phrases.opposite(action, structure)
     if other and other.on not in body.parts:
         said.append(Text("result.pair", {"other": phrases.thing(other.on), "sense": true_sense(other, value, sheet)}))
+    if sign(value) < 0 and kind_of(action, structure) == "roller":
+        said.append(Text("result.held_down", {"point": phrases.letter_like(action.point)}))
     return [Paragraph(sentences(*said), "sense")]
 
 

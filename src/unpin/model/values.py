@@ -55,7 +55,7 @@ class Direction:
         back = tuple(-c for c in self.vector)
         flip = lambda v: tuple(-c for c in v)  # noqa: E731
         return replace(self, vector=back, base=flip(self.base), turn=flip(self.turn), legs=flip(self.legs) if self.legs else (),
-                       points=self.points[::-1] if self.points else ())
+                       points=self.points if self.form == "square" else self.points[::-1])
 
 
 @dataclass(frozen=True)

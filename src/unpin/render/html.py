@@ -116,8 +116,8 @@ class _Page:
         head = f"<h3>{self._capital(box.asked)}</h3>"
         if not box.found:
             return f'<div class="boxed">{head}<p>{self._say(Text("answer.not_found", {"what": box.asked}))}</p></div>'
-        lines = "".join(f"<tr><td>{self._inline(r.formula)}</td><td class=\"arrow\" aria-hidden=\"true\">{r.arrow}</td>"
-                        f"<td>{self._say(r.sense)}</td></tr>" for r in box.results)
+        lines = "".join(f"<tr><td>{self._inline(r.formula)}</td><td>{self._say(r.sense)}</td>"
+                        f"<td class=\"arrow\" aria-hidden=\"true\">{r.arrow}</td></tr>" for r in box.results)
         return f'<div class="boxed">{head}<table>{lines}</table></div>'
 
     def _block(self, formula: Formula) -> str:

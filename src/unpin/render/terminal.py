@@ -103,7 +103,7 @@ class _Page:
         lines = []
         for r in box.results:
             arrow = f" {r.arrow}" if r.arrow else ""
-            lines.append(f"{maths.write(r.formula)}{arrow}  {self._say(r.sense)}")
+            lines.append(f"{maths.write(r.formula)}  {self._say(r.sense)}{arrow}".rstrip())
         inner = max(len(x) for x in (heading, *lines))
         self.out.append("┌" + "─" * (inner + 2) + "┐")
         for line in (heading, *lines):

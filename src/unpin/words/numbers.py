@@ -128,11 +128,28 @@ def measure(value: Number, of: Unit, style: Style) -> Printed:
     return replace(rounded(value / of.factor, style), unit=of.symbol)
 
 
+SHORT = 6
+"""A number of at most so many figures is printed as it is, where it is given or follows exactly from what is given."""
+
+CARRIED = 2
+"""So many figures more than a result has a number that is carried on, so that a calculator comes to the printed result."""
+
+
 def plain(value: Number, of: Unit, style: Style) -> Printed:
-    """A length or a coefficient: digit for digit when that is short (four figures at the least), else rounded."""
+    """A given quantity, a length, a constant on the way: digit for digit when that is short, else with figures to spare."""
     shown = value / of.factor
-    found = exactly(shown, max(4, style.figures + 1))
-    return replace(found or rounded(shown, style), unit=of.symbol)
+    return replace(exactly(shown, max(SHORT, style.figures + CARRIED)) or rounded(shown, carried(style)), unit=of.symbol)
+
+
+def carried(style: Style) -> Style:
+    """The rounding of a number that is carried on."""
+    return Style(style.figures + CARRIED, leading_one=False)
+
+
+def reused(value: Number, of: Unit, style: Style) -> Printed:
+    """A result put into a later sum: as it was printed when that is all of it, else with figures to spare."""
+    printed = measure(value, of, style)
+    return printed if printed.exact else plain(value, of, style)
 
 
 def given(value: Number, written: str, of: Unit, style: Style) -> Printed:

@@ -1,7 +1,8 @@
 """Message catalogues: every sentence a person reads, by code, one folder a language, one file a subject.
 
 A code is `file.name` (`diagnostics.unknown_point`). Files are read when first needed. A sentence may hold
-`{placeholders}`; `fill` puts text in, `pieces` splits it so that a renderer can set numbers and symbols as mathematics.
+`{placeholders}`; `say` puts text in, `pieces` splits it so that a renderer can set numbers and symbols as mathematics.
+Where the argument `count` matters to the grammar, a sentence has forms (`name.one`, `name.other`; see `words.plurals`).
 
 >>> say("diagnostics.kind.error")
 'error'
@@ -30,16 +31,23 @@ def _flatten(table: dict, prefix: str = ""):
             yield prefix + key, value
 
 
-def template(code: str, language: str = "en") -> str:
+def template(code: str, language: str = "en", count: object = None) -> str:
+    """The sentence of a code, in the form that goes with the number. KeyError if there is none."""
     subject, _, name = code.partition(".")
-    return catalogue(subject, language)[name]
+    known = catalogue(subject, language)
+    if isinstance(count, int) and f"{name}.other" in known:
+        from unpin.words.plurals import category
+
+        return known.get(f"{name}.{category(count, language)}", known[f"{name}.other"])
+    return known[name]
 
 
-def pieces(code: str, language: str = "en") -> list[tuple[str, str]]:
+@cache
+def pieces(code: str, language: str = "en", count: object = None) -> tuple[tuple[str, str], ...]:
     """The sentence as (literal, placeholder) pairs in order; the last placeholder may be empty."""
-    return [(literal, name or "") for literal, name, _, _ in Formatter().parse(template(code, language))]
+    return tuple((literal, name or "") for literal, name, _, _ in Formatter().parse(template(code, language, count)))
 
 
 def say(code: str, language: str = "en", /, **arguments: object) -> str:
     """The sentence with its arguments as plain text."""
-    return template(code, language).format(**arguments)
+    return template(code, language, arguments.get("count")).format(**arguments)
