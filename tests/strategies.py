@@ -9,7 +9,7 @@ from tally import count
 from unpin.model.problem import GROUND, Problem
 from unpin.statics.pins import meetings
 
-SOUND = ("none", "none", "turn", "straighten")
+SOUND = ("none", "none", "turn", "straighten", "sought")
 
 
 def drawn(mutations=MUTATIONS, most: int = 3, numbers=("rational", "rational", "root", "angle"), holds=HOLDS):
@@ -33,7 +33,8 @@ def tallied(problem: Problem) -> Problem:
         elif m.own:
             count("pins", "links alone")
     for load in problem.loads:
-        count("loads", load.kind if not load.stretches else _shape(load), *(["on a pin"] if load.part == "" else []))
+        sought = load.magnitude is None and not load.stretches
+        count("loads", "to be found" if sought else load.kind if not load.stretches else _shape(load), *(["on a pin"] if load.part == "" else []))
     for direction in [x.direction for x in (*problem.connections, *problem.loads) if x.direction]:
         count("directions", direction.form)
     return problem
@@ -50,6 +51,6 @@ EXPECTED = {
     "connections": {"pin", "fixed", "weld", "roller", "roller between", "contact", "contact between", "guide", "guide between", "link"},
     "supports": {"on a pin", "on a part"},
     "pins": {"two parts", "two parts and more", "three parts or more", "links alone"},
-    "loads": {"force", "couple", "weight", "uniform", "linear", "crossing", "per projection", "on a pin"},
+    "loads": {"force", "couple", "weight", "uniform", "linear", "crossing", "per projection", "on a pin", "to be found"},
     "directions": {"axis", "angle", "slope", "line", "square", "components"},
 }

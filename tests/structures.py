@@ -17,7 +17,7 @@ from unpin.model.problem import GROUND, Asked, Connection, Load, Part, Point, Pr
 from unpin.model.values import Direction, Quantity
 from unpin.model.space import square_to
 
-MUTATIONS = ("none", "remove", "add", "turn", "straighten", "unload")
+MUTATIONS = ("none", "remove", "add", "turn", "straighten", "unload", "sought")
 FORMS = ("axis", "angle", "slope", "line", "square", "components")
 LOADS = ("force", "couple", "weight", "uniform", "linear", "crossing", "projection")
 HOLDS = ("fixed", "pin", "guide", "three", "weld", "dyad", "node")
@@ -64,6 +64,8 @@ class _Builder:
         # A support stands on the pin where several parts are pinned, as the reader says it.
         others = tuple(replace(c, parts=("", GROUND)) if c.kind == "pin" and len(self.pins.get(c.points[0], ())) > 1 else c
                        for c in self.others)
+        if mutation == "sought":
+            made += self.sought()
         problem = Problem(points, parts, connections + others, tuple(made))
         return replace(problem, asked=(Asked("everything"), *self.asked()))
 
@@ -238,7 +240,7 @@ class _Builder:
             self.others.append(Connection(f"L{len(self.others)}", "link", (node, end), ("", host)))
 
     def _mutate(self, mutation: str) -> None:
-        if mutation == "remove" and len(self.others) > 1:
+        if mutation in ("remove", "sought") and len(self.others) > 1:
             self.others.pop(self.chance.randrange(len(self.others)))
         turnable = [k for k, c in enumerate(self.others) if c.direction]
         if mutation == "turn" and turnable:
@@ -273,6 +275,14 @@ class _Builder:
         flat = kind == "projection" and self.at[a]["xy".index(per)] == self.at[b]["xy".index(per)]
         stretch = Stretch(self.at[a], self.at[b], a, b, Quantity(F(first), SPREAD), Quantity(F(last), SPREAD), "member" if flat else per)
         return Load("spread", "", part, None, self.direction(), stretches=(stretch,))
+
+    def sought(self) -> list[Load]:
+        """A load to be found, in place of the constraint that was taken away; now and then at two places."""
+        made = []
+        for multiple in self.chance.choice([(F(1),), (F(1),), (F(1), F(2)), (F(1), F(-1, 2))]):
+            part = self.chance.choice(list(self.parts))
+            made.append(Load("force", self.some_point(part), part, None, self.direction(), name="Q", multiple=multiple))
+        return made
 
     def asked(self):
         """What the reader would let somebody ask of it, in one form or another."""

@@ -100,7 +100,7 @@ def forces(structure: Structure, values: Mapping[str, object]) -> dict[tuple[str
     for a in structure.actions:
         if not a.unknown or a.unknown not in values:
             continue
-        value = values[a.unknown]
+        value = values[a.unknown] * a.multiple
         if a.kind == "couple":
             part = (ZERO, ZERO, value * a.turn)
         else:

@@ -37,6 +37,7 @@ def wrenches_of(structure):
         if a.unknown and a.on in single:
             d = (0, 0) if a.kind == "couple" else a.direction.vector
             w = (d[0], d[1], a.turn if a.kind == "couple" else a.at[0] * d[1] - a.at[1] * d[0])
+            w = tuple(c * a.share for c in w)
             if any(rung(c) > 1 for c in w):
                 return None
             old = single[a.on].get(a.unknown, (0, 0, 0))

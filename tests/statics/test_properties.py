@@ -38,7 +38,7 @@ def complete(structure, values) -> bool:
 def test_each_unknown_is_a_pair_of_equal_and_opposite_forces(problem):
     for structure in (assemble(problem), inspect(problem)):
         bodies = {b.name for b in structure.bodies}
-        for u in structure.unknowns:
+        for u in [u for u in structure.unknowns if u.drives == "connection"]:
             first, second = (structure.action(a) for a in u.actions)
             assert first.pair == second.id and second.pair == first.id
             assert all(x + y == 0 for x, y in zip(unit_wrench(first), unit_wrench(second)))
@@ -106,7 +106,7 @@ def test_the_terms_of_a_sum_are_the_functional_applied_to_each_force(problem, da
     unit = F(1) if functional.kind == "about" else functional.direction.length
     for a in body.actions:
         terms = [t for t in equation.terms if t.action.id == a.id]
-        size = a.direction.length if a.direction else F(1)
+        size = structure.unknown(a.unknown).scale if a.unknown else a.direction.length if a.direction else F(1)
         assert sum((t.coefficient for t in terms), F(0)) == product(row_of(functional), unit_wrench(a)) / size / unit
         assert len(terms) <= 2
         for t in terms:
@@ -155,7 +155,7 @@ def test_effects_of_loads_add_up(problem):
         return
     # All loads stay where they are, so that the same pins stand by themselves; all but one are set to nothing.
     total: dict = {}
-    for one in range(len(problem.loads)):
+    for one in range(max(sum(x.magnitude is not None or bool(x.stretches) for x in problem.loads), 1)):
         loads = tuple(x if k == one else _nothing(x) for k, x in enumerate(problem.loads))
         part, share = solved(replace(problem, loads=loads))
         for key, f in forces(part, share).items():
@@ -169,7 +169,7 @@ def _nothing(load):
         none = [replace(s, start_intensity=replace(s.start_intensity, value=F(0)), end_intensity=replace(s.end_intensity, value=F(0)))
                 for s in load.stretches]
         return replace(load, stretches=tuple(none))
-    return replace(load, magnitude=replace(load.magnitude, value=F(0)))
+    return replace(load, magnitude=replace(load.magnitude, value=F(0))) if load.magnitude else load
 
 
 @given(drawn(SOUND, 2))

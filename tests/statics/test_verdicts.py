@@ -28,7 +28,7 @@ def matrix_of(structure):
             else:
                 dx, dy = a.direction.vector
                 three = (dx, dy, (a.at[0] - x0) * dy - (a.at[1] - y0) * dx)
-            size = 1 if a.unknown else a.value.value / (a.direction.length if a.direction else 1)
+            size = a.share if a.unknown else a.value.value / (a.direction.length if a.direction else 1)
             for (row, b), c in zip(sums, three):
                 if a.unknown:
                     row[ids.index(a.unknown)] += c * size

@@ -184,7 +184,9 @@ def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: di
         a = wrenches[u]
         if a[0] or a[1]:
             # Square to one force: the only functional that matters at a pin, and one of rank 2 elsewhere.
-            add((-a[1] % p, a[0], 0), ("square", by_unknown[u].id))
+            # An unknown of several arrows (a cord round a disc, one load at two places) is square to their sum.
+            several = sum(x.unknown == u for x in body.actions) > 1
+            add((-a[1] % p, a[0], 0), ("across", u) if several else ("square", by_unknown[u].id))
         if flat:
             continue
         for v in names[i + 1:]:
@@ -234,7 +236,7 @@ def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable)
         total += costs.off_body if len(how) == 3 else 0
     elif how[0] == "meet" and moment:
         total += costs.unlabelled
-    elif how[0] in ("square", "meet"):
+    elif how[0] in ("square", "across", "meet"):
         total += costs.slanted if how[0] == "square" else costs.slanted_free
     for a in body.actions:
         w = field.wrench[a.id]
@@ -262,7 +264,7 @@ def functional_of(ground: Ground, candidate: Sum) -> Functional:
         action = next(a for a in body.actions if a.id == how[1])
         return Functional("along", direction=_square(body, action, at))
     wrench = {u: _total(body, u) for u in how[1:]}
-    row = cross(*wrench.values())
+    row = cross(*wrench.values()) if how[0] == "meet" else (*square_to(wrench[how[1]][:2]), 0)
     if row[2] == 0:
         vector = (row[0], row[1])
         for a in body.actions:

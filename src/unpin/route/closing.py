@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from unpin.exact.number import Number
+from unpin.exact.number import Number, approx
 from unpin.model.action import Structure
 from unpin.model.directions import X, Y
 from unpin.model.equation import Equation, Functional
@@ -49,4 +49,5 @@ def _functionals(structure: Structure, body):
 
 
 def _name(functional: Functional):
-    return functional.at if functional.kind == "about" else functional.direction.vector
+    """A key for telling sums apart; in plain floats, since fifty digits do not hash."""
+    return functional.kind, tuple(map(approx, functional.at if functional.kind == "about" else functional.direction.vector))
