@@ -59,4 +59,10 @@ class Equation:
 
     @property
     def unknowns(self) -> tuple[str, ...]:
-        return tuple(dict.fromkeys(t.action.unknown for t in self.terms if t.action.unknown))
+        totals: dict[str, Number] = {}
+        for t in self.terms:
+            if t.action.unknown:
+                before = totals.get(t.action.unknown)
+                totals[t.action.unknown] = t.coefficient if before is None else before + t.coefficient
+        # A tension on both sides of a pulley, or one load at two places, may cancel in the sum.
+        return tuple(u for u, total in totals.items() if total != 0)

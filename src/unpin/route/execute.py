@@ -52,16 +52,17 @@ def solve_step(structure: Structure, equations: tuple[Equation, ...], finds: tup
         row: dict[int, Number] = {}
         right: Number = ZERO
         functional = row_of(e.functional)
+        total: dict[str, Number] = {}
         for a in e.body.actions:
-            if a.unknown in index:
-                k = index[a.unknown]
-                row[k] = row.get(k, ZERO) + product(functional, unit_wrench(a))
-            elif a.unknown:
-                c = product(functional, unit_wrench(a))
-                if c != 0:
-                    right = right - c * (values[a.unknown] / scale[a.unknown])
+            if a.unknown:
+                total[a.unknown] = total.get(a.unknown, ZERO) + product(functional, unit_wrench(a))
             else:
                 right = right - product(functional, load_wrench(a))
+        for unknown, c in total.items():
+            if unknown in index:
+                row[index[unknown]] = c
+            elif c != 0:
+                right = right - c * (values[unknown] / scale[unknown])
         row = {k: v for k, v in row.items() if v != 0}
         if right != 0:
             row[len(finds)] = right
