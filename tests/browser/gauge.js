@@ -18,16 +18,25 @@
       }
     }
     const turn = text.transform.baseVal.consolidate();
-    const corners = [[left, top], [right, top], [right, bottom], [left, bottom]].map(([x, y]) => {
-      if (!turn) return [x, y];
-      const m = turn.matrix;
-      return [m.a * x + m.c * y + m.e, m.b * x + m.d * y + m.f];
-    });
+    // Turned text is measured as it lies: its sides in its own frame, and the corners that frame gives on the page.
+    const m = turn ? turn.matrix : { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
+    const corners = [[left, top], [right, top], [right, bottom], [left, bottom]].map(([x, y]) => [m.a * x + m.c * y + m.e, m.b * x + m.d * y + m.f]);
     const xs = corners.map((c) => c[0]), ys = corners.map((c) => c[1]);
-    return { l: Math.min(...xs), r: Math.max(...xs), t: Math.min(...ys), b: Math.max(...ys) };
+    return { l: Math.min(...xs), r: Math.max(...xs), t: Math.min(...ys), b: Math.max(...ys), own: { l: left, r: right, t: top, b: bottom }, m, corners };
   };
-  const meets = (p, q) => p.l < q.r - 0.1 && q.l < p.r - 0.1 && p.t < q.b - 0.1 && q.t < p.b - 0.1;
-  const away = (p, x, y) => Math.hypot(Math.max(p.l - x, 0, x - p.r), Math.max(p.t - y, 0, y - p.b));
+  const meets = (p, q) => {
+    // Two boxes are clear of each other when a line along a side of one of them parts them.
+    for (const { m } of [p, q]) for (const [x, y] of [[m.a, m.b], [m.c, m.d]]) {
+      const one = p.corners.map((c) => c[0] * x + c[1] * y), two = q.corners.map((c) => c[0] * x + c[1] * y);
+      if (Math.max(...one) <= Math.min(...two) + 0.1 || Math.max(...two) <= Math.min(...one) + 0.1) return false;
+    }
+    return true;
+  };
+  const away = (p, x, y, less = 0) => {
+    const { m, own } = p, u = x - m.e, v = y - m.f;
+    const [a, b] = [m.a * u + m.b * v, m.c * u + m.d * v];
+    return Math.hypot(Math.max(own.l + less - a, 0, a - own.r + less), Math.max(own.t + less - b, 0, b - own.b + less));
+  };
   const texts = [...svg.querySelectorAll("text")];
   const boxes = texts.map(box);
   const shapes = [...svg.querySelectorAll("path, circle, line, rect, polygon")].filter((s) => !s.closest("defs") && !s.classList.contains("page"));
@@ -39,7 +48,7 @@
     for (let k = 0; k <= steps; k++) { const p = s.getPointAtLength((total * k) / steps); spots.push([p.x, p.y]); }
     dots.set(s, spots);
   }
-  const near = (s, b) => Math.min(...dots.get(s).map(([x, y]) => away(b, x, y)));
+  const near = (s, b, less = 0) => Math.min(...dots.get(s).map(([x, y]) => away(b, x, y, less)));
   texts.forEach((text, i) => {
     const name = text.textContent;
     const sizes = [text, ...text.querySelectorAll("tspan")].map((t) => parseFloat(t.getAttribute("font-size") || "99"));
@@ -50,8 +59,7 @@
     for (const s of shapes) {
       if (s.classList.contains("leader")) continue;
       const half = parseFloat(s.getAttribute("stroke-width") || "0") / 2;
-      const inner = { l: b.l + 0.15, r: b.r - 0.15, t: b.t + 0.15, b: b.b - 0.15 };
-      if (near(s, inner) < half) faults.push(`${name} meets a ${s.getAttribute("class")} of ${(s.closest("[data-action], [data-owner]") || s).getAttribute("data-action") || (s.closest("[data-owner]") || s).getAttribute("data-owner") || ""}`);
+      if (near(s, b, 0.15) < half) faults.push(`${name} meets a ${s.getAttribute("class")} of ${(s.closest("[data-action], [data-owner]") || s).getAttribute("data-action") || (s.closest("[data-owner]") || s).getAttribute("data-owner") || ""}`);
     }
     const group = text.closest("g[data-action]");
     const led = text.parentElement.querySelector(".leader");

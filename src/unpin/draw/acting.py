@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from functools import partial
 
 from unpin.draw.angles import force_mark, right_angle_mark
@@ -12,12 +13,16 @@ from unpin.draw.geometry import Spot, between, plus, unit
 from unpin.draw.items import CentreItem, CoupleItem, ForceItem, Piece, SpreadItem
 from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.place import Candidate
-from unpin.draw.scene import LABEL_SIZE, Group, Path
+from unpin.draw.scene import LABEL_SIZE, Arrow, Group, Path
 from unpin.draw.symbols import force
 from unpin.draw.symbols.symbol import Strip, Symbol
 
 SPREAD_HEIGHT, SPREAD_LIFT, RINGED_GAP = 22.0, 4.4, 7.4
 """Height of the greatest intensity, clearance of a spread load over its member, and of an arrow at a marked moment centre."""
+
+
+EVERYWHERE = tuple(sorted((k / 20 for k in range(1, 20)), key=lambda share: (abs(share - 0.5), share)))
+"""Shares along a uniform spread load where its label may stand, from the middle outwards."""
 
 
 def spreads(piece: Piece, paper: Paper) -> None:
@@ -39,7 +44,7 @@ def spreads(piece: Piece, paper: Paper) -> None:
                     symbol.spoken,
                 )
             marks += symbol.marks
-            lines = tuple((m.spots[0], m.spots[-1], 0.5) for m in symbol.marks)
+            lines = tuple(line for m in symbol.marks for line in _lines(m))
             paper.rivals[f"spread {item.owner}"] = (*paper.rivals.get(f"spread {item.owner}", ()), *lines)
             # The outline does not keep away the resultant that stands in it; labels keep off both.
             (paper.ghosts if item.ghost else paper.room).extend(symbol.room)
@@ -47,7 +52,7 @@ def spreads(piece: Piece, paper: Paper) -> None:
             tails = tails[1:3] if item.ghost else tails
             back = (-along[0], -along[1])
             for k, (text, shares) in enumerate(
-                ((one, (0.06, 0.15, 0.25) if two or first != second else (0.5, 0.4, 0.6, 0.25, 0.75)), (two, (0.94, 0.85, 0.75)))
+                ((one, (0.06, 0.15, 0.25) if two or first != second else EVERYWHERE), (two, (0.94, 0.85, 0.75)))
             ):
                 if text:
                     near, far = _beside_spread(tails, back, shares, measure(text, LABEL_SIZE), item.ghost)
@@ -65,6 +70,12 @@ def spreads(piece: Piece, paper: Paper) -> None:
         paper.groups[item.owner] = Group(tuple(marks), "load", item.owner, item.name)
 
 
+def _lines(mark: Path | Arrow) -> tuple[Strip, ...]:
+    if isinstance(mark, Arrow):
+        return force.outline(mark)
+    return tuple((a, b, 0.0) for a, b in itertools.pairwise(mark.spots))
+
+
 def _beside_spread(tails, back: Spot, shares, size: Spot, ghost: bool):
     """Over the line on the tails; for a mere outline also under it; else beyond its ends."""
     near = beside_line(tails[0], tails[1], size, 0.4, shares, way=back, both=False)
@@ -72,7 +83,7 @@ def _beside_spread(tails, back: Spot, shares, size: Spot, ghost: bool):
         near += tuple(
             Candidate(c.box, c.cost + 3)
             for c in beside_line(
-                tails[0], tails[1], size, -0.2, (0.1, 0.9, 0.2, 0.8, 0.3, 0.7), way=(-back[0], -back[1]), both=False
+                tails[0], tails[1], size, -0.2, EVERYWHERE, way=(-back[0], -back[1]), both=False
             )
         )
         near += tuple(
@@ -80,7 +91,7 @@ def _beside_spread(tails, back: Spot, shares, size: Spot, ghost: bool):
             for end, other in (tails, tails[::-1])
             for way in (unit((end[0] - other[0], end[1] - other[1])),)
         )
-    return near, lambda: led(between(*tails, 0.5), 0.5, size) + led(tails[1], 0.5, size) + led(tails[0], 0.5, size)
+    return near, lambda: tuple(c for share in (0.3, 0.7, 0.15, 0.85, 0.5) for c in led(between(*tails, share), 0.5, size))
 
 
 def forces(piece: Piece, paper: Paper) -> None:
@@ -105,7 +116,7 @@ def forces(piece: Piece, paper: Paper) -> None:
         inner = stand.tip if stand.at_head else stand.tail
         key = f"force {item.owner}"
         size = measure(item.label, LABEL_SIZE)
-        paper.rivals[key] = symbol.room[:1]
+        paper.rivals[key] = lines = force.outline(symbol.marks[0])
         paper.want(
             key,
             item.label,
@@ -113,7 +124,7 @@ def forces(piece: Piece, paper: Paper) -> None:
             "label",
             item.owner,
             beside_arrow(stand.outer, inner, size),
-            symbol.room[:1],
+            lines,
             partial(led, stand.outer, 2, size),
         )
 
@@ -131,7 +142,7 @@ def couples(piece: Piece, paper: Paper) -> None:
         paper.room += symbol.room
         paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
         key, size = f"force {item.owner}", measure(item.label, LABEL_SIZE)
-        paper.rivals[key] = symbol.room
+        paper.rivals[key] = lines = force.outline(symbol.marks[0])
         paper.want(
             key,
             item.label,
@@ -139,6 +150,6 @@ def couples(piece: Piece, paper: Paper) -> None:
             "label",
             item.owner,
             around(spot, radius, size),
-            symbol.room,
-            partial(led, spot, radius, size),
+            lines,
+            partial(led, plus(spot, facing, radius), 1.0, size),
         )

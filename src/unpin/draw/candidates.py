@@ -4,7 +4,17 @@ from __future__ import annotations
 
 import math
 
-from unpin.draw.geometry import Box, Spot, between, plus, square, unit
+from unpin.draw.geometry import (
+    Box,
+    Spot,
+    around_tilt,
+    between,
+    page_angle,
+    plus,
+    square,
+    tilt_of,
+    unit,
+)
 from unpin.draw.place import Candidate
 
 _COMPASS = tuple((math.cos(math.radians(a)), -math.sin(math.radians(a))) for a in range(0, 360, 15))
@@ -37,7 +47,7 @@ def around(spot: Spot, radius: float, size: Spot, rotate: int = 1) -> tuple[Cand
 def led(spot: Spot, radius: float, size: Spot) -> tuple[Candidate, ...]:
     """Further out, with a leader line back to the spot."""
     out = []
-    for ring, gap in enumerate((16.0, 24.0, 33.0, 44.0, 58.0)):
+    for ring, gap in enumerate((16.0, 24.0, 33.0, 44.0, 58.0, 74.0, 92.0)):
         for way in _COMPASS:
             box = touching(spot, way, radius + gap, size)
             end = (min(max(spot[0], box[0]), box[2]), min(max(spot[1], box[1]), box[3]))
@@ -50,7 +60,8 @@ def beside_arrow(outer: Spot, inner: Spot, size: Spot) -> tuple[Candidate, ...]:
     """At the outer end of a straight arrow, straight on or beside its shaft."""
     ray = unit((outer[0] - inner[0], outer[1] - inner[1]))
     side = square(ray)
-    out = [Candidate(touching(outer, ray, gap, size), cost) for gap, cost in ((3.0, 0.0), (6.0, 2.0), (10.0, 5.0))]
+    wide = 1.8 if abs(ray[0]) > 0.8 else 0.0  # straight on from a level arrow a figure only grows wider
+    out = [Candidate(touching(outer, ray, gap, size), cost + wide) for gap, cost in ((3.0, 0.0), (6.0, 2.0), (10.0, 5.0))]
     for gap, more in ((2.6, 0.0), (5.0, 2.0), (8.5, 4.0)):
         for share, cost in ((0.2, 0.6), (0.35, 0.8), (0.5, 1.2), (0.05, 1.2), (0.65, 2.5)):
             for n, (x, y) in enumerate((side, (-side[0], -side[1]))):
@@ -80,11 +91,35 @@ def beside_line(
     if way is None and (side[1] > 0 or (side[1] == 0 and side[0] < 0)):
         side = (-side[0], -side[1])
     out = []
-    for gap, more in ((2.6, 0.0), (5.5, 1.5), (9.0, 3.5)):
+    for gap, more in ((2.3, 0.0), (3.6, 0.8), (5.5, 1.5), (9.0, 3.5)):
         for n, share in enumerate(shares):
             for x, y, worse in ((side[0], side[1], 0.0), *(((-side[0], -side[1], 0.4),) if both else ())):
                 half = abs(x) * size[0] / 2 + abs(y) * size[1] / 2
-                out.append(Candidate(box_at(plus(between(a, b, share), (x, y), off + gap + half), size), 0.5 * n + more + worse))
+                out.append(Candidate(box_at(plus(between(a, b, share), (x, y), off + gap + half), size), min(0.5 * n, 2.0 + 0.1 * n) + more + worse))
+    return tuple(sorted(out, key=lambda c: c.cost))
+
+
+def along_line(a: Spot, b: Spot, size: Spot, off: float) -> tuple[Candidate, ...]:
+    """Along a member: on a slope turned with it, to be read from below or from the right; level beside it where that is free
+    and the turned one is not. `off`: half its thickness."""
+    run, length = unit((b[0] - a[0], b[1] - a[1])), math.hypot(b[0] - a[0], b[1] - a[1])
+    if run[0] < -1e-6 or (abs(run[0]) <= 1e-6 and run[1] > 0):
+        run = (-run[0], -run[1])
+    level, upright = abs(run[1]) < 1e-6, abs(run[0]) < 1e-6
+    turn = 0.0 if level else page_angle(run)
+    tilt = None if level or upright else tilt_of(size, turn)
+    w, h = (size[1], size[0]) if upright else size
+    above = (run[1], -run[0])
+    out = []
+    for gap, more in ((2.2, 0.0), (3.4, 0.6), (5.0, 1.5), (8.0, 3.5)):
+        for n, share in enumerate((0.5, 0.4, 0.6, 0.32, 0.68, 0.24, 0.76)):
+            past = max(0.0, size[0] / 2 - min(share, 1 - share) * length)
+            for (x, y), worse in ((above, 0.0), ((-above[0], -above[1]), 0.3)):
+                centre = plus(between(a, b, share), (x, y), off + gap + size[1] / 2)
+                box = around_tilt(centre, tilt) if tilt else box_at(centre, (w, h))
+                out.append(Candidate(box, 0.4 * n + more + worse + 0.2 * past, turn, (), tilt))
+    if not level:
+        out += [c._replace(cost=c.cost + (0.0 if upright else 1.2)) for c in beside_line(a, b, size, off)]
     return tuple(sorted(out, key=lambda c: c.cost))
 
 

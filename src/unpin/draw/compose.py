@@ -12,6 +12,8 @@ WIDE, HIGH = 162.0, 150.0
 """Room for the structure itself at the common scale, pt; arrows and dimensions come on top."""
 LEAST_GAP, WIDEST, HIGHEST = 22.0, 215.0, 205.0
 MARGIN, BETWEEN = 6.0, 12.0
+GROWTH, GROWTH_OF_FINAL = (1.0, 1.2), (1.0, 1.25, 1.55, 1.9, 2.15, 2.4, 2.6)
+"""Scales tried in turn, as shares of the common one, until every label has a place. The forces in a truss need more room."""
 
 
 def scale_of(span: tuple[float, float, float]) -> float:
@@ -27,7 +29,7 @@ def scale_of(span: tuple[float, float, float]) -> float:
 def compose(figure: Figure) -> Scene:
     """Marks at their places. The figure grows a little where a label would otherwise find no free place."""
     scale = scale_of(figure.span)
-    papers = [_grown_until_clear(piece, scale) for piece in figure.pieces]
+    papers = [_grown_until_clear(piece, scale, figure.width, GROWTH_OF_FINAL if figure.kind == "final" else GROWTH) for piece in figure.pieces]
     pieces = [p.marks for p in papers]
     boxes = [_box(marks) for marks in pieces]
     marks = [m for ms, by in zip(pieces, _spread_out(boxes, figure.width)) for m in moved(ms, by)]
@@ -35,16 +37,27 @@ def compose(figure: Figure) -> Scene:
     return Scene((box[0], box[1]), box[2] - box[0], box[3] - box[1], tuple(marks), figure.title, figure.description)
 
 
-def _grown_until_clear(piece, scale: float) -> Paper:
+def _grown_until_clear(piece, scale: float, width: float, growth: tuple[float, ...]) -> Paper:
     best: Paper | None = None
-    for factor in (1.0, 1.2):
+    for factor in growth:
         paper = lay_out(piece, scale * factor)
-        if best is None or paper.unplaced < best.unplaced:
+        if best is not None and _wide(paper) > width:
+            break
+        if best is None or _trouble(paper) < _trouble(best):
             best = paper
-        if not paper.unplaced:
+        if not any(_trouble(paper)):
             break
     assert best is not None
     return best
+
+
+def _trouble(paper: Paper) -> tuple[int, int]:
+    return paper.unplaced, paper.astray
+
+
+def _wide(paper: Paper) -> float:
+    box = _box(paper.marks)
+    return box[2] - box[0] + 2 * MARGIN
 
 
 def _box(marks) -> Box:

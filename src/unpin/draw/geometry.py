@@ -89,6 +89,74 @@ def segment_meets_box(p: Spot, q: Spot, box: Box) -> bool:
     return True
 
 
+Tilt = tuple[float, float, float, float]
+"""A box that is turned about its middle: cosine and sine of the angle (anticlockwise on the page), half its width and height.
+Its plain `Box` is then the upright one around it."""
+
+
+def tilt_of(size: Spot, degrees: float) -> Tilt:
+    a = math.radians(degrees)
+    return (math.cos(a), math.sin(a), size[0] / 2, size[1] / 2)
+
+
+def around_tilt(centre: Spot, tilt: Tilt) -> Box:
+    """The upright box around a tilted one."""
+    cos, sin, w, h = tilt
+    x, y = abs(cos) * w + abs(sin) * h, abs(sin) * w + abs(cos) * h
+    return (centre[0] - x, centre[1] - y, centre[0] + x, centre[1] + y)
+
+
+def in_tilt(p: Spot, box: Box, tilt: Tilt) -> Spot:
+    """A spot as seen along the sides of a tilted box from its middle."""
+    x, y = p[0] - (box[0] + box[2]) / 2, p[1] - (box[1] + box[3]) / 2
+    return (x * tilt[0] - y * tilt[1], x * tilt[1] + y * tilt[0])
+
+
+def core(tilt: Tilt, by: float = 0.0) -> Box:
+    """The tilted box in its own frame, grown."""
+    return (-tilt[2] - by, -tilt[3] - by, tilt[2] + by, tilt[3] + by)
+
+
+def corners(box: Box, tilt: Tilt | None, by: float = 0.0) -> tuple[Spot, ...]:
+    """The four corners of a box, tilted or not, grown by so much."""
+    if tilt is None:
+        x0, y0, x1, y1 = grown(box, by)
+        return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+    (x, y), (cos, sin, w, h) = centre_of(box), tilt
+    w, h = w + by, h + by
+    return tuple((x + a * w * cos + b * h * sin, y - a * w * sin + b * h * cos) for a, b in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
+
+
+def rects_meet(a: Box, tilt_a: Tilt | None, b: Box, tilt_b: Tilt | None, by: float = 0.0) -> bool:
+    """Do two boxes share an area, the first grown by so much? They do not if a line along a side of one parts them."""
+    if not boxes_meet(grown(a, by), b):
+        return False
+    if tilt_a is None and tilt_b is None:
+        return True
+    p, q = corners(a, tilt_a, by), corners(b, tilt_b)
+    for tilt in (tilt_a, tilt_b):
+        cos, sin = (tilt[0], tilt[1]) if tilt else (1.0, 0.0)
+        for x, y in ((cos, -sin), (sin, cos)):
+            one, two = [c[0] * x + c[1] * y for c in p], [c[0] * x + c[1] * y for c in q]
+            if max(one) <= min(two) or max(two) <= min(one):
+                return False
+    return True
+
+
+def segment_meets_rect(p: Spot, q: Spot, box: Box, tilt: Tilt | None, by: float = 0.0) -> bool:
+    """The same for a box that may be tilted, grown by so much."""
+    if tilt is None:
+        return segment_meets_box(p, q, grown(box, by))
+    return segment_meets_box(in_tilt(p, box, tilt), in_tilt(q, box, tilt), core(tilt, by))
+
+
+def segment_to_rect(p: Spot, q: Spot, box: Box, tilt: Tilt | None) -> float:
+    """Distance of a segment or a spot from a box that may be tilted."""
+    if tilt is not None:
+        p, q, box = in_tilt(p, box, tilt), in_tilt(q, box, tilt), core(tilt)
+    return spot_to_box(p, box) if p == q else segment_to_box(p, q, box)
+
+
 def spot_to_box(p: Spot, box: Box) -> float:
     dx = max(box[0] - p[0], 0.0, p[0] - box[2])
     dy = max(box[1] - p[1], 0.0, p[1] - box[3])

@@ -20,10 +20,10 @@ def flat(vector: Vector) -> Spot:
 
 @dataclass(frozen=True)
 class BodyItem:
-    """A part along its chains. `look`: member, link or ghost."""
+    """A part along its chains. `look`: member, link, strut (a link in compression) or ghost."""
 
     owner: str
-    look: Literal["member", "link", "ghost"]
+    look: Literal["member", "link", "strut", "ghost"]
     chains: tuple[tuple[Spot, ...], ...]
 
 
@@ -120,13 +120,16 @@ class AngleItem:
 
 @dataclass(frozen=True)
 class NameItem:
-    """The name of a point, a part (`along`: its chain) or a force in a link."""
+    """The name of a point, of a part or the force in it; then `along` is the chain it stands beside, `of` the body.
+    `size` of the letters where it is not the common one."""
 
     owner: str
     at: Spot
     label: Label
     role: Literal["point", "part", "label"] = "point"
     along: tuple[Spot, ...] = ()
+    of: str = ""
+    size: float = 0.0
 
 
 @dataclass(frozen=True)

@@ -8,10 +8,10 @@ from functools import partial
 from unpin.draw import acting
 from unpin.draw.aligned import lay_along
 from unpin.draw.angles import angle_mark, surface_mark
-from unpin.draw.candidates import around, beside_arrow, beside_line, led
+from unpin.draw.candidates import along_line, around, beside_arrow, led
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import support_up
-from unpin.draw.geometry import Box, centre_of, plus, union, unit
+from unpin.draw.geometry import Box, Spot, between, centre_of, plus, union, unit
 from unpin.draw.items import (
     AngleItem,
     AxisItem,
@@ -25,7 +25,7 @@ from unpin.draw.items import (
     SupportItem,
 )
 from unpin.draw.paper import Paper, measure, page_way
-from unpin.draw.place import Candidate, least_bad, place
+from unpin.draw.place import ENVIED, Candidate, least_bad, place
 from unpin.draw.scene import (
     LABEL_SIZE,
     SMALL_SIZE,
@@ -95,6 +95,7 @@ def _bodies(piece: Piece, paper: Paper) -> None:
         paper.symbol(symbol, paper.middle, "body", item.owner)
         if item.look != "ghost":
             paper.bodies += symbol.room
+            paper.bars[item.owner] = symbol.room
     for item in piece.of(JointItem):
         spot = paper.at(item.at)
         paper.spots[item.owner] = spot
@@ -174,14 +175,24 @@ def _small(piece: Piece, paper: Paper) -> None:
 def _names(piece: Piece, paper: Paper) -> None:
     for item in piece.of(NameItem):
         spot, key = paper.at(item.at), f"name {item.owner}"
-        size = measure(item.label, LABEL_SIZE if item.role != "part" else SMALL_SIZE)
+        letters = item.size or (LABEL_SIZE if item.role != "part" else SMALL_SIZE)
+        size = measure(item.label, letters)
         if item.along:
             chain = [paper.at(s) for s in item.along]
             runs = sorted(itertools.pairwise(chain), key=lambda r: -round(abs(r[0][0] - r[1][0]) + abs(r[0][1] - r[1][1]), 3))
-            near: tuple[Candidate, ...] = tuple(c for a, b in runs[:3] for c in beside_line(a, b, size, 4.2))
-            strips = tuple((a, b, 3.8) for a, b in runs)
+            half = next((strip[2] for strip in paper.bars.get(item.of, ())), member.HALF["link"])
+            near: tuple[Candidate, ...] = tuple(c for a, b in runs[:3] for c in along_line(a, b, size, half))
+            strips = paper.bars.get(item.of, tuple((a, b, half) for a, b in runs))
             paper.want(
-                f"part {item.owner}", item.label, SMALL_SIZE, "part", item.owner, near, strips, partial(led, spot, 4, size)
+                f"part {item.owner}",
+                item.label,
+                letters,
+                "part",
+                item.owner,
+                near,
+                strips,
+                partial(_led_along, runs, half, size),
+                spare=bool(item.size),
             )
         else:
             paper.want(
@@ -196,16 +207,23 @@ def _names(piece: Piece, paper: Paper) -> None:
             )
 
 
+def _led_along(runs, half: float, size: Spot) -> tuple[Candidate, ...]:
+    return tuple(c for a, b in runs[:1] for share in (0.5, 0.36, 0.64) for c in led(between(a, b, share), half, size))
+
+
 def _letter(paper: Paper) -> None:
     """Place the labels and put each with what it belongs to."""
     found = place(paper.wanted, paper.room, paper.rivals)
     for wanted in paper.wanted:
         label, size, role, owner = paper.texts[wanted.key]
         seat = found[wanted.key]
+        paper.astray += seat is not None and seat.cost >= ENVIED
         if seat is None:
             paper.unplaced += 1
+            if wanted.spare:
+                continue
             seat = found[wanted.key] = least_bad(wanted, paper.room, [c for c in found.values() if c])
-        text = Text(centre_of(seat.box), label, size, role, owner, 90 if seat.turn else 0, seat.leader)
+        text = Text(centre_of(seat.box), label, size, role, owner, seat.turn, seat.leader)
         group = paper.groups.get(owner)
         if group is not None and (wanted.key.startswith("force") or group.role == "load"):
             paper.groups[owner] = Group((*group.marks, text), group.role, group.owner, group.name)

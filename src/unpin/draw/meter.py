@@ -8,12 +8,12 @@ from dataclasses import dataclass
 from unpin.draw.geometry import (
     Box,
     Spot,
-    boxes_meet,
-    grown,
-    segment_meets_box,
-    segment_to_box,
-    spot_to_box,
+    Tilt,
+    rects_meet,
+    segment_meets_rect,
+    segment_to_rect,
 )
+from unpin.draw.label import SUB_SIZE
 from unpin.draw.scene import (
     Arrow,
     Group,
@@ -24,6 +24,7 @@ from unpin.draw.scene import (
     heads_of,
     leaves,
     text_box,
+    text_tilt,
 )
 from unpin.draw.theme import LOOKS
 
@@ -51,17 +52,19 @@ def meter(scene: Scene) -> list[Fault]:
     faults: list[Fault] = []
     page = (scene.origin[0], scene.origin[1], scene.origin[0] + scene.width, scene.origin[1] + scene.height)
     for n, t in enumerate(texts):
-        box = grown(text_box(t), -TOUCH)
+        box, tilt = text_box(t), text_tilt(t)
         name = _words(t)
-        if min(t.size, *(t.size * 0.72 if r.is_sub else t.size for r in t.label)) < LEAST_SIZE * 0.72 or t.size < LEAST_SIZE:
+        if min(t.size * (SUB_SIZE if r.is_sub else 1) for r in t.label) < LEAST_SIZE:
             faults.append(Fault("label_small", name))
         if box[0] < page[0] or box[1] < page[1] or box[2] > page[2] or box[3] > page[3]:
             faults.append(Fault("label_outside", name))
         faults += [
-            Fault("label_meets_label", name, _words(o)) for o in texts[n + 1 :] if boxes_meet(box, grown(text_box(o), -TOUCH))
+            Fault("label_meets_label", name, _words(o))
+            for o in texts[n + 1 :]
+            if rects_meet(box, tilt, text_box(o), text_tilt(o), -TOUCH)
         ]
         for m in flat:
-            hit = _meets(m, box)
+            hit = _meets(m, box, tilt)
             if hit and not (m is t):
                 faults.append(Fault(hit, name, f"{m.role} {m.owner}".strip()))
     faults += _astray(scene)
@@ -79,22 +82,23 @@ def _segments(mark: Path | Arrow) -> list[tuple[Spot, Spot]]:
     return list(itertools.pairwise(spots)) or [(spots[0], spots[0])]
 
 
-def _meets(mark: Mark, box: Box) -> str:
+def _meets(mark: Mark, box: Box, tilt: Tilt | None) -> str:
     if isinstance(mark, Text):
-        return "label_meets_line" if mark.leader and segment_meets_box(mark.leader[0], mark.leader[-1], box) else ""
+        led = mark.leader and segment_meets_rect(mark.leader[0], mark.leader[-1], box, tilt, -TOUCH)
+        return "label_meets_line" if led else ""
     if not isinstance(mark, (Path, Arrow)):
         return ""
-    half = LOOKS[mark.role].width / 2
+    half = LOOKS[mark.role].width / 2 - TOUCH
     if isinstance(mark, Path) and mark.radius:
-        return "label_meets_line" if spot_to_box(mark.spots[0], box) < mark.radius + half else ""
+        return "label_meets_line" if segment_to_rect(mark.spots[0], mark.spots[0], box, tilt) < mark.radius + half else ""
     for p, q in _segments(mark):
-        if segment_meets_box(p, q, grown(box, half)):
+        if segment_meets_rect(p, q, box, tilt, half):
             return "label_meets_line"
     if isinstance(mark, Path) and mark.closed and _inside(mark.spots, box):
         return "label_meets_line"
     if isinstance(mark, Arrow):
         for head in heads_of(mark):
-            if any(segment_meets_box(a, b, box) for a, b in zip(head, head[1:] + head[:1])):
+            if any(segment_meets_rect(a, b, box, tilt, -TOUCH) for a, b in zip(head, head[1:] + head[:1])):
                 return "label_meets_head"
     return ""
 
@@ -120,6 +124,8 @@ def _astray(scene: Scene) -> list[Fault]:
                 collect(m.marks, m.owner, {"action": "label", "load": "label", "joint": "point"}.get(m.role, ""))
             elif isinstance(m, Text) and m.role in things and not m.leader:
                 labels.append(m)
+            elif isinstance(m, Text) and kind and m.leader:
+                things[kind].setdefault(owner, []).append(Path(m.leader, "leader"))
             elif kind and isinstance(m, (Arrow, Path)):
                 things[kind].setdefault(owner, []).append(m)
 
@@ -128,14 +134,17 @@ def _astray(scene: Scene) -> list[Fault]:
     for t in labels:
         mine = things[t.role]
         if t.owner in mine:
-            box = text_box(t)
-            own = min(_distance(m, box) for m in mine[t.owner])
-            nearer = (o for o, ms in mine.items() if o != t.owner and min(_distance(m, box) for m in ms) < own - 0.05)
+            box, tilt = text_box(t), text_tilt(t)
+            own = min(_distance(m, box, tilt) for m in mine[t.owner])
+            nearer = (o for o, ms in mine.items() if o != t.owner and min(_distance(m, box, tilt) for m in ms) < own - 0.05)
             faults += [Fault("label_astray", _words(t), other) for other in list(nearer)[:1]]
     return faults
 
 
-def _distance(mark: Arrow | Path, box: Box) -> float:
+def _distance(mark: Arrow | Path, box: Box, tilt: Tilt | None) -> float:
     if isinstance(mark, Path) and mark.radius:
-        return max(0.0, spot_to_box(mark.spots[0], box) - mark.radius)
-    return min(spot_to_box(p, box) if p == q else segment_to_box(p, q, box) for p, q in _segments(mark))
+        return max(0.0, segment_to_rect(mark.spots[0], mark.spots[0], box, tilt) - mark.radius)
+    lines = _segments(mark)
+    if isinstance(mark, Arrow):
+        lines += [edge for a, b, c in heads_of(mark) for edge in ((a, b), (b, c), (c, a))]
+    return min(segment_to_rect(p, q, box, tilt) for p, q in lines)

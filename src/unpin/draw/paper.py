@@ -18,14 +18,16 @@ from unpin.draw.symbols.symbol import Strip, Symbol
 @dataclass
 class Paper:
     """`back`, `middle`, `front`: layers of marks; `groups`: actions and loads by id, between them. `room`: strips that labels keep
-    out of, `bodies` and `supports` those of them that are such, `ghosts` those that count only once the arrows stand. `later`:
-    direction marks to be made when everything else has its place. `unplaced`: labels left without a free place."""
+    out of, `bodies` (`bars` by owner) and `supports` those of them that are such, `ghosts` those that count only once the arrows stand. `later`:
+    direction marks to be made when everything else has its place. `unplaced`: labels left without a free place, `astray`: those nearer to
+    something else than to their own."""
 
     scale: float
     back: list[Mark] = field(default_factory=list)
     middle: list[Mark] = field(default_factory=list)
     front: list[Mark] = field(default_factory=list)
     bodies: list[Strip] = field(default_factory=list)
+    bars: dict[str, tuple[Strip, ...]] = field(default_factory=dict)
     supports: set[Strip] = field(default_factory=set)
     room: list[Strip] = field(default_factory=list)
     ghosts: list[Strip] = field(default_factory=list)
@@ -36,14 +38,15 @@ class Paper:
     groups: dict[str, Group] = field(default_factory=dict)
     later: list[Callable[[list[Strip]], DirectionMark | None]] = field(default_factory=list)
     unplaced: int = 0
+    astray: int = 0
 
     def at(self, spot: Spot) -> Spot:
         return (spot[0] * self.scale, -spot[1] * self.scale)
 
-    def want(self, key: str, label: Label, size: float, role: str, owner: str, near, strips, far=tuple, rival="") -> None:
+    def want(self, key: str, label: Label, size: float, role: str, owner: str, near, strips, far=tuple, rival="", spare=False) -> None:
         if label:
             self.texts[key] = (label, size, role, owner)
-            self.wanted.append(Wanted(key, near, strips, far, rival=rival))
+            self.wanted.append(Wanted(key, near, strips, far, rival=rival, spare=spare))
 
     def symbol(self, symbol: Symbol, layer: list[Mark], role: str, owner: str, name: str = "") -> None:
         layer.append(Group(symbol.marks, role, owner, name))

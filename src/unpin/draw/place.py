@@ -11,42 +11,48 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from itertools import islice
+from typing import NamedTuple
 
 from unpin.draw.geometry import (
     Box,
     Spot,
+    Tilt,
     box_of,
-    boxes_meet,
     grown,
+    rects_meet,
     segment_meets_box,
-    segment_to_box,
+    segment_meets_rect,
+    segment_to_rect,
     segments_cross,
-    spot_to_box,
+    union,
 )
 from unpin.draw.symbols.symbol import Strip
 
 CELL = 28.0
 CLEAR = 1.6
-"""Least clearance of a label from everything, pt."""
+LED_CLEAR = 2.6
+"""Least clearance of a label from everything, and from the leader line of another, pt."""
 ENVIED = 30.0
 KEPT = 10
 """Candidates kept for a label once they are free of obstacles."""
 
 
-@dataclass(frozen=True)
-class Candidate:
-    """A box a label may fill. `cost`: dislike; `turn`: 90 for upright text; `leader`: line to the owner, if one is needed."""
+class Candidate(NamedTuple):
+    """A box a label may fill. `cost`: dislike; `turn`: degrees anticlockwise of the text; `leader`: line to the owner, if one is
+    needed; `tilt`: of the box, where the text is turned but not upright."""
 
     box: Box
     cost: float
-    turn: int = 0
+    turn: float = 0.0
     leader: tuple[Spot, ...] = ()
+    tilt: Tilt | None = None
 
 
 @dataclass(frozen=True)
 class Wanted:
     """A label that wants a place. `owner` strips are what it must be nearest to; `rivals` count only those of other owners.
-    `near`: candidates beside the owner; `far`: with leader lines, looked at only when nothing near is free. `jealous`: minds rivals; `rival`: the key of what is its own among them."""
+    `near`: candidates beside the owner; `far`: with leader lines, looked at only when nothing near is free. `jealous`: minds rivals; `rival`: the key of what is its own among them.
+    `spare`: rather left out than put on something else."""
 
     key: str
     near: tuple[Candidate, ...]
@@ -54,6 +60,7 @@ class Wanted:
     far: Callable[[], tuple[Candidate, ...]] = tuple
     jealous: bool = True
     rival: str = ""
+    spare: bool = False
 
 
 class Field:
@@ -83,7 +90,9 @@ class Field:
                     if x0 < right and x1 > left and y0 < bottom and y1 > top:
                         yield strip
 
-    def meets(self, box: Box) -> bool:
+    def meets(self, box: Box, tilt: Tilt | None = None) -> bool:
+        if tilt is not None:
+            return any(segment_meets_rect(p, q, box, tilt, half + CLEAR) for p, q, half in self.around(box))
         left, top, right, bottom = box
         for i in range(int(left // CELL), int(right // CELL) + 1):
             for j in range(int(top // CELL), int(bottom // CELL) + 1):
@@ -110,7 +119,8 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
     `rivals`: what other owners look like, by key; a label should not be nearer to one of those than to its own.
     """
     ground = Field(obstacles)
-    seats = [_Seat(w, _options(w, ground, rivals)) for w in wanted]
+    outlines = {key: _outline(strips) for key, strips in rivals.items() if strips}
+    seats = [_Seat(w, _options(w, ground, outlines)) for w in wanted]
     for seat in sorted(seats, key=lambda s: len(s.options)):
         _choose(seat, seats)
     for _ in range(40):
@@ -122,7 +132,7 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
         if seat.taken is None or seat.taken.cost >= ENVIED:
             before, seat.taken = seat.taken, None
             near = seat.options
-            free = islice((c for c in seat.wanted.far() if not ground.meets(c.box) and _leader_free(c, seats)), 3 * KEPT)
+            free = islice((c for c in seat.wanted.far() if not ground.meets(c.box, c.tilt) and _leader_free(c, seats)), 8 * KEPT)
             seat.options = sorted(free, key=lambda c: c.cost + 6.0 * _crossed(c.leader, ground))
             _choose(seat, seats)
             if seat.taken is None:
@@ -137,65 +147,68 @@ def least_bad(wanted: Wanted, obstacles: Iterable[Strip], taken: Iterable[Candid
 
     def met(c: Candidate) -> float:
         return 4 * sum(_clash(c, t) for t in seated) + sum(
-            segment_meets_box(p, q, grown(c.box, half)) for p, q, half in set(ground.around(c.box))
+            segment_meets_rect(p, q, c.box, c.tilt, half) for p, q, half in set(ground.around(c.box))
         )
 
     return min((*wanted.near, *wanted.far()), key=lambda c: (met(c), c.cost))
 
 
-def _options(wanted: Wanted, ground: Field, rivals: dict[str, tuple[Strip, ...]]) -> list[Candidate]:
+Outline = tuple[Box, tuple[Strip, ...]]
+"""What one owner looks like, with the box around it."""
+
+
+def _options(wanted: Wanted, ground: Field, rivals: dict[str, Outline]) -> list[Candidate]:
     out: list[Candidate] = []
     mine = (wanted.key, wanted.rival)
-    other = [_bounded(s) for key, strips in rivals.items() if key not in mine and _alike(key, wanted.key) for s in strips]
-    other = other if wanted.jealous else []
+    other = [o for key, o in rivals.items() if key not in mine and _alike(key, wanted.key)] if wanted.jealous else []
     good = 0
     for c in wanted.near:
         if good >= KEPT or len(out) >= 4 * KEPT:
             break
-        if ground.meets(c.box):
+        if ground.meets(c.box, c.tilt):
             continue
-        envy = _envy(c.box, wanted.owner, other) if wanted.jealous else 0.0
+        envy = _envy(c, wanted.owner, other) if other else 0.0
         good += envy < ENVIED
-        cost = c.cost + envy
-        out.append(c if cost == c.cost else Candidate(c.box, cost, c.turn, c.leader))
+        out.append(c._replace(cost=c.cost + envy) if envy else c)
     return sorted(out, key=lambda c: c.cost)
 
 
 def _alike(key: str, other: str) -> bool:
-    """Names of points are mistaken for those of other points, names of forces for those of other forces."""
+    """Names of points are mistaken for those of other points, those of forces for those of other forces."""
     return key.startswith("name ") == other.startswith("name ")
 
 
-def _bounded(strip: Strip) -> tuple[Box, Strip]:
-    (ax, ay), (bx, by), half = strip
-    return ((min(ax, bx) - half, min(ay, by) - half, max(ax, bx) + half, max(ay, by) + half), strip)
+def _outline(strips: tuple[Strip, ...]) -> Outline:
+    return union(grown(box_of(s[:2]), s[2]) for s in strips), strips
 
 
-def _envy(box: Box, owner: tuple[Strip, ...], others: list[tuple[Box, Strip]]) -> float:
-    """Large when something else is as near to the box as its owner."""
-    own = min((distance(box, s) for s in owner), default=0.0)
-    left, top, right, bottom = box[0] - own - 1.5, box[1] - own - 1.5, box[2] + own + 1.5, box[3] + own + 1.5
+def _envy(c: Candidate, owner: tuple[Strip, ...], others: list[Outline]) -> float:
+    """Large when something else is as near to the label as its owner."""
+    box, tilt = c.box, c.tilt
+    own = min((distance(box, s, tilt) for s in owner), default=0.0)
+    reach = own + 2.5
+    left, top, right, bottom = box[0] - reach, box[1] - reach, box[2] + reach, box[3] + reach
     worst = 0.0
-    for (x0, y0, x1, y1), strip in others:
+    for (x0, y0, x1, y1), strips in others:
         if x0 < right and x1 > left and y0 < bottom and y1 > top:
-            gap = distance(box, strip)
-            if gap < own:
-                return ENVIED
-            if gap < own + 1.5:
-                worst = 4.0
+            gap = min(distance(box, s, tilt) for s in strips)
+            if gap <= own + 0.7:
+                worst = max(worst, ENVIED + 3 * (own - gap))
+            elif gap < reach:
+                worst = max(worst, 4.0)
     return worst
 
 
-def distance(box: Box, strip: Strip) -> float:
+def distance(box: Box, strip: Strip, tilt: Tilt | None = None) -> float:
     p, q, half = strip
-    return max(0.0, (spot_to_box(p, box) if p == q else segment_to_box(p, q, box)) - half)
+    return max(0.0, segment_to_rect(p, q, box, tilt) - half)
 
 
 def _clash(a: Candidate, b: Candidate) -> bool:
-    if boxes_meet(grown(a.box, CLEAR), b.box):
+    if rects_meet(a.box, a.tilt, b.box, b.tilt, CLEAR):
         return True
     for one, two in ((a, b), (b, a)):
-        if one.leader and segment_meets_box(one.leader[0], one.leader[-1], two.box):
+        if one.leader and segment_meets_rect(one.leader[0], one.leader[-1], two.box, two.tilt, LED_CLEAR):
             return True
     return False
 
@@ -266,4 +279,7 @@ def _crossed(leader: tuple[Spot, ...], ground: Field) -> int:
 
 def _leader_free(c: Candidate, seats: list[_Seat]) -> bool:
     """A leader line may cross no other label; bodies and lines it may cross where it must, at a cost made by the caller."""
-    return not any(s.taken is not None and c.leader and segment_meets_box(c.leader[0], c.leader[-1], s.taken.box) for s in seats)
+    return not any(
+        s.taken is not None and c.leader and segment_meets_rect(c.leader[0], c.leader[-1], s.taken.box, s.taken.tilt, LED_CLEAR)
+        for s in seats
+    )

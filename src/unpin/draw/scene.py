@@ -10,7 +10,20 @@ from dataclasses import dataclass
 from typing import Literal
 
 from unpin.draw import label as lettering
-from unpin.draw.geometry import Box, Spot, arc, box_of, grown, plus, square, union, unit
+from unpin.draw.geometry import (
+    Box,
+    Spot,
+    Tilt,
+    arc,
+    around_tilt,
+    box_of,
+    grown,
+    plus,
+    square,
+    tilt_of,
+    union,
+    unit,
+)
 from unpin.draw.label import Label
 
 LABEL_SIZE, SMALL_SIZE = 9.0, 8.0
@@ -30,14 +43,14 @@ class Path:
 
 @dataclass(frozen=True)
 class Text:
-    """A label whose box has its middle at `at`; `turn` 90 reads from the right (upwards)."""
+    """A label whose box has its middle at `at`; `turn`: degrees anticlockwise, 90 reads from the right (upwards)."""
 
     at: Spot
     label: Label
     size: float = LABEL_SIZE
     role: str = "label"
     owner: str = ""
-    turn: Literal[0, 90] = 0
+    turn: float = 0
     leader: tuple[Spot, ...] = ()
 
 
@@ -110,11 +123,20 @@ def leaves(marks: tuple[Mark, ...]):
 
 def text_box(text: Text) -> Box:
     """The box its letters fill."""
-    w = lettering.width(text.label, text.size)
-    h = lettering.height(text.label, text.size)
+    w, h = lettering.width(text.label, text.size), lettering.height(text.label, text.size)
+    tilt = text_tilt(text)
+    if tilt is not None:
+        return around_tilt(text.at, tilt)
     if text.turn:
         w, h = h, w
     return (text.at[0] - w / 2, text.at[1] - h / 2, text.at[0] + w / 2, text.at[1] + h / 2)
+
+
+def text_tilt(text: Text) -> Tilt | None:
+    """How the box is tilted, None for one that stands upright or on its side."""
+    if text.turn % 90 == 0:
+        return None
+    return tilt_of((lettering.width(text.label, text.size), lettering.height(text.label, text.size)), text.turn)
 
 
 def head_of(tip: Spot, back: Spot, size: tuple[float, float]) -> tuple[Spot, Spot, Spot]:

@@ -152,7 +152,7 @@ class _Pen:
         ink = self.ink(TEXT_INK.get(text.role, "line"))
         attributes |= {"style": f"fill:{ink}"} if self.alone else {"fill": ink}
         if text.turn:
-            attributes["transform"] = f"rotate(-90 {number(x)} {number(y)})"
+            attributes["transform"] = f"rotate({number(-text.turn)} {number(x)} {number(y)})"
         runs, down = [], False
         for run in text.label:
             inner: dict[str, str] = {"font-style": "italic"} if run.style in ("italic", "subitalic") else {}

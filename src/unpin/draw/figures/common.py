@@ -152,6 +152,35 @@ def spread_item(load: Load, owner: str, lettering: Lettering, ghost: bool = Fals
     return SpreadItem(owner, tuple(stretches), along_of(load.direction), lettering.spoken.get(owner, owner), ghost)
 
 
+def lettered_once(items: list) -> list:
+    """Where spread loads of the same intensity follow each other, as on a beam of several parts, only the longest is lettered."""
+    spreads = [i for i in items if isinstance(i, SpreadItem)]
+    silent: set[int] = set()
+    for group in _following(spreads):
+        if len(group) > 1:
+            longest = max(group, key=lambda i: round(apart(*i.stretches[0][:2]), 9))
+            silent |= {id(i) for i in group if i is not longest}
+    return [replace(i, stretches=tuple((*s[:4], (), ()) for s in i.stretches)) if id(i) in silent else i for i in items]
+
+
+def _following(spreads: list[SpreadItem]) -> list[list[SpreadItem]]:
+    """Uniform loads with one label and direction, gathered where one begins at the end of another."""
+    groups: list[list[SpreadItem]] = []
+    for item in spreads:
+        same = [
+            g for g in groups if any(_alike(item, o) and set(item.stretches[0][:2]) & set(o.stretches[0][:2]) for o in g)
+        ]
+        merged = [item, *(o for g in same for o in g)]
+        groups = [g for g in groups if all(g is not s for s in same)] + [merged]
+    return groups
+
+
+def _alike(a: SpreadItem, b: SpreadItem) -> bool:
+    one, two = a.stretches[0], b.stretches[0]
+    uniform = len(a.stretches) == len(b.stretches) == 1 and one[2] == one[3] and two[2] == two[3]
+    return uniform and bool(one[4]) and one[4:] == two[4:] and a.along == b.along and a.ghost == b.ghost
+
+
 def point_names(names, problem: Problem, lettering: Lettering) -> list[NameItem]:
     at = problem.coordinates
     return [NameItem(n, flat(at[n]), lettering.point(n)) for n in names if lettering.point(n)]
@@ -163,7 +192,7 @@ def part_names(names, problem: Problem, lettering: Lettering) -> list[NameItem]:
     for n in names:
         if lettering.labels.get(n):
             chain = tuple(flat(at[p]) for p in problem.part(n).points)
-            out.append(NameItem(n, middle_of(problem, n), lettering.labels[n], "part", chain))
+            out.append(NameItem(n, middle_of(problem, n), lettering.labels[n], "part", chain, n))
     return out
 
 

@@ -9,25 +9,32 @@ from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
 from unpin.draw.figures.apart import is_zero, true_item
 from unpin.draw.figures.common import (
     action_fact,
+    lettered_once,
     load_actions,
     point_names,
     spread_item,
 )
 from unpin.draw.geometry import between
-from unpin.draw.items import Fact, Figure, Item, NameItem, Piece
+from unpin.draw.items import BodyItem, Fact, Figure, Item, NameItem, Piece
 from unpin.draw.lettering import Lettering
-from unpin.exact.number import Number
+from unpin.exact.number import Number, sign
 from unpin.model.action import Action, Structure
 from unpin.model.problem import GROUND
 
-WIDTH = 340.0
+WIDTH = 495.0
+CROWDED, CROWDED_SIZE = 12, 7.2
+"""From so many links on their forces are lettered smaller."""
 
 
 def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str, Number]) -> Figure:
     """The whole structure free of its supports. A force in a link is lettered along it where `lettering.labels` has its
     unknown's id; a reaction gets its action's label or its size."""
     problem = structure.problem
-    items: list[Item] = list(whole_bodies(structure))
+    pressed = {u.source for u in structure.unknowns if u.axial and sign(values.get(u.id, 0)) < 0}
+    items: list[Item] = [
+        replace(i, look="strut") if isinstance(i, BodyItem) and i.look == "link" and i.owner in pressed else i
+        for i in whole_bodies(structure)
+    ]
     grounded = {a.pair for a in structure.actions if a.on == GROUND}
     outside = [
         _of_the_ground(a, structure) if a.sense == "tension" else a
@@ -42,16 +49,17 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
     at = spots_of(problem)
     facts = [Fact("point", {"name": n, "at": problem.coordinates[n]}) for n in used_points(problem)]
     facts += [action_fact(a, a.kind) for a in outside]
+    letters = CROWDED_SIZE if sum(u.axial for u in structure.unknowns) > CROWDED else 0.0
     for u in structure.unknowns:
         if u.axial and lettering.labels.get(u.id):
             ends = [structure.action(a).point for a in u.actions]
             bent = next((part for part in problem.parts if part.name == u.source), None)
             line = tuple(at[n] for n in (bent.points if bent else ends))
-            items.append(NameItem(u.id, between(at[ends[0]], at[ends[1]], 0.5), lettering.labels[u.id], "part", line))
+            items.append(NameItem(u.id, between(at[ends[0]], at[ends[1]], 0.5), lettering.labels[u.id], "part", line, u.source, letters))
             facts.append(Fact("axial", {"unknown": u, "points": tuple(ends), "value": values.get(u.id)}))
     items += point_names(used_points(problem), problem, lettering)
     return Figure(
-        "final", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description
+        "final", (Piece("whole", tuple(lettered_once(items))),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description
     )
 
 

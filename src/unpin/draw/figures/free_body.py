@@ -9,6 +9,7 @@ from unpin.draw.bodies import isolated_bodies, span_of
 from unpin.draw.figures.common import (
     action_fact,
     action_item,
+    lettered_once,
     load_actions,
     part_names,
     point_names,
@@ -71,7 +72,7 @@ def free_body_figure(
         items += arm_dimensions(body, problem, lettering, where)
     return Figure(
         "free_body",
-        (Piece(body.name, tuple(items)),),
+        (Piece(body.name, tuple(lettered_once(items))),),
         span_of(problem),
         WIDTH,
         _facts(body, problem, shown, centre),

@@ -12,6 +12,7 @@ from unpin.draw.bodies import (
 )
 from unpin.draw.figures.common import (
     action_item,
+    lettered_once,
     load_actions,
     point_names,
     spread_item,
@@ -90,5 +91,5 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering) 
     items += point_names(used_points(problem), problem, lettering)
     facts = [Fact("motion", {"body": b, "twist": t, "centre": freedom.centres.get(b)}) for b, t in freedom.twists.items()]
     return Figure(
-        "motion", (Piece("whole", tuple(items)),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description
+        "motion", (Piece("whole", tuple(lettered_once(items))),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
 from unpin.draw.figures.common import (
     action_item,
+    lettered_once,
     load_actions,
     notes_of,
     part_names,
@@ -37,7 +38,7 @@ def problem_figure(structure: Structure, lettering: Lettering, dimensions: bool 
     items += part_names((p.name for p in problem.parts), problem, lettering)
     return Figure(
         "problem",
-        (Piece("whole", tuple(items)),),
+        (Piece("whole", tuple(lettered_once(items))),),
         span_of(problem),
         WIDTH,
         problem_facts(structure),

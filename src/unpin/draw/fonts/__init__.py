@@ -14,8 +14,6 @@ from pathlib import Path
 TEXT_FAMILY = "Unpin Text"
 MATH_FAMILY = "Unpin Math"
 NAMES = ("text", "text-italic", "text-bold", "math")
-ASCENT, DESCENT = 0.762, 0.238
-"""Of the size, as stated in the typeface; accents of capitals reach higher."""
 
 
 @cache

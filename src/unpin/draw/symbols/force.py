@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 
 from unpin.draw.geometry import Spot, arc, box_of, page_angle, plus
-from unpin.draw.scene import HEAD_HALF, HEAD_LENGTH, Arrow, Path
+from unpin.draw.scene import HEAD_HALF, HEAD_LENGTH, Arrow, Path, heads_of
 from unpin.draw.symbols.symbol import Strip, Symbol
 
 COUPLE_RADIUS, CROWDED_RADIUS = 12.0, 17.0
@@ -26,6 +26,13 @@ def arrow_room(arrow: Arrow) -> tuple[Strip, ...]:
     if arrow.tail:
         strips.append((spots[0], spots[0], 3.2))
     return tuple(strips)
+
+
+def outline(arrow: Arrow) -> tuple[Strip, ...]:
+    """Its very lines, without room: what a label is nearer to or farther from."""
+    spots = arrow.spots if len(arrow.spots) < 9 else (*arrow.spots[:-1:2], arrow.spots[-1])
+    edges = [edge for a, b, c in heads_of(arrow) for edge in ((a, b), (b, c), (c, a))]
+    return tuple((a, b, 0.0) for a, b in (*itertools.pairwise(spots), *edges))
 
 
 def force(tail: Spot, tip: Spot, owner: str, mark: int = 0) -> Symbol:

@@ -1,4 +1,4 @@
-"""Bodies: a member as a robust outlined bar, a link as a thin one, a displaced body as a dashed outline."""
+"""Bodies: a member as a robust outlined bar, a link as a thin one, solid where it is in compression, a displaced body as a dashed outline."""
 
 from __future__ import annotations
 
@@ -8,8 +8,8 @@ from unpin.draw.geometry import Spot, box_of, grown
 from unpin.draw.scene import Path
 from unpin.draw.symbols.symbol import Symbol
 
-HALF = {"member": 3.8, "link": 2.0, "ghost": 0.6}
-ROLES = {"member": ("edge", "flesh"), "link": ("link-edge", "link-flesh"), "ghost": ("ghost-edge",)}
+HALF = {"member": 3.8, "link": 2.0, "strut": 2.0, "ghost": 0.6}
+ROLES = {"member": ("edge", "flesh"), "link": ("link-edge", "link-flesh"), "strut": ("link-edge",), "ghost": ("ghost-edge",)}
 
 
 def bar(chains: tuple[tuple[Spot, ...], ...], owner: str, look: str = "member") -> Symbol:
