@@ -10,6 +10,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from unpin.base.record import record
+
 Severity = Literal["error", "warning", "note"]
 
 
@@ -23,7 +25,7 @@ class Place:
     file: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Diagnostic:
     """One remark. `code` names the sentence, `arguments` fill it; `path` is grown from the outside in and
     ends with the thing's own name (`supports > A`); `hint` is the code of the sentence with the cure."""

@@ -7,11 +7,12 @@ against pint in the tests); the pound-force is the avoirdupois pound times the s
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from unpin.base.record import record
 
-@dataclass(frozen=True)
+
+@record
 class Dimension:
     """Exponents of length, force, mass and angle. A moment is length 1, force 1."""
 
@@ -41,7 +42,7 @@ DIMENSION_NAMES = {NUMBER: "number", LENGTH: "length", FORCE: "force", MOMENT: "
                    MASS: "mass", ANGLE: "angle", ACCELERATION: "acceleration"}
 
 
-@dataclass(frozen=True)
+@record
 class Unit:
     """`symbol` as printed; `spellings` as typed; `factor` turns one of it into SI; `system` is si, us or both."""
 

@@ -19,10 +19,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Literal, Union
 
+from unpin.base.record import record
 from unpin.exact.number import Number, cos_deg, sin_deg, sqrt, tan_deg, to_digits
 from unpin.exact.ratio import Ratio
 from unpin.exact.surd import Surd
@@ -35,7 +36,7 @@ _TOKEN = re.compile(r"(?P<number>\d+(?:\.\d+)?|\.\d+)|(?P<word>[^\W\d_²³][^\W�
 _SAME = {"−": "-", "–": "-", "×": "*", "·": "*", "⋅": "*", "÷": "/", "²": "2", "³": "3"}
 
 
-@dataclass(frozen=True)
+@record
 class Token:
     """A number, word or symbol of a line; `start` and `end` are columns in it, from 0. The last token is an `end`."""
 
@@ -59,7 +60,7 @@ def tokens(text: str) -> list[Token]:
     return out
 
 
-@dataclass(frozen=True)
+@record
 class Literally:
     """A number as typed."""
 
@@ -68,7 +69,7 @@ class Literally:
     end: int
 
 
-@dataclass(frozen=True)
+@record
 class Name:
     """A letter or a unit."""
 
@@ -77,7 +78,7 @@ class Name:
     end: int
 
 
-@dataclass(frozen=True)
+@record
 class Apply:
     """An operation: `+ - * / ^` of two, `neg` or a function of one."""
 

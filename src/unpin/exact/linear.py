@@ -8,14 +8,15 @@ compare with 0: fractions, or sixty digits; roots are exact too but slow, so cal
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
+
+from unpin.base.record import record
 
 Row = dict[int, Any]
 
 
-@dataclass(frozen=True)
+@record
 class Reduced:
     """A reduced row echelon form: `pivots` maps a pivot column to its row (pivot entry 1, no other pivot columns in it);
     `dependent` counts the rows that vanished."""
@@ -110,7 +111,7 @@ def reduce(rows: Iterable[Mapping[int, Any]], columns: int) -> Reduced:
     return Solved(columns, pivots, dependent, tuple(broken))
 
 
-@dataclass(frozen=True)
+@record
 class Solved(Reduced):
     """Also remembers rows that read 0 = something: `contradictions`."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import ROUND_HALF_EVEN, Context, Decimal
 from fractions import Fraction
 
+from unpin.base.record import record
 from unpin.exact.number import Number, to_digits
 from unpin.exact.surd import Surd
 
@@ -42,7 +42,7 @@ def _exact_fraction(x: Fraction, significant: int) -> Decimal:
     return -number if x < 0 else number
 
 
-@dataclass(frozen=True)
+@record
 class ExactForm:
     """(sum of `top` coefficient √radicand) / `bottom`, all integers, radicand 1 for the rational part."""
 

@@ -6,12 +6,11 @@ carries the id of the arrow it stands for, so that a page can light up both.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from unpin.base.record import record
 from unpin.words.numbers import Printed
 
 
-@dataclass(frozen=True)
+@record
 class Amount:
     """A number with its unit. `source`: what it comes from (id of an action or unknown, `data`, `arm`)."""
 
@@ -19,7 +18,7 @@ class Amount:
     source: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Letter:
     """A quantity symbol: `base` italic, `sub` its subscript (one letter italic when it is an axis), `on` an upright addition."""
 
@@ -28,7 +27,7 @@ class Letter:
     on: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Function:
     """sin or cos of an angle."""
 
@@ -36,25 +35,25 @@ class Function:
     of: Formula
 
 
-@dataclass(frozen=True)
+@record
 class Over:
     top: Formula
     bottom: Formula
 
 
-@dataclass(frozen=True)
+@record
 class Root:
     of: Formula
 
 
-@dataclass(frozen=True)
+@record
 class Product:
     """Written side by side; amounts stand in brackets when something stands beside them."""
 
     factors: tuple[Formula, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Signed:
     """One term of a sum: sign -1 or 1, its body, and the id of the action it stands for."""
 
@@ -63,7 +62,7 @@ class Signed:
     action: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Sum:
     """`continued`: the rest of a sum that began on the line above, so that a leading plus is written."""
 
@@ -71,7 +70,7 @@ class Sum:
     continued: bool = False
 
 
-@dataclass(frozen=True)
+@record
 class Relation:
     """left = right; `sign` = or ≈ and the like."""
 
@@ -80,7 +79,7 @@ class Relation:
     sign: str = "="
 
 
-@dataclass(frozen=True)
+@record
 class Header:
     """What is summed and which way is positive: `→+ ΣF_x = 0`, `↺+ ΣM_A = 0`. `kind` forces or moments; `arrow` the
     positive sense; `sub` the axis or the centre."""

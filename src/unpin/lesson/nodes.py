@@ -7,15 +7,16 @@ these. So a format decides how a formula looks, and a language how a sentence ru
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Union
 
+from unpin.base.record import record
 from unpin.lesson.formula import Formula
 
 Argument = Union[str, int, Formula, "Text", "Listing"]
 
 
-@dataclass(frozen=True)
+@record
 class Text:
     """A sentence or phrase: `code` in the catalogue of the lesson, `arguments` fill it."""
 
@@ -23,7 +24,7 @@ class Text:
     arguments: Mapping[str, Argument] = field(default_factory=dict, hash=False)
 
 
-@dataclass(frozen=True)
+@record
 class Listing:
     """Several things in a sentence, joined by commas and a last word. `join`: `and`, `or`; `sentence` for whole sentences
     that follow each other."""
@@ -37,7 +38,7 @@ def sentences(*texts: Text) -> Text:
     return texts[0] if len(texts) == 1 else Text("sentences", {"all": Listing(texts, "sentence")})
 
 
-@dataclass(frozen=True)
+@record
 class Paragraph:
     """`role`: plain, why, sense, insight, remark, caution: what the sentence is for."""
 
@@ -45,12 +46,12 @@ class Paragraph:
     role: str = "plain"
 
 
-@dataclass(frozen=True)
+@record
 class Bullets:
     items: tuple[Text, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Line:
     """One line of a working: `name` is one of the step names write, substitute, solve, result."""
 
@@ -58,7 +59,7 @@ class Line:
     formula: Formula
 
 
-@dataclass(frozen=True)
+@record
 class Working:
     """One sum worked out: its header, then lines that stand under each other. `step` counts the sums of the lesson from
     1, 0 for the check. `body`: name of the free body."""
@@ -70,7 +71,7 @@ class Working:
     lines: tuple[Line, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Drawing:
     """A figure: `which` kind (problem, apart, body, motion, final), `subject` what of it, `figure` the figure of the drawing
     room (None where it could not be drawn), `caption` under it, `description` its text alternative."""
@@ -83,7 +84,7 @@ class Drawing:
     figure: object = field(default=None, compare=False)
 
 
-@dataclass(frozen=True)
+@record
 class Result:
     """One boxed number of an answer: symbol = amount, with the sign of the sense it was drawn in, then the true sense in words;
     where the amount is negative, `sense` says the size again (`that is 37.5 lb to the left`). `arrow`: the true sense as a
@@ -94,7 +95,7 @@ class Result:
     arrow: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Boxed:
     """The answer to one thing asked. No results: statics alone does not fix it."""
 
@@ -103,7 +104,7 @@ class Boxed:
     found: bool = True
 
 
-@dataclass(frozen=True)
+@record
 class Block:
     """Content under one of the fixed step names (`read`, `body`, `diagram`, `count`, `sum`, `solve`, …)."""
 
@@ -114,7 +115,7 @@ class Block:
 Node = Paragraph | Bullets | Working | Drawing | Boxed | Block
 
 
-@dataclass(frozen=True)
+@record
 class Section:
     """A chapter. `kind`: problem, sound, plan, body, answers, check, ways. In a `body` section the first drawing stands
     beside everything else."""
@@ -125,7 +126,7 @@ class Section:
     children: tuple[Node, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Lesson:
     """`title` and `text` in the author's words; `closing`: what stands small at the foot. `solved`: whether everything asked
     was found."""

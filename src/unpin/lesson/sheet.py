@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from unpin.base.record import record
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, Dimension, Unit
 from unpin.exact.number import Number, approx, sign
 from unpin.exact.rounding import ExactForm, short_form
@@ -30,7 +31,7 @@ _LADDERS = (("N", "kN", "MN"), ("lb", "kip"))
 _TOO_LARGE, _TOO_SMALL = 1e6, 1e-3
 
 
-@dataclass(frozen=True)
+@record
 class Sheet:
     """`units` by dimension; `line_moment` the unit in which the numbers of a moment sum add up."""
 

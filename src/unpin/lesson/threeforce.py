@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from unpin.base.record import record
 from unpin.lesson import phrases
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet
@@ -12,7 +11,7 @@ from unpin.model.space import cross, force_at
 from unpin.model.values import Vector
 
 
-@dataclass(frozen=True)
+@record
 class Force:
     """One force on the body: where it acts, and its direction where that is known."""
 

@@ -7,16 +7,17 @@ two rational points it is therefore rational, and the root appears only in `Unkn
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import Literal
 
+from unpin.base.record import record
 from unpin.exact.number import Number
 from unpin.model.problem import Load, Problem
 from unpin.model.values import Direction, Quantity, Vector
 
 
-@dataclass(frozen=True)
+@record
 class Symbol:
     """A quantity symbol as printed: `base` italic, `sub` its subscript (`C`, `x`), (`F`, `BD`), (`M`, `A`).
     `on` is the part it acts on where the name would otherwise be shared (`C_x` on arm, `C_x` on post)."""
@@ -26,7 +27,7 @@ class Symbol:
     on: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Action:
     """One arrow: a force at a point or a couple, on one body, by another.
 
@@ -60,7 +61,7 @@ class Action:
     share: Number = Fraction(1)
 
 
-@dataclass(frozen=True)
+@record
 class Unknown:
     """A scalar to find: `scale` times its value per length is the force in newtons (newton metres for a couple).
 
@@ -79,7 +80,7 @@ class Unknown:
     drives: Literal["connection", "load", "cord"] = "connection"
 
 
-@dataclass(frozen=True)
+@record
 class Body:
     """Something that can be isolated by itself. `rank` 3 for a rigid part, 2 for a pin or a block of no size."""
 
@@ -89,7 +90,7 @@ class Body:
     point: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class TwoForce:
     """A member seen to be two-force: `points` are the two points at which forces act on it, `bent` if its own line
     leaves the chord."""
@@ -100,7 +101,7 @@ class TwoForce:
     unknown: str
 
 
-@dataclass(frozen=True)
+@record
 class Structure:
     """The structure taken apart: bodies, all actions on them, and the unknown scalars.
 
@@ -125,7 +126,7 @@ class Structure:
         return tuple(a for a in self.actions if a.on == body)
 
 
-@dataclass(frozen=True)
+@record
 class Insight:
     """Something seen without a sum. `rule`: `two_force`, `zero_corner`, `zero_tee`, `pair`, …; `subject`: what it is
     about; `finds`: unknown ids it settles; `because`: arguments for the sentence."""
@@ -136,7 +137,7 @@ class Insight:
     because: dict[str, object] = field(default_factory=dict, hash=False)
 
 
-@dataclass(frozen=True)
+@record
 class FreeBody:
     """A connected set of bodies cut loose. `actions`: everything that acts on it from outside, in the order of the
     file; internal pairs are left out. `kind`: `whole`, `part`, `pin`, `group`. `parts`: names in file order."""

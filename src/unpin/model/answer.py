@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from unpin.base.record import record
 from unpin.base.units import Dimension
 from unpin.exact.number import Number
 from unpin.model.action import Symbol
 from unpin.model.problem import Asked
 
 
-@dataclass(frozen=True)
+@record
 class Component:
     """One printed number of an answer. `sense`: a code: right, left, up, down, anticlockwise, clockwise, tension,
     compression, along (with the angle in `angle`, degrees anticlockwise from +x), zero. `value` keeps the sign of the
@@ -24,7 +23,7 @@ class Component:
     angle: float | None = None
 
 
-@dataclass(frozen=True)
+@record
 class Answer:
     """`found` is False where statics alone does not fix it; then there are no components."""
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from unpin.base.record import record
 from unpin.exact.number import Number
 from unpin.model.action import Action, FreeBody
 from unpin.model.values import Direction, Vector
 
 
-@dataclass(frozen=True)
+@record
 class Functional:
     """What is summed. `along`: forces along `direction` (its sense is the positive one). `about`: moments about the
     point `at`, anticlockwise positive; `point` is its name, "" for a point that has none."""
@@ -21,7 +21,7 @@ class Functional:
     at: Vector = ()
 
 
-@dataclass(frozen=True)
+@record
 class Factor:
     """One factor of a term, positive, with what it comes from.
 
@@ -38,7 +38,7 @@ class Factor:
     points: tuple[str, str] = ("", "")
 
 
-@dataclass(frozen=True)
+@record
 class Term:
     """sign * (product of factors) * action; `coefficient` is that product with its sign, for the action's *force*
     (not per length). A sloped force gives up to two terms in one moment sum, one for each component."""
@@ -49,7 +49,7 @@ class Term:
     coefficient: Number
 
 
-@dataclass(frozen=True)
+@record
 class Equation:
     """The terms add up to zero. Actions that the functional does not see have no term."""
 

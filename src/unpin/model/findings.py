@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from unpin.base.record import record
 from unpin.exact.number import Number
 from unpin.model.equation import Equation
 from unpin.model.problem import Asked
@@ -14,7 +15,7 @@ Twist = tuple[Number, Number, Number]
 """(v_x, v_y, omega): velocity of the point of the body at the origin, and the turn anticlockwise."""
 
 
-@dataclass(frozen=True)
+@record
 class Cause:
     """Why something can move or is ambiguous, as a code with arguments (`three_lines_concurrent`, `pins_in_line`…)."""
 
@@ -22,7 +23,7 @@ class Cause:
     arguments: Mapping[str, object] = field(default_factory=dict)
 
 
-@dataclass(frozen=True)
+@record
 class Freedom:
     """One instantaneous motion. `twists` by body name (those that stand still are left out); `centres`: body name to
     its instant centre (absent: it translates); `work`: work of the loads in it; nonzero means no equilibrium."""
@@ -33,7 +34,7 @@ class Freedom:
     failing: Equation | None = None
 
 
-@dataclass(frozen=True)
+@record
 class SelfStress:
     """A set of forces in balance without any load; `unknowns` share the ambiguity."""
 
@@ -41,7 +42,7 @@ class SelfStress:
     values: Mapping[str, Number]
 
 
-@dataclass(frozen=True)
+@record
 class Soundness:
     """The four statements, each by itself. `unknowns` and `sums` are the first count (3 per part, 2 per pin);
     `found` pairs each asked thing with whether it is fixed by the loads; `holds`: the loads are in balance;
@@ -65,7 +66,7 @@ class Soundness:
         return not self.freedoms and not self.self_stresses
 
 
-@dataclass(frozen=True)
+@record
 class WorkCheck:
     """Virtual work for one asked unknown: released, the structure moves with `twists`; the work of the loads plus
     value times the released motion adds up to zero. `value`: what that work says the unknown is."""
@@ -76,7 +77,7 @@ class WorkCheck:
     agrees: bool
 
 
-@dataclass(frozen=True)
+@record
 class Balance:
     """The three (pin: two) sums of one body with all forces put back, all zero if `holds`."""
 
@@ -85,7 +86,7 @@ class Balance:
     holds: bool
 
 
-@dataclass(frozen=True)
+@record
 class Proof:
     """Three independent confirmations. `full_solve`: values of an elimination without any inspection agree;
     `balances` of every body and the whole; `work` for each asked unknown. `closing`: one sum of the other kind that

@@ -6,11 +6,12 @@ These are frozen facts. Nothing here solves, draws or parses. Every value is exa
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import Literal
 
 from unpin.base.diagnostic import Place
+from unpin.base.record import record
 from unpin.exact.number import Number
 from unpin.model.values import Direction, Quantity, Vector, WantedSum
 
@@ -18,7 +19,7 @@ GROUND = "ground"
 """The name of the part that never moves and is never isolated."""
 
 
-@dataclass(frozen=True)
+@record
 class Point:
     """A named point. `made` is the construction in the author's words, empty for typed coordinates; GROUND for the far end of
     a link of which only the direction was given: its distance is no one's and is not to be dimensioned."""
@@ -29,7 +30,7 @@ class Point:
     place: Place | None = field(default=None, compare=False)
 
 
-@dataclass(frozen=True)
+@record
 class Part:
     """A rigid part. `kind`: member; disc (a wheel, pulley or drum: one point, its centre, and `radii`); block (a body of no size
     at its one point: two sums and no couple).
@@ -46,7 +47,7 @@ class Part:
     place: Place | None = field(default=None, compare=False)
 
 
-@dataclass(frozen=True)
+@record
 class Connection:
     """How parts meet. `kind` names a file of facts in `model.kinds`; `parts` in the order of the file (GROUND last
     for a support); `points`: where it acts (one point; two for a link); `direction`: what the kind needs (the
@@ -65,7 +66,7 @@ class Connection:
         return GROUND in self.parts
 
 
-@dataclass(frozen=True)
+@record
 class Stretch:
     """One straight run of a spread load: from `start` to `end` (world coordinates, with the names of the points where
     they have one), intensity there in N/m *per length measured along `per`*, varying linearly between.
@@ -82,7 +83,7 @@ class Stretch:
     per: Literal["member", "x", "y"] = "member"
 
 
-@dataclass(frozen=True)
+@record
 class Load:
     """A given action on a part, or on the pin at a point (`part` is empty).
 
@@ -106,7 +107,7 @@ class Load:
     multiple: Number = Fraction(1)
 
 
-@dataclass(frozen=True)
+@record
 class Stop:
     """One place that a cord comes to. An end: tied to `part` ("" the pin there, GROUND) at `point`; or leaving in `direction` with
     no point, pulled from outside. Else over a disc: `part` is the disc, `point` its centre, `radius` the one it lies on and
@@ -119,7 +120,7 @@ class Stop:
     direction: Direction | None = None
 
 
-@dataclass(frozen=True)
+@record
 class Cord:
     """A light cord with one tension from end to end, over any number of discs; `name` is the letter of its tension."""
 
@@ -128,7 +129,7 @@ class Cord:
     place: Place | None = field(default=None, compare=False)
 
 
-@dataclass(frozen=True)
+@record
 class Asked:
     """One thing to find.
 
@@ -146,7 +147,7 @@ class Asked:
     place: Place | None = field(default=None, compare=False)
 
 
-@dataclass(frozen=True)
+@record
 class Letter:
     """A letter of the problem with its value (None: stays a letter) and the size it is drawn with."""
 
@@ -157,7 +158,7 @@ class Letter:
     place: Place | None = field(default=None, compare=False)
 
 
-@dataclass(frozen=True)
+@record
 class Problem:
     """A whole problem. Order of every tuple is the order of the file and has meaning: the part named first gets the
     positive sense at a pin. `units`: symbols of the units answers are shown in, by dimension name

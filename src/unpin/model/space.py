@@ -7,9 +7,9 @@ Their product F_x v_x + F_y v_y + M_O omega is the power. A functional is a row 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from unpin.base.record import record
 from unpin.exact.number import Number
 from unpin.model.values import Vector
 
@@ -17,7 +17,7 @@ ZERO, ONE = Fraction(0), Fraction(1)
 Wrench = tuple[Number, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Basis:
     """`axes` forces first, then moments; `sums` how many sums a rigid part has, `pin_sums` how many a pin."""
 

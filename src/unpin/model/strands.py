@@ -9,8 +9,8 @@ points, single discs, and open and crossed strands between discs (plane trigonom
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from unpin.base.record import record
 from unpin.exact.number import ZERO, Number, sign, sqrt
 from unpin.model.problem import Cord, Stop
 from unpin.model.space import difference
@@ -19,7 +19,7 @@ from unpin.model.values import Vector
 SIDES: dict[str, tuple[int, int]] = {"over": (0, 1), "under": (0, -1), "left": (-1, 0), "right": (1, 0)}
 
 
-@dataclass(frozen=True)
+@record
 class Strand:
     """A straight stretch of cord: `start` and `end` where it leaves one stop and meets the next (None: an open end), and its
     unit direction from the first to the second."""

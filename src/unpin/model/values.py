@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
+from unpin.base.record import record
 from unpin.base.units import Dimension
 from unpin.exact.number import Number
 
 Vector = tuple[Number, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Quantity:
     """A value in SI with its dimension. `written` keeps the author's text; `letter` is the name it is printed under
     in symbols (`P`, `a`), empty where the number itself is printed; `unit` is the symbol of the author's unit."""
@@ -26,7 +27,7 @@ class Quantity:
 DirectionForm = Literal["axis", "angle", "slope", "line", "square", "components"]
 
 
-@dataclass(frozen=True)
+@record
 class Direction:
     """A direction in the plane, and the way it was said, which is the way its factors are printed.
 
@@ -58,7 +59,7 @@ class Direction:
                        points=self.points if self.form == "square" else self.points[::-1])
 
 
-@dataclass(frozen=True)
+@record
 class WantedSum:
     """A sum in words of the trade, as a teacher types it: the parts that are cut loose and one functional.
 

@@ -5,10 +5,10 @@ The reference page is written from this table, and a test reads every example wi
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from unpin.base.record import record
 
 
-@dataclass(frozen=True)
+@record
 class Form:
     """In `form`, capitals stand for what is put in: POINT, MEMBER, LENGTH, ANGLE, NUMBER, FORCE, DIRECTION…"""
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from unpin.base.diagnostic import Place
+from unpin.base.record import record
 from unpin.base.units import LENGTH, PRESSURE, SPREAD, Dimension, Unit
 from unpin.exact.number import Number, length, sign
 from unpin.model import directions
@@ -21,7 +22,7 @@ from unpin.read.report import Dropped
 Run = tuple[str, str]
 
 
-@dataclass(frozen=True)
+@record
 class _Piece:
     """One straight run of one member under the load, in the direction of the load's path."""
 

@@ -12,13 +12,14 @@ from dataclasses import dataclass, field
 from typing import Union
 
 from unpin.base.diagnostic import Place
+from unpin.base.record import record
 from unpin.read.report import Report
 
 DEEPEST, MOST_NODES, LONGEST_TEXT, MOST_BREAKS = 8, 20_000, 20_000, 5
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufeff\ufffe\uffff]")
 
 
-@dataclass(frozen=True)
+@record
 class Scalar:
     """A text. `shift`: how far its first character stands behind `place.column`; `whole`: it runs over several lines or
     holds escapes, so that columns inside it cannot be told."""
@@ -36,7 +37,7 @@ class Scalar:
         return Place(self.place.line, first + start, first + max(end, start + 1), self.place.file)
 
 
-@dataclass(frozen=True)
+@record
 class Items:
     """A list."""
 
@@ -44,7 +45,7 @@ class Items:
     place: Place
 
 
-@dataclass(frozen=True)
+@record
 class Entries:
     """A mapping, in file order; duplicate keys are reported and left out when it is made."""
 

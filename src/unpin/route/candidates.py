@@ -7,8 +7,7 @@ sum of the first kind may hold fewer unknowns, because they cost less to write. 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from unpin.base.record import record
 from unpin.exact.number import Number, length
 from unpin.exact.residue import Residues, roots_in
 from unpin.model.action import Action, FreeBody, Structure
@@ -24,7 +23,7 @@ from unpin.statics.wrenches import load_wrench, unit_wrench
 Row = tuple[int, int, int]
 
 
-@dataclass(frozen=True)
+@record
 class Sum:
     """A candidate sum. `mask`: unknowns it holds; `coefficients` by bit index, residues; `cost` in hundredths without the price of
     drawing the body. `how`: what the exact functional is made from."""
@@ -37,7 +36,7 @@ class Sum:
     coefficients: tuple[tuple[int, int], ...]
 
 
-@dataclass(frozen=True)
+@record
 class Ground:
     """What the search stands on: free bodies, their candidate sums, unknown ids by bit, and the move set in words."""
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
 
+from unpin.base.record import record
 from unpin.model.action import Structure
 from unpin.model.equation import Equation
 from unpin.route.candidates import functional_of, survey
@@ -13,7 +13,7 @@ from unpin.statics.equation import write
 from unpin.statics.isolate import isolate
 
 
-@dataclass(frozen=True)
+@record
 class Choice:
     """One sum. `holds`: the unknowns in it; `left`: those not yet known; `drops`: unknowns on the body that vanish from it;
     `cost` in hundredths of a plain sum."""

@@ -6,10 +6,10 @@ read like their authors' routes, and are handed in, so that a teacher may have a
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from unpin.base.record import record
 
 
-@dataclass(frozen=True)
+@record
 class CostTable:
     sum: int = 100  # one scalar sum written down
     term: int = 6  # each term is one more thing to get right

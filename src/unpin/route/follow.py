@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from unpin.base.record import record
 from unpin.exact.linear import reduce
 from unpin.exact.number import Number
 from unpin.model.action import Structure
@@ -18,7 +19,7 @@ from unpin.statics.isolate import isolate
 from unpin.statics.wrenches import unit_wrench
 
 
-@dataclass(frozen=True)
+@record
 class Followed:
     """One sum of the teacher. `verdict`: `usable` (one unknown left), `waits` (more than one; may become part of a block),
     `block` (completes a block with earlier ones), `repeats` (nothing new: all known, or a combination of earlier sums),
@@ -33,7 +34,7 @@ class Followed:
     step: Step | None = None
 
 
-@dataclass(frozen=True)
+@record
 class OwnRoute:
     """The whole of it. `steps`: those that could be carried out, in order; `count`: sums written; `reaches`: all goals found;
     `missing`: goals not found."""

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from unpin.base.record import record
 from unpin.route.blocks import sums_for
 from unpin.route.candidates import Ground, Sum
 from unpin.route.cost import CostTable
@@ -25,7 +25,7 @@ KEEP = 3
 """Of sums on different free bodies that hold the same unknowns, so many of the cheapest are looked at."""
 
 
-@dataclass(frozen=True)
+@record
 class Move:
     """One sum or a block, the unknowns (bits) it finds, and its cost including any new drawing."""
 

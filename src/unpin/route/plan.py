@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 
+from unpin.base.record import record
 from unpin.exact.number import Number
 from unpin.model.equation import Equation
 
 
-@dataclass(frozen=True)
+@record
 class Reason:
     """Why this sum: a code of the catalogue and what fills it. `drops`: unknowns on the body that have no term,
     each with how: `through` (line passes through the centre), `square` (square to the direction), `known`."""
@@ -20,7 +21,7 @@ class Reason:
     drops: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class Step:
     """One move. `equations`: one sum, or the k sums of a block; `finds`: the unknowns it settles, in order;
     `values`: unknown id to exact value in SI (filled in by execution); `uses`: unknowns found earlier that it needs."""
@@ -33,7 +34,7 @@ class Step:
     values: Mapping[str, Number] = field(default_factory=dict)
 
 
-@dataclass(frozen=True)
+@record
 class Route:
     """`count`: scalar sums written down. `lower`: the proved lower bound; `claim` is `fewest` when count == lower for
     the stated move set, `between` otherwise, `recommended` for the least-cost route."""

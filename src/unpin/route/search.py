@@ -8,8 +8,7 @@ landmark, since every set that succeeds must contain one of it. The size of the 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from unpin.base.record import record
 from unpin.route.candidates import Ground
 
 BLOCK = 2
@@ -19,7 +18,7 @@ ORACLE_CALLS = 6000
 """Bound on the work; when it is met the result says "between L and U"."""
 
 
-@dataclass(frozen=True)
+@record
 class Fewest:
     """`found`: the unknowns of a smallest set (bits). `lower`: proved bound; `upper`: size of `found`. `landmarks`: sets of
     which every route must find one. `block`: largest block allowed (0: any)."""

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from unpin.base.record import record
 from unpin.exact.number import Number
 from unpin.model.action import Structure
 from unpin.model.answer import Answer
@@ -14,7 +14,7 @@ from unpin.route.plan import Route
 from unpin.statics.contacts import Opened
 
 
-@dataclass(frozen=True)
+@record
 class Worked:
     """Everything a lesson is made from.
 

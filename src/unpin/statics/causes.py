@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from unpin.exact.number import approx, length
 from unpin.base.tolerance import NEARLY_CONCURRENT
+from unpin.exact.number import approx, length
 from unpin.model.action import Structure
 from unpin.model.directions import parallel
 from unpin.model.findings import Cause

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from unpin.base.record import record
 from unpin.exact.number import Number, approx, sign
 from unpin.model.kinds import KINDS
 from unpin.model.problem import Connection, Problem
@@ -11,7 +12,7 @@ from unpin.statics.assemble import assemble
 from unpin.statics.solve import solve
 
 
-@dataclass(frozen=True)
+@record
 class Opened:
     """A contact that lets go, and the force (N, negative: a pull) that it would have needed had it held."""
 

@@ -7,7 +7,6 @@ perpendicular distance is then the one thing to find); any other force by its tw
 
 from __future__ import annotations
 
-
 from unpin.exact.number import Number, length, sign
 from unpin.exact.ratio import atom_of
 from unpin.model.action import Action, FreeBody

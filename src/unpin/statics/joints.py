@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from unpin.base.record import record
 from unpin.model.action import Structure
 from unpin.model.kinds import KINDS
 from unpin.model.kinds.kind import Push
 from unpin.model.problem import GROUND, Connection
 
 
-@dataclass(frozen=True)
+@record
 class Joint:
     """One connection between two bodies. `unknowns` stand in the order of `pushes`, positive on `first`."""
 

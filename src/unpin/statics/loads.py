@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
+from unpin.base.record import record
 from unpin.base.units import FORCE
 from unpin.exact.number import ONE, Number, length, sign
 from unpin.model.action import Action, Symbol, Unknown
@@ -14,7 +14,7 @@ from unpin.model.values import Quantity, Vector
 from unpin.statics.pins import Meeting
 
 
-@dataclass(frozen=True)
+@record
 class Resultant:
     """Area under one rectangle or triangle of a spread load, and the point its line passes through (its centroid).
     `shape`: rectangle, rising (from zero at the start) or falling; `peak` in N/m, `run` in m."""

@@ -8,8 +8,8 @@ member, and two members that meet alone share one pair of forces.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from unpin.base.record import record
 from unpin.model.problem import GROUND, Connection, Load, Problem
 
 PIN = "pin "
@@ -20,7 +20,7 @@ def pin_name(point: str) -> str:
     return PIN + point
 
 
-@dataclass(frozen=True)
+@record
 class Meeting:
     """What meets at one point. `members`: parts pinned there, in file order; `links`: two-force members and links that
     end there; `supports`: supports on the pin itself; `loads`: loads on the pin itself. `own`: the pin is a body;

@@ -62,8 +62,8 @@ def _failing(structure: Structure, twists, loads):
     if any(t[:2] != velocity(first, pins[b]) if b in pins else t != first for b, t in twists.items()):
         return None
     body = isolate(structure, moving)
-    from unpin.model.values import Direction
     from unpin.exact.number import length
+    from unpin.model.values import Direction
 
     if first[2] == 0:
         vector = (first[0], first[1])

@@ -13,9 +13,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
+from unpin.base.record import record
 from unpin.base.units import (
     BY_SPELLING,
     DIMENSION_NAMES,
@@ -35,7 +36,7 @@ _DEFAULT = {"length": "m", "force": "N", "moment": "N·m", "spread": "N/m", "mas
 _AS_TYPED = re.compile(r"([0-9]+(?:\.[0-9]+)?|\.[0-9]+)\s*(\D*)", re.ASCII)
 
 
-@dataclass(frozen=True)
+@record
 class Style:
     """`figures`: significant figures; `leading_one`: one more when the first figure is 1."""
 
@@ -43,7 +44,7 @@ class Style:
     leading_one: bool = True
 
 
-@dataclass(frozen=True)
+@record
 class Printed:
     """A number as it stands on paper. `sign` -1, 0 or 1; `digits` with its groups, without sign; `unit` its symbol, "" for
     a bare number; `exact` False where it was rounded."""

@@ -10,17 +10,19 @@ Where the argument `count` matters to the grammar, a sentence has forms (`name.o
 
 from __future__ import annotations
 
+import os
 import tomllib
 from functools import cache
-from importlib.resources import files
 from string import Formatter
+
+_CATALOGUES = os.path.join(os.path.dirname(__file__), "catalogue")
 
 
 @cache
 def catalogue(subject: str, language: str = "en") -> dict[str, str]:
     """All sentences of one subject, flattened: nested tables become dotted names."""
-    text = files("unpin.words").joinpath("catalogue", language, f"{subject}.toml").read_text("utf-8")
-    return dict(_flatten(tomllib.loads(text)))
+    with open(os.path.join(_CATALOGUES, language, f"{subject}.toml"), "rb") as file:
+        return dict(_flatten(tomllib.load(file)))
 
 
 def _flatten(table: dict, prefix: str = ""):

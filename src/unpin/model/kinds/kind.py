@@ -7,9 +7,9 @@ two together fill the plane.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from unpin.base.record import record
 from unpin.model import directions
 from unpin.model.problem import Connection
 from unpin.model.space import Wrench, couple, force_at, slide, square_to, turn_about
@@ -19,7 +19,7 @@ Push = Literal["right", "up", "normal", "line", "couple"]
 Free = Literal["turn", "turn_far", "slide"]
 
 
-@dataclass(frozen=True)
+@record
 class Kind:
     """Facts of one kind.
 
