@@ -7,7 +7,7 @@ from functools import partial
 
 from unpin.draw.angles import force_mark, right_angle_mark
 from unpin.draw.arrows import GAP, Wish, stand_all
-from unpin.draw.candidates import around, beside_arrow, beside_line, led, touching
+from unpin.draw.candidates import Offer, around, beside_arrow, beside_line, led, touching
 from unpin.draw.facing import couple_facing
 from unpin.draw.geometry import Spot, between, plus, unit
 from unpin.draw.items import CentreItem, CoupleItem, ForceItem, Piece, SpreadItem
@@ -80,17 +80,12 @@ def _beside_spread(tails, back: Spot, shares, size: Spot, ghost: bool):
     """Over the line on the tails; for a mere outline also under it; else beyond its ends."""
     near = beside_line(tails[0], tails[1], size, 0.4, shares, way=back, both=False)
     if ghost:
-        near += tuple(
-            Candidate(c.box, c.cost + 3)
-            for c in beside_line(
-                tails[0], tails[1], size, -0.2, EVERYWHERE, way=(-back[0], -back[1]), both=False
-            )
-        )
-        near += tuple(
-            Candidate(touching(end, way, 3.0, size), 4.0)
+        under = (-back[0], -back[1])
+        beyond = [
+            (end, (Candidate(touching((0.0, 0.0), unit((end[0] - other[0], end[1] - other[1])), 3.0, size), 4.0),))
             for end, other in (tails, tails[::-1])
-            for way in (unit((end[0] - other[0], end[1] - other[1])),)
-        )
+        ]
+        near += Offer(*beyond) + beside_line(*tails, size, -0.2, EVERYWHERE, way=under, both=False, more=3.0)
     return near, lambda: tuple(c for share in (0.3, 0.7, 0.15, 0.85, 0.5) for c in led(between(*tails, share), 0.5, size))
 
 

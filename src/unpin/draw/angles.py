@@ -119,7 +119,7 @@ def _triangle(owner: str, a: Spot, b: Spot, corner: Spot, notes: tuple[Label, La
 
 def _blocked(wanted: Wanted, obstacles: list[Strip]) -> float:
     """How far down the list the first free place of a number is; much for none."""
-    for n, candidate in enumerate(wanted.near[:12]):
+    for n, candidate in enumerate(itertools.islice(wanted.near, 12)):
         if not any(segment_meets_box(p, q, grown(candidate.box, half + CLEAR)) for p, q, half in obstacles):
             return 0.4 * n
     return 40.0

@@ -111,12 +111,15 @@ def _hits(at: Spot, ray: Spot, start: Spot, end: Spot, obstacles: list[Strip], p
 
 
 def _conflict(a: Stand, at_a: Spot, b: Stand, at_b: Spot) -> float:
-    distance = segment_to_segment(a.tail, a.tip, b.tail, b.tip)
     if at_a == at_b:
         ray_a = (a.outer[0] - at_a[0], a.outer[1] - at_a[1])
         ray_b = (b.outer[0] - at_b[0], b.outer[1] - at_b[1])
         angle = angle_between(ray_a, ray_b)
         if angle < 12:
-            return 30.0 if distance < NEXT - 1 else 0.0
+            return 30.0 if segment_to_segment(a.tail, a.tip, b.tail, b.tip) < NEXT - 1 else 0.0
         return 4.0 if angle < 40 else 0.0
+    far = 2 * LENGTH + 18  # of twice the way between their middles
+    if abs(a.tail[0] + a.tip[0] - b.tail[0] - b.tip[0]) > far or abs(a.tail[1] + a.tip[1] - b.tail[1] - b.tip[1]) > far:
+        return 0.0
+    distance = segment_to_segment(a.tail, a.tip, b.tail, b.tip)
     return 16.0 if distance < 4.0 else 3.0 if distance < 9.0 else 0.0

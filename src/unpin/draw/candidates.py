@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
+from functools import lru_cache
 
 from unpin.draw.geometry import (
     Box,
@@ -35,12 +37,42 @@ def touching(spot: Spot, way: Spot, gap: float, size: Spot) -> Box:
     return box_at((spot[0] + cx, spot[1] + cy), size)
 
 
-def around(spot: Spot, radius: float, size: Spot, rotate: int = 1) -> tuple[Candidate, ...]:
+class Offer:
+    """Candidates in order of liking, made only as they are looked at: places relative to a spot, which repeat from label to label
+    and are remembered, and the spots they are wanted at."""
+
+    def __init__(self, *parts: tuple[Spot, tuple[Candidate, ...]]):
+        self.parts = parts
+
+    def __iter__(self) -> Iterator[Candidate]:
+        for (x, y), places in self.parts:
+            for (left, top, right, bottom), cost, turn, _, tilt in places:
+                yield Candidate((left + x, top + y, right + x, bottom + y), cost, turn, (), tilt)
+
+    def __len__(self) -> int:
+        return sum(len(places) for _, places in self.parts)
+
+    def __add__(self, other: Offer) -> Offer:
+        return Offer(*self.parts, *other.parts)
+
+
+def _round(*spots: Spot) -> tuple[Spot, ...]:
+    return tuple((round(x, 3), round(y, 3)) for x, y in spots)
+
+
+ORIGIN = (0.0, 0.0)
+
+
+def around(spot: Spot, radius: float, size: Spot) -> Offer:
+    return Offer((spot, _around(radius, *_round(size))))
+
+
+@lru_cache(maxsize=512)
+def _around(radius: float, size: Spot) -> tuple[Candidate, ...]:
     out = []
     for gap in (2.2, 3.3, 4.5, 6.0, 7.5, 9.5, 12.0):
         for k, way in enumerate(_COMPASS):
-            angle = k * 15 * rotate
-            out.append(Candidate(touching(spot, way, radius + gap, size), _LIKING.get(angle, 1.3) + 1.15 * (gap - 2.2)))
+            out.append(Candidate(touching(ORIGIN, way, radius + gap, size), _LIKING.get(k * 15, 1.3) + 1.15 * (gap - 2.2)))
     return tuple(sorted(out, key=lambda c: c.cost))
 
 
@@ -56,9 +88,14 @@ def led(spot: Spot, radius: float, size: Spot) -> tuple[Candidate, ...]:
     return tuple(out)
 
 
-def beside_arrow(outer: Spot, inner: Spot, size: Spot) -> tuple[Candidate, ...]:
+def beside_arrow(outer: Spot, inner: Spot, size: Spot) -> Offer:
     """At the outer end of a straight arrow, straight on or beside its shaft."""
-    ray = unit((outer[0] - inner[0], outer[1] - inner[1]))
+    return Offer((outer, _beside_arrow(*_round((inner[0] - outer[0], inner[1] - outer[1]), size))))
+
+
+@lru_cache(maxsize=512)
+def _beside_arrow(inner: Spot, size: Spot) -> tuple[Candidate, ...]:
+    outer, ray = ORIGIN, unit((-inner[0], -inner[1]))
     side = square(ray)
     wide = 1.8 if abs(ray[0]) > 0.8 else 0.0  # straight on from a level arrow a figure only grows wider
     out = [Candidate(touching(outer, ray, gap, size), cost + wide) for gap, cost in ((3.0, 0.0), (6.0, 2.0), (10.0, 5.0))]
@@ -85,8 +122,15 @@ def beside_line(
     shares=(0.5, 0.4, 0.6, 0.28, 0.72, 0.15, 0.85),
     way: Spot | None = None,
     both: bool = True,
-) -> tuple[Candidate, ...]:
+    more: float = 0.0,
+) -> Offer:
     """Along a line, on both sides or on the side `way` only."""
+    return Offer((a, _beside_line(*_round((b[0] - a[0], b[1] - a[1]), size), off, shares, way and _round(way)[0], both, more)))
+
+
+@lru_cache(maxsize=512)
+def _beside_line(b: Spot, size: Spot, off: float, shares, way: Spot | None, both: bool, dislike: float) -> tuple[Candidate, ...]:
+    a = ORIGIN
     side = way or square(unit((b[0] - a[0], b[1] - a[1])))
     if way is None and (side[1] > 0 or (side[1] == 0 and side[0] < 0)):
         side = (-side[0], -side[1])
@@ -95,13 +139,19 @@ def beside_line(
         for n, share in enumerate(shares):
             for x, y, worse in ((side[0], side[1], 0.0), *(((-side[0], -side[1], 0.4),) if both else ())):
                 half = abs(x) * size[0] / 2 + abs(y) * size[1] / 2
-                out.append(Candidate(box_at(plus(between(a, b, share), (x, y), off + gap + half), size), min(0.5 * n, 2.0 + 0.1 * n) + more + worse))
+                out.append(Candidate(box_at(plus(between(a, b, share), (x, y), off + gap + half), size), min(0.5 * n, 2.0 + 0.1 * n) + more + worse + dislike))
     return tuple(sorted(out, key=lambda c: c.cost))
 
 
-def along_line(a: Spot, b: Spot, size: Spot, off: float) -> tuple[Candidate, ...]:
+def along_line(a: Spot, b: Spot, size: Spot, off: float) -> Offer:
     """Along a member: on a slope turned with it, to be read from below or from the right; level beside it where that is free
     and the turned one is not. `off`: half its thickness."""
+    return Offer((a, _along_line(*_round((b[0] - a[0], b[1] - a[1]), size), off)))
+
+
+@lru_cache(maxsize=512)
+def _along_line(b: Spot, size: Spot, off: float) -> tuple[Candidate, ...]:
+    a = ORIGIN
     run, length = unit((b[0] - a[0], b[1] - a[1])), math.hypot(b[0] - a[0], b[1] - a[1])
     if run[0] < -1e-6 or (abs(run[0]) <= 1e-6 and run[1] > 0):
         run = (-run[0], -run[1])
@@ -123,9 +173,14 @@ def along_line(a: Spot, b: Spot, size: Spot, off: float) -> tuple[Candidate, ...
     return tuple(sorted(out, key=lambda c: c.cost))
 
 
-def in_angle(apex: Spot, bisector: Spot, radius: float, half: float, size: Spot) -> tuple[Candidate, ...]:
+def in_angle(apex: Spot, bisector: Spot, radius: float, half: float, size: Spot) -> Offer:
     """Outside the arc of an angle, near its bisector; rather further out than beyond its sides. `half` the angle in degrees."""
-    out = []
+    return Offer((apex, _in_angle(*_round(bisector, size), radius, round(half, 3))))
+
+
+@lru_cache(maxsize=512)
+def _in_angle(bisector: Spot, size: Spot, radius: float, half: float) -> tuple[Candidate, ...]:
+    apex, out = ORIGIN, []
     for gap, more in ((2.2, 0.0), (5.0, 0.8), (8.5, 1.6), (13.0, 2.6), (19.0, 3.6), (26.0, 4.6), (34.0, 5.6)):
         for angle in (0, 6, -6, 12, -12, 18, -18, 30, -30, 45, -45):
             if gap > 13 and abs(angle) > half:
@@ -137,11 +192,17 @@ def in_angle(apex: Spot, bisector: Spot, radius: float, half: float, size: Spot)
     return tuple(sorted(out, key=lambda c: c.cost))
 
 
-def on_dimension(a: Spot, b: Spot, size: Spot, upright: bool) -> tuple[Candidate, ...]:
+def on_dimension(a: Spot, b: Spot, size: Spot, upright: bool) -> Offer:
     """Above the middle of a dimension line as read from below or from the right; else on the other side; else further out.
 
     `size` is width and height of the text as it reads; `upright` for a line along y.
     """
+    return Offer((a, _on_dimension(*_round((b[0] - a[0], b[1] - a[1]), size), upright)))
+
+
+@lru_cache(maxsize=512)
+def _on_dimension(b: Spot, size: Spot, upright: bool) -> tuple[Candidate, ...]:
+    a = ORIGIN
     middle = between(a, b, 0.5)
     long = abs(b[1] - a[1]) if upright else abs(b[0] - a[0])
     w, h = (size[1], size[0]) if upright else size

@@ -172,6 +172,10 @@ def spot_to_segment(s: Spot, p: Spot, q: Spot) -> float:
 
 def segment_to_box(p: Spot, q: Spot, box: Box) -> float:
     """Distance of a segment from a box, 0 where they meet."""
+    if p[0] == q[0] or p[1] == q[1]:
+        low, high = (p[0], q[0]) if p[0] < q[0] else (q[0], p[0])
+        top, bottom = (p[1], q[1]) if p[1] < q[1] else (q[1], p[1])
+        return math.hypot(max(box[0] - high, 0.0, low - box[2]), max(box[1] - bottom, 0.0, top - box[3]))
     if segment_meets_box(p, q, box):
         return 0.0
     corners = ((box[0], box[1]), (box[2], box[1]), (box[0], box[3]), (box[2], box[3]))
@@ -179,16 +183,30 @@ def segment_to_box(p: Spot, q: Spot, box: Box) -> float:
 
 
 def segments_cross(p: Spot, q: Spot, r: Spot, s: Spot) -> bool:
-    def side(a: Spot, b: Spot, c: Spot) -> float:
-        return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-    return side(p, q, r) * side(p, q, s) < 0 and side(r, s, p) * side(r, s, q) < 0
+    (px, py), (qx, qy), (rx, ry), (sx, sy) = p, q, r, s
+    dx, dy, ex, ey = qx - px, qy - py, sx - rx, sy - ry
+    if (dx * (ry - py) - dy * (rx - px)) * (dx * (sy - py) - dy * (sx - px)) >= 0:
+        return False
+    return (ex * (py - ry) - ey * (px - rx)) * (ex * (qy - ry) - ey * (qx - rx)) < 0
 
 
 def segment_to_segment(p: Spot, q: Spot, r: Spot, s: Spot) -> float:
     if segments_cross(p, q, r, s):
         return 0.0
-    return min(spot_to_segment(p, r, s), spot_to_segment(q, r, s), spot_to_segment(r, p, q), spot_to_segment(s, p, q))
+    least = math.inf
+    for (ax, ay), (bx, by), ends in ((r, s, (p, q)), (p, q, (r, s))):
+        dx, dy = bx - ax, by - ay
+        size = dx * dx + dy * dy
+        for x, y in ends:
+            x, y = x - ax, y - ay
+            if size:
+                share = (x * dx + y * dy) / size
+                share = 0.0 if share < 0 else 1.0 if share > 1 else share
+                x, y = x - share * dx, y - share * dy
+            square_of = x * x + y * y
+            if square_of < least:
+                least = square_of
+    return math.sqrt(least)
 
 
 def arc(centre: Spot, radius: float, start: float, end: float, steps: int = 0) -> tuple[Spot, ...]:

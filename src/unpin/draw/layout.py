@@ -8,7 +8,7 @@ from functools import partial
 from unpin.draw import acting
 from unpin.draw.aligned import lay_along
 from unpin.draw.angles import angle_mark, surface_mark
-from unpin.draw.candidates import along_line, around, beside_arrow, led
+from unpin.draw.candidates import Offer, along_line, around, beside_arrow, led
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import support_up
 from unpin.draw.geometry import Box, Spot, between, centre_of, plus, union, unit
@@ -75,7 +75,7 @@ def _dimensions(piece: Piece, paper: Paper) -> None:
         drawn = union(
             [
                 *(mark_box(m) for m in (*paper.back, *paper.middle, *paper.groups.values(), *paper.front)),
-                *(w.near[0].box for w in paper.wanted if w.near),
+                *(next(iter(w.near)).box for w in paper.wanted if w.near),
             ]
         )
         crossing = [s for s in paper.room if s not in paper.supports]
@@ -181,7 +181,7 @@ def _names(piece: Piece, paper: Paper) -> None:
             chain = [paper.at(s) for s in item.along]
             runs = sorted(itertools.pairwise(chain), key=lambda r: -round(abs(r[0][0] - r[1][0]) + abs(r[0][1] - r[1][1]), 3))
             half = next((strip[2] for strip in paper.bars.get(item.of, ())), member.HALF["link"])
-            near: tuple[Candidate, ...] = tuple(c for a, b in runs[:3] for c in along_line(a, b, size, half))
+            near = Offer(*(part for a, b in runs[:3] for part in along_line(a, b, size, half).parts))
             strips = paper.bars.get(item.of, tuple((a, b, half) for a, b in runs))
             paper.want(
                 f"part {item.owner}",

@@ -55,7 +55,7 @@ class Wanted:
     `spare`: rather left out than put on something else."""
 
     key: str
-    near: tuple[Candidate, ...]
+    near: Iterable[Candidate]
     owner: tuple[Strip, ...]
     far: Callable[[], tuple[Candidate, ...]] = tuple
     jealous: bool = True
@@ -68,6 +68,7 @@ class Field:
     for one along an axis that box says all."""
 
     def __init__(self, strips: Iterable[Strip] = ()):
+        self.last: tuple | None = None
         self.cells: dict[tuple[int, int], list[tuple[float, float, float, float, bool, Strip]]] = {}
         for strip in strips:
             self.add(strip)
@@ -94,12 +95,18 @@ class Field:
         if tilt is not None:
             return any(segment_meets_rect(p, q, box, tilt, half + CLEAR) for p, q, half in self.around(box))
         left, top, right, bottom = box
+        if self.last is not None:  # what stopped the place before mostly stops the next one too
+            x0, y0, x1, y1, straight, (p, q, half) = self.last
+            if x0 < right and x1 > left and y0 < bottom and y1 > top and straight:
+                return True
         for i in range(int(left // CELL), int(right // CELL) + 1):
             for j in range(int(top // CELL), int(bottom // CELL) + 1):
-                for x0, y0, x1, y1, straight, (p, q, half) in self.cells.get((i, j), ()):
+                for entry in self.cells.get((i, j), ()):
+                    x0, y0, x1, y1, straight, (p, q, half) = entry
                     if x0 < right and x1 > left and y0 < bottom and y1 > top:
                         grow = half + CLEAR
                         if straight or segment_meets_box(p, q, (left - grow, top - grow, right + grow, bottom + grow)):
+                            self.last = entry
                             return True
         return False
 
