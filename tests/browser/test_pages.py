@@ -83,3 +83,10 @@ def test_text_stands_out_from_its_ground_in_both_schemes(opened, scheme):
     }""")
 
     assert ratio >= 4.5
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_on_a_telephone_no_working_has_to_be_scrolled(opened, name):
+    page, _ = opened(name, 360)
+
+    assert page.evaluate("[...document.querySelectorAll('.working')].filter(e => e.scrollWidth > e.clientWidth).map(e => e.id)") == []

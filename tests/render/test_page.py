@@ -105,3 +105,15 @@ def test_an_unsound_problem_makes_a_page_with_its_motion():
 
     assert "A motion that nothing prevents" in text
     Tree(text)
+
+
+def test_a_line_of_working_can_be_broken_before_each_of_its_signs_and_is_read_as_one():
+    from unpin.lesson.formula import Letter, Relation, Signed, Sum
+    from unpin.render.maths import mathml
+
+    line = Relation(Sum((Signed(-1, Letter("A")), Signed(1, Letter("B")), Signed(-1, Letter("C")))), Letter("D"))
+    found = mathml.pieces(line)
+
+    assert len(found) == 4
+    assert [re.findall(r"<mo[^>]*>(.)</mo>", piece) for piece in found] == [["−"], ["+"], ["−"], ["="]]
+    assert html.write(lesson("garden-arch")).count('role="math"') > 10

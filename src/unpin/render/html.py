@@ -23,12 +23,8 @@ from unpin.lesson.nodes import (
     Working,
 )
 from unpin.render.maths import mathml, spoken
-from unpin.render.maths.rows import rows
 from unpin.render.picture import svg
 from unpin.words.sentences import say
-
-ROOM, WIDE = 62, 104
-"""Characters of a line of working before it is broken: in the column beside a figure, and across the page."""
 
 _CLINGING = ",.;:?!)"
 
@@ -102,11 +98,14 @@ class _Page:
     def _working(self, working: Working) -> str:
         out = []
         if any(line.name != "result" for line in working.lines):
-            out.append(f'<div class="row header">{self._block(working.header)}</div>')
-        for line in working.lines:
-            for k, row in enumerate(rows(line.formula, WIDE if working.step == 0 else ROOM)):
-                out.append(f'<div class="row {line.name}{" more" if k else ""}">{self._block(row)}</div>')
+            out.append(self._row("header", working.header))
+        out += [self._row(line.name, line.formula) for line in working.lines]
         return f'<div class="working" id="{working.id}">{"".join(out)}</div>\n'
+
+    def _row(self, name: str, formula: Formula) -> str:
+        """A line of working that may be broken at its signs; a voice reads it as one."""
+        said = escape(spoken.write(formula, self.language))
+        return f'<div class="row {name}"><span class="line" role="math" aria-label="{said}">{"".join(mathml.pieces(formula))}</span></div>'
 
     def _drawing(self, drawing: Drawing) -> str:
         caption = f"<figcaption>{self._say(drawing.caption)}</figcaption>"
@@ -119,9 +118,6 @@ class _Page:
         lines = "".join(f"<tr><td>{self._inline(r.formula)}</td><td>{self._say(r.sense)}</td>"
                         f"<td class=\"arrow\" aria-hidden=\"true\">{r.arrow}</td></tr>" for r in box.results)
         return f'<div class="boxed">{head}<table>{lines}</table></div>'
-
-    def _block(self, formula: Formula) -> str:
-        return mathml.write(formula, spoken.write(formula, self.language), block=True)
 
     def _inline(self, formula: Formula) -> str:
         return mathml.write(formula)

@@ -30,6 +30,19 @@ def write(formula: Formula, spoken: str = "", block: bool = False) -> str:
     return f"<math{display}{alt}>{inner(formula)}</math>"
 
 
+def pieces(formula: Formula) -> list[str]:
+    """A line of working as `<math>` elements between which it may be broken: before each sign of its sum and before the
+    relation. Only the first is without a leading sign of its own; read aloud they are one line (see `render.html`)."""
+    if not isinstance(formula, Relation) or not isinstance(formula.left, Sum) or len(formula.left.terms) < 2:
+        return [_piece(inner(formula))]
+    terms = [_piece(summed((term,), continued=k > 0)) for k, term in enumerate(formula.left.terms)]
+    return [*terms, _piece(f'<mo form="infix">{escape(formula.sign)}</mo>{inner(formula.right)}')]
+
+
+def _piece(content: str) -> str:
+    return f'<math displaystyle="true">{content}</math>'
+
+
 def inner(formula: Formula) -> str:
     match formula:
         case Amount(printed):
