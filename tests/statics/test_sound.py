@@ -6,8 +6,8 @@ from fractions import Fraction as F
 
 import pytest
 
-from build import DOWN, LEFT, RIGHT, UP, angle, components, couple, force, frame, link, pin, slope, spread, support, towards
-from unpin.model.problem import Asked
+from build import DOWN, LEFT, RIGHT, UP, angle, components, couple, force, frame, link, pin, slope, spread, support, towards, weight
+from unpin.model.problem import GROUND, Asked, Cord, Part, Point, Problem, Stop
 from unpin.model.space import velocity
 from unpin.route.work import work
 from unpin.statics import assemble, sound
@@ -260,3 +260,14 @@ def test_a_slanted_slide_without_a_stop_names_the_failing_sum_along_it():
 
     failing = s.freedoms[0].failing
     assert failing.functional.kind == "along" and not failing.unknowns and failing.terms
+
+
+def test_a_disc_that_spins_idly_is_no_mechanism():
+    at = {"W": (F(-1, 2), F(2)), "V": (F(1, 2), F(2)), "C": (F(0), F(0))}
+    stops = (Stop("W", GROUND), Stop("C", "pulley", "under", F(1, 2)), Stop("V", GROUND))
+    problem = Problem(tuple(Point(n, xy) for n, xy in at.items()), (Part("pulley", ("C",), "disc", radii=(F(1, 2),)),), (),
+                      (weight(600, "C", "pulley"),), (Asked("everything"),), cords=(Cord("T", stops),))
+    w = work(problem)
+
+    assert w.soundness.freedoms == () and w.soundness.causes == () and w.soundness.holds
+    assert w.values["T"] == 300 and w.proof.passed

@@ -21,7 +21,8 @@ def causes(structure: Structure, freedoms, stresses) -> Iterator[Cause]:
     yield from found
     if not freedoms:
         yield from _near_misses(structure)
-    short = sum(b.rank for b in structure.bodies) - len(structure.unknowns)
+    # The same as sums less unknowns, but for discs that spin idly, which nobody counts.
+    short = len(freedoms) - len(stresses)
     if short > 0:
         yield Cause("too_few_unknowns", {"short": short})
     elif short < 0:
