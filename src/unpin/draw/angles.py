@@ -25,7 +25,7 @@ from unpin.draw.geometry import (
 )
 from unpin.draw.items import flat
 from unpin.draw.label import Label
-from unpin.draw.place import CLEAR, Wanted
+from unpin.draw.place import Field, Wanted
 from unpin.draw.scene import SMALL_SIZE, Mark, Path
 from unpin.draw.symbols.symbol import Strip
 
@@ -83,6 +83,7 @@ def slope_mark(
     length = apart(start, end)
     around = grown(box_of((start, end)), 34.0)
     obstacles = [o for o in obstacles if segment_meets_box(o[0], o[1], grown(around, o[2])) or o[0] == o[1]]
+    ground = Field(obstacles)
     hypotenuse = min(hypotenuse, 0.62 * length)
     options = []
     for share in (0.12, 0.02, 0.28, 0.4):
@@ -95,7 +96,7 @@ def slope_mark(
             corners = [max(corners, key=lambda c: (c[0] - a[0]) * away[0] + (c[1] - a[1]) * away[1])]
         for corner in corners:
             marked = _triangle(owner, a, b, corner, notes)
-            blocked = sum(_blocked(w, obstacles) for w in marked.wanted)
+            blocked = sum(_blocked(w, ground) for w in marked.wanted)
             options.append((blocked + 0.2 * _crowd(a, b, corner, obstacles) + 3 * abs(share - 0.12), len(options), marked))
     return min(options, key=lambda o: o[:2])[2]
 
@@ -117,10 +118,10 @@ def _triangle(owner: str, a: Spot, b: Spot, corner: Spot, notes: tuple[Label, La
     )
 
 
-def _blocked(wanted: Wanted, obstacles: list[Strip]) -> float:
+def _blocked(wanted: Wanted, ground: Field) -> float:
     """How far down the list the first free place of a number is; much for none."""
     for n, candidate in enumerate(itertools.islice(wanted.near, 12)):
-        if not any(segment_meets_box(p, q, grown(candidate.box, half + CLEAR)) for p, q, half in obstacles):
+        if not ground.meets(candidate.box):
             return 0.4 * n
     return 40.0
 
@@ -128,7 +129,15 @@ def _blocked(wanted: Wanted, obstacles: list[Strip]) -> float:
 def _crowd(a: Spot, b: Spot, corner: Spot, obstacles: list[Strip]) -> float:
     """How close other things come to the two legs."""
     near = 0.0
+    left, right, top, bottom = min(a[0], b[0]) - 6, max(a[0], b[0]) + 6, min(a[1], b[1]) - 6, max(a[1], b[1]) + 6
     for p, q, half in obstacles:
+        if (
+            max(p[0], q[0]) + half < left
+            or min(p[0], q[0]) - half > right
+            or max(p[1], q[1]) + half < top
+            or min(p[1], q[1]) - half > bottom
+        ):
+            continue
         near += max(0.0, 6.0 - min(segment_to_segment(a, corner, p, q), segment_to_segment(b, corner, p, q)) + half)
     return near
 

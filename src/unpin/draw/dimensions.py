@@ -65,10 +65,24 @@ def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], crossing:
             spot = _nearest(axis, side, value, spots)
             begin = _begin(axis, side, value, spot, obstacles)
             start, end = ((value, begin), (value, level)) if axis == "x" else ((begin, value), (level, value))
-            cost += _far(spot, end) + 30 * sum(segment_to_segment(start, end, p, q) < half for p, q, half in crossing)
+            cost += _far(spot, end) + 30 * _crossings(axis, start, end, crossing)
         costs[side] = cost
     liked = 1 if axis == "x" else -1
     return liked if costs[liked] <= costs[-liked] + 45 else -liked
+
+
+def _crossings(axis: str, start: Spot, end: Spot, strips: list[Strip]) -> int:
+    """How many strips a level or upright line comes across."""
+    k, value = (0, start[0]) if axis == "x" else (1, start[1])
+    low, high = min(start[1 - k], end[1 - k]), max(start[1 - k], end[1 - k])
+    return sum(
+        segment_to_segment(start, end, p, q) < half
+        for p, q, half in strips
+        if (p[k] - half < value or q[k] - half < value)
+        and (p[k] + half > value or q[k] + half > value)
+        and (p[1 - k] - half < high or q[1 - k] - half < high)
+        and (p[1 - k] + half > low or q[1 - k] + half > low)
+    )
 
 
 def _far(a: Spot, b: Spot) -> float:

@@ -48,8 +48,7 @@ def angle_between(a: Spot, b: Spot) -> float:
 
 
 def box_of(spots: Iterable[Spot]) -> Box:
-    spots = list(spots)
-    xs, ys = [s[0] for s in spots], [s[1] for s in spots]
+    xs, ys = zip(*spots)
     return (min(xs), min(ys), max(xs), max(ys))
 
 
@@ -58,8 +57,8 @@ def grown(box: Box, by: float) -> Box:
 
 
 def union(boxes: Iterable[Box]) -> Box:
-    boxes = list(boxes)
-    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+    left, top, right, bottom = zip(*boxes)
+    return (min(left), min(top), max(right), max(bottom))
 
 
 def centre_of(box: Box) -> Spot:
@@ -178,8 +177,17 @@ def segment_to_box(p: Spot, q: Spot, box: Box) -> float:
         return math.hypot(max(box[0] - high, 0.0, low - box[2]), max(box[1] - bottom, 0.0, top - box[3]))
     if segment_meets_box(p, q, box):
         return 0.0
-    corners = ((box[0], box[1]), (box[2], box[1]), (box[0], box[3]), (box[2], box[3]))
-    return min(spot_to_box(p, box), spot_to_box(q, box), *(spot_to_segment(c, p, q) for c in corners))
+    left, top, right, bottom = box
+    (ax, ay), (bx, by) = p, q
+    least = min(spot_to_box(p, box), spot_to_box(q, box)) ** 2
+    dx, dy = bx - ax, by - ay
+    size = dx * dx + dy * dy
+    for x, y in ((left - ax, top - ay), (right - ax, top - ay), (left - ax, bottom - ay), (right - ax, bottom - ay)):
+        share = x * dx + y * dy
+        if 0 < share < size:  # else an end is nearest, and that was counted
+            across = x * dy - y * dx
+            least = min(least, across * across / size)
+    return math.sqrt(least)
 
 
 def segments_cross(p: Spot, q: Spot, r: Spot, s: Spot) -> bool:

@@ -33,7 +33,9 @@ CLEAR = 1.6
 LED_CLEAR = 2.6
 """Least clearance of a label from everything, and from the leader line of another, pt."""
 ENVIED = 30.0
-KEPT = 10
+ASIDE = 30.0
+"""What is farther away than this, pt, is not taken for the owner of a label."""
+KEPT = 7
 """Candidates kept for a label once they are free of obstacles."""
 
 
@@ -176,7 +178,7 @@ def _options(wanted: Wanted, ground: Field, rivals: dict[str, Outline]) -> list[
             continue
         envy = _envy(c, wanted.owner, other) if other else 0.0
         good += envy < ENVIED
-        out.append(c._replace(cost=c.cost + envy) if envy else c)
+        out.append(c if not envy else c._replace(cost=c.cost + envy))
     return sorted(out, key=lambda c: c.cost)
 
 
@@ -192,6 +194,10 @@ def _outline(strips: tuple[Strip, ...]) -> Outline:
 def _envy(c: Candidate, owner: tuple[Strip, ...], others: list[Outline]) -> float:
     """Large when something else is as near to the label as its owner."""
     box, tilt = c.box, c.tilt
+    left, top, right, bottom = box[0] - ASIDE, box[1] - ASIDE, box[2] + ASIDE, box[3] + ASIDE
+    others = [o for o in others if o[0][0] < right and o[0][2] > left and o[0][1] < bottom and o[0][3] > top]
+    if not others:
+        return 0.0
     own = min((distance(box, s, tilt) for s in owner), default=0.0)
     reach = own + 2.5
     left, top, right, bottom = box[0] - reach, box[1] - reach, box[2] + reach, box[3] + reach
