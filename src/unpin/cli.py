@@ -9,6 +9,7 @@ from __future__ import annotations
 import argparse
 import os
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 from unpin.words.sentences import say
@@ -53,7 +54,8 @@ def main(arguments: list[str] | None = None) -> int:
 
 
 def parser() -> argparse.ArgumentParser:
-    """Every command with its help, which comes from the catalogue."""
+    """Every command with its help; all its words come from the catalogue, those of argparse itself too."""
+    argparse._ = _own_word
     top = argparse.ArgumentParser(prog="unpin", description=say("cli.about"), epilog=f"{say('cli.status')} {say('cli.caution')}")
     top.add_argument("--version", action="version", version=say("cli.version", version=_version()), help=say("cli.help.version"))
     commands = top.add_subparsers(metavar="COMMAND", required=True, help=say("cli.help.command"))
@@ -67,6 +69,7 @@ def parser() -> argparse.ArgumentParser:
 
     ways = _command(commands, "ways", _ways)
     ways.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
+    ways.add_argument("--json", action="store_true", help=say("cli.help.json"))
 
     draw = _command(commands, "draw", _draw)
     draw.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
@@ -82,6 +85,13 @@ def parser() -> argparse.ArgumentParser:
     examples.add_argument("--copy", metavar="DIR", help=say("cli.help.copy"))
     examples.set_defaults(run=_examples)
     return top
+
+
+def _own_word(words: str) -> str:
+    """What argparse says in the catalogue's words; it looks its sentences up through one name, as for any translation."""
+    from unpin.words.sentences import catalogue
+
+    return catalogue("cli").get(f"argparse.{words}", words)
 
 
 def _command(commands, name: str, run) -> argparse.ArgumentParser:
@@ -112,9 +122,21 @@ def _reading(chosen):
     else:
         example = None if os.path.exists(chosen.file) else bundled.path_of(chosen.file)
         reading = read_file(example or chosen.file)
+        reading = replace(reading, diagnostics=tuple(_near_example(d, chosen.file) for d in reading.diagnostics))
     if not getattr(chosen, "json", False):
         _remark(reading.diagnostics)
     return reading
+
+
+def _near_example(d, said: str):
+    """The remark that a file is not there, with the example that may have been meant."""
+    if d.code != "read.no_file" or os.path.dirname(said):
+        return d
+    from unpin import bundled
+    from unpin.read.report import nearest
+
+    near = nearest(Path(said).stem, bundled.names())
+    return replace(d, arguments={**d.arguments, "nearest": near}, hint="hint.example") if near else d
 
 
 def _remark(diagnostics) -> None:
@@ -213,9 +235,19 @@ def _ways(chosen) -> int:
         from unpin.route.choices import choices
 
         found = choices(worked.structure, _bodies(worked.structure, chosen.body))
+        if chosen.json:
+            from unpin.render import json as data
+
+            _print_data(data.choices(found, worked.structure))
+            return SOLVED
         nodes = ways.of_body(found, worked.structure, sheet)
     elif worked.recommended is None:
         raise Stop(FAULTY, "unsound", file=chosen.file)
+    elif chosen.json:
+        from unpin.render import json as data
+
+        _print_data(data.ways(worked))
+        return SOLVED
     else:
         nodes = ways.overview(worked, sheet)
     sys.stdout.write(section(Section("ways", "ways", Text("title.ways_all"), nodes)))

@@ -16,8 +16,9 @@ from referencing import Registry, Resource
 from unpin import api, bundled, cli
 
 REFERENCE = Path(__file__).parents[2] / "docs" / "reference"
-SCHEMA, CHECK = (json.loads((REFERENCE / f"{name}.schema.json").read_text("utf-8")) for name in ("solution", "check"))
-CHECKED = Draft202012Validator(CHECK, registry=Registry().with_resource("solution.schema.json", Resource.from_contents(SCHEMA)))
+SCHEMA, CHECK, WAYS = (json.loads((REFERENCE / f"{name}.schema.json").read_text("utf-8")) for name in ("solution", "check", "ways"))
+REGISTRY = Registry().with_resource("solution.schema.json", Resource.from_contents(SCHEMA))
+CHECKED, WAYS_CHECKED = (Draft202012Validator(schema, registry=REGISTRY) for schema in (CHECK, WAYS))
 FAULTY = "units: m, N\npoints: {A: [0, 0], B: A right 2}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [3 N at F down]\nfind: [A]\n"
 
 
@@ -103,6 +104,29 @@ def test_ways_lists_the_routes_and_for_one_body_its_sums(capsys):
     out = capsys.readouterr().out
     assert "Recommended, 4 sums:" in out and "Another way" in out
     assert "Sums worth taking on member boom with pin C" in out
+
+
+@pytest.mark.parametrize("more", [[], ["--body", "arm"]])
+def test_ways_as_data_are_in_the_documented_format(problem, capsys, more):
+    assert cli.main(["ways", problem(OWN), "--json", *more]) == 0
+
+    found = json.loads(capsys.readouterr().out)
+    assert not list(WAYS_CHECKED.iter_errors(found))
+    if not more:
+        assert [f["verdict"] for f in found["own"]["followed"]] == ["usable", "repeats", "usable", "usable"]
+        assert found["recommended"]["count"] == len(found["recommended"]["sums"]) == 3
+    else:
+        assert all(s["leaves"] for s in found["sums"])
+
+
+@pytest.mark.parametrize("arguments, said", [
+    (["solve"], "still wanted: FILE"), (["solve", "x", "--figures", "99"], "99 is none of 2, 3"), (["solve", "x", "--zip"], "not known: --zip"),
+])
+def test_wrong_use_is_told_in_the_words_of_the_catalogue(arguments, said, capsys):
+    with pytest.raises(SystemExit):
+        cli.main(arguments)
+
+    assert said in capsys.readouterr().err
 
 
 @pytest.mark.parametrize("arguments", [

@@ -47,6 +47,14 @@ def test_the_answers_are_the_proved_values_in_their_unit(name):
             entry = next(found)
             assert entry["value"] == pytest.approx(abs(approx(c.value / sheet.units[c.dimension].factor)), rel=1e-11)
             assert (entry["name"], entry["sense"]) == (data.component_name(c), c.sense)
+            assert entry["worked"] in (entry["value"], -entry["value"])
+
+
+def test_a_force_against_its_arrow_has_a_magnitude_and_a_negative_worked_value():
+    found = {a["name"]: a for a in api.as_data(worked("garden-arch"))["answers"]}
+
+    assert (found["A_x"]["sense"], found["A_x"]["printed"]) == ("left", "9.47\u202fN")
+    assert found["A_x"]["worked"] == -found["A_x"]["value"] < 0
 
 
 @pytest.mark.parametrize("name", EXAMPLES)

@@ -14,7 +14,9 @@ from unpin.exact.number import Number, approx
 from unpin.exact.rounding import short_form
 from unpin.lesson import statement, terms
 from unpin.lesson.nodes import Lesson, Paragraph, Section, Working, walk
+from unpin.lesson.outcome import as_worked
 from unpin.lesson.sheet import Sheet, exact_formula
+from unpin.model.action import Structure
 from unpin.model.answer import Answer, Component
 from unpin.model.equation import Equation
 from unpin.render.maths import sentence
@@ -63,16 +65,17 @@ def soundness(worked: Worked, chapter: Section, language: str = "en") -> dict[st
     s = worked.soundness
     said = [sentence.written(n.text, language) for n in walk(chapter.children) if isinstance(n, Paragraph)]
     return {"solvable": s.solvable, "determinate": s.determinate, "in_balance": s.holds, "unknowns": s.unknowns, "sums": s.sums,
-            "freedoms": len(s.freedoms), "self_stresses": len(s.self_stresses), "causes": [c.code for c in s.causes],
+            "opened": [o.connection.points[0] for o in worked.opened], "freedoms": len(s.freedoms), "self_stresses": len(s.self_stresses), "causes": [c.code for c in s.causes],
             "remarks": [c.code for c in s.remarks], "said": said}
 
 
 def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):
     asked = sentence.written(statement.short(answer.asked, worked.problem), language)
     if not answer.found:
-        yield {"asked": asked, "found": False, "name": None, "value": None, "unit": None, "sense": None}
+        yield {"asked": asked, "found": False, "name": None, "value": None, "unit": None, "sense": None, "worked": None}
     for c in answer.components:
-        yield {"asked": asked, "found": True, "name": component_name(c), **_value(c, sheet), "sense": c.sense, "angle": _angle(c)}
+        yield {"asked": asked, "found": True, "name": component_name(c), **_value(c, sheet), "sense": c.sense, "angle": _angle(c),
+               "worked": number(as_worked(c, worked.values) / sheet.units[c.dimension].factor)}
 
 
 def component_name(c: Component) -> str:
@@ -156,6 +159,26 @@ def _finds(step: Step, worked: Worked, sheet: Sheet) -> list[dict[str, Any]]:
         unit = sheet.units[dimension]
         out.append({"unknown": u, "value": number(step.values[u] / unit.factor), "unit": unit.symbol})
     return out
+
+
+def ways(worked: Worked, language: str = "en") -> dict[str, Any]:
+    """All routes: the recommended, the fewest sums, the next best, and the teacher's own with a verdict on each sum."""
+    return {"format": "unpin ways", "version": VERSION, "title": worked.problem.title,
+            "recommended": _way(worked.recommended), "fewest": _way(worked.fewest), "lower_bound": worked.fewest.lower,
+            "claim": _claim(worked, language), "other_ways": [_way(r) for r in worked.others],
+            "own": _own(worked.wanted) if worked.wanted is not None else None}
+
+
+def _own(own) -> dict[str, Any]:
+    followed = [{"written": f.wanted.written, "verdict": f.verdict, "sum": _sum(f.equation) if f.equation else None,
+                 "holds": list(f.holds), "open": list(f.open), "finds": list(f.step.finds) if f.step else []} for f in own.followed]
+    return {"count": own.count, "reaches": own.reaches, "missing": list(own.missing), "followed": followed}
+
+
+def choices(found, structure: Structure) -> dict[str, Any]:
+    """The sums worth taking on one free body, those that leave least unknown first."""
+    return {"format": "unpin sums", "version": VERSION, "title": structure.problem.title,
+            "sums": [{**_sum(c.equation), "leaves": list(c.left), "drops": list(c.drops)} for c in found]}
 
 
 def _way(route: Route) -> dict[str, Any]:
