@@ -68,3 +68,26 @@ def test_a_figure_alone_is_a_drawing_or_dots():
     assert "@font-face" in picture.svg(figure) and "@font-face" not in picture.svg(figure, "name")
     assert picture.png(figure).startswith(b"\x89PNG")
     assert picture.png(figure) == picture.png(figure)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_figure_is_printed_at_its_own_size_with_no_letter_under_seven_points(name):
+    drawn = pdf.pictures(lesson(name))
+    printed = dict(re.findall(r'image\("(figure-\d+)\.svg", width: ([0-9.]+)pt', pdf.source(lesson(name))))
+
+    assert set(printed) == {file.removesuffix(".svg") for file in drawn}
+    for file, text in drawn.items():
+        natural = float(re.search(r' width="([0-9.]+)pt"', text)[1])
+        width = float(printed[file.removesuffix(".svg")])
+        letters = [float(size) for size in re.findall(r'font-size="([0-9.]+)"', text)]
+        assert width <= pdf.PAGE
+        assert min(letters) * width / natural >= 7
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_no_figure_is_wider_than_the_column_it_stands_in(name):
+    source = pdf.source(lesson(name))
+    columns = re.findall(r"#(?:beside\(\"[^\"]+\", |grid\(columns: \()([0-9.]+)pt.*?image\(\"figure-\d+\.svg\", width: ([0-9.]+)pt", source, re.S)
+
+    assert columns
+    assert all(float(figure) <= float(column) for column, figure in columns)

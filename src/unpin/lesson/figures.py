@@ -11,6 +11,7 @@ from unpin.exact.number import sign
 from unpin.lesson import phrases
 from unpin.lesson.nodes import Drawing, Node, Text
 from unpin.lesson.sheet import Sheet
+from unpin.lesson.soundness import shown_freedom
 from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
 from unpin.model.findings import Freedom
@@ -42,7 +43,7 @@ class Studio:
 
         w = self.worked
         return self._made("apart", "", Text("caption.apart"),
-                          apart_figure(w.structure, labels.of_bodies(w.problem, w.structure, self.sheet)))
+                          apart_figure(w.structure, labels.of_bodies_apart(w.problem, w.structure, self.sheet)))
 
     def motion(self) -> tuple[Node, ...]:
         if not self.drawn:
@@ -52,7 +53,7 @@ class Studio:
 
         w = self.worked
         return self._made("motion", "", Text("caption.motion"),
-                          motion_figure(w.apart, _the_way_loads_push(w.soundness.freedoms[0]), labels.of_problem(w.problem, w.apart, self.sheet)))
+                          motion_figure(w.apart, _the_way_loads_push(shown_freedom(w.soundness)), labels.of_problem(w.problem, w.apart, self.sheet)))
 
     def free_body(self, body: FreeBody, equations: Iterable[Equation] = ()) -> tuple[Node, ...]:
         """The body's diagram; with the one moment centre of its sums marked when there is just one."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from unpin.base.units import ANGLE, LENGTH, NUMBER
 from unpin.draw.label import Label, Run
 from unpin.draw.lettering import Lettering
@@ -90,6 +92,13 @@ def of_bodies(problem: Problem, structure: Structure, sheet: Sheet) -> Lettering
     for a in structure.actions:
         labels[a.id] = label(terms.name_of(a, sheet))
     return Lettering(labels, text_of(sheet), spoken(structure, sheet))
+
+
+def of_bodies_apart(problem: Problem, structure: Structure, sheet: Sheet) -> Lettering:
+    """The same, and every part by name."""
+    lettering = of_bodies(problem, structure, sheet)
+    names = {p.name: (Run(p.name),) for p in problem.parts if p.name not in lettering.labels}
+    return replace(lettering, labels={**lettering.labels, **names})
 
 
 def of_result(problem: Problem, structure: Structure, sheet: Sheet, values) -> Lettering:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
 from unpin.lesson.nodes import (
@@ -24,8 +26,13 @@ from unpin.render.picture import description, svg
 from unpin.render.typeset import compile_document
 from unpin.words.sentences import say
 
-ROOM, WIDE = 58, 104
-"""Characters of a line of working before it is broken: in the column beside a figure, and across the page."""
+WIDE, CHARACTER = 104, 4.55
+"""Characters of a line of working across the page before it is broken, and the width one takes, pt."""
+PAGE, GUTTER = 498.9, 20.0
+"""Width of the text of a page, and between a figure and what stands beside it; pt."""
+COLUMN, LEAST_SUMS, LEAST_TEXT = 215.0, 228.0, 180.0
+"""Least width of the column of figures; least room for sums and for prose beside it. A figure is never scaled down, so that its
+letters keep their size: one that leaves less room than that stands above instead."""
 
 _HEAD = """\
 #set document(title: TITLE)
@@ -51,29 +58,34 @@ _HEAD = """\
   set par(leading: 0.5em)
   body
 })
-#let left-width = 76mm
-#let right-width = 93mm
+// A body that runs on to another page takes its diagram along, so that sums and diagram are seen together.
+#let again(id, k, figure) = context {
+  let marks = query(label(id + "-" + str(k - 1)))
+  if marks.len() > 0 and marks.first().location().page() != here().page() { figure }
+}
+#let mark(id, k) = [#metadata(none)#label(id + "-" + str(k))]
 #let rows(id, figure, cells) = cells.enumerate().map(((k, cell)) => (
-  [#metadata(none)#label(id + "-" + str(k))#if k == 0 { figure } else { context {
-    // A body that runs on to another page takes its diagram along, so that sums and diagram are seen together.
-    let marks = query(label(id + "-" + str(k - 1)))
-    if marks.len() > 0 and marks.first().location().page() != here().page() { figure }
-  } }],
+  [#mark(id, k)#if k == 0 { figure } else { again(id, k, figure) }],
   block(breakable: false, cell),
 )).flatten()
-#let body(id, figure, cells) = context {
+#let beside(id, left, right, figure, cells) = context {
   // What stands beside the diagram first: the cut and the count, and the first sum too where the diagram is taller.
-  let tall = measure(block(width: left-width, figure)).height > measure(block(width: right-width, cells.first())).height + 20pt
+  let tall = measure(block(width: left, figure)).height > measure(block(width: right, cells.first())).height + 20pt
   let cells = if tall and cells.len() > 1 { (cells.at(0) + cells.at(1), ..cells.slice(2)) } else { cells }
-  grid(columns: (left-width, right-width), column-gutter: 7mm, row-gutter: 1.1em, ..rows(id, figure, cells))
+  grid(columns: (left, right), column-gutter: 20pt, row-gutter: 1.1em, ..rows(id, figure, cells))
 }
+#let above(id, figure, cells) = cells.enumerate().map(((k, cell)) => block(breakable: false)[
+  #mark(id, k)#if k == 0 { figure } else { again(id, k, figure) }
+  #cell
+]).join()
 #let boxed(body) = box(stroke: 1pt + black, inset: (x: 9pt, y: 7pt), body)
 """
 
 
 def write(lesson: Lesson) -> bytes:
     """The whole handout."""
-    return compile_document(source(lesson), pictures(lesson), "pdf")
+    drawn = pictures(lesson)
+    return compile_document(_source(lesson, drawn), drawn, "pdf")
 
 
 def pictures(lesson: Lesson) -> dict[str, str]:
@@ -82,12 +94,19 @@ def pictures(lesson: Lesson) -> dict[str, str]:
 
 def source(lesson: Lesson) -> str:
     """The Typst source. Words go in as strings of code, so that nothing the author wrote can be taken for markup."""
-    return _Sheet(lesson.language).lesson(lesson)
+    return _source(lesson, pictures(lesson))
+
+
+def _source(lesson: Lesson, drawn: dict[str, str]) -> str:
+    widths = {name.removesuffix(".svg"): float(re.search(r' width="([0-9.]+)pt"', text)[1]) for name, text in drawn.items()}
+    return _Sheet(lesson.language, widths).lesson(lesson)
 
 
 class _Sheet:
-    def __init__(self, language: str):
-        self.language = language
+    """`widths`: of each drawing by id, pt; `room`: characters of a line of working where it is being written."""
+
+    def __init__(self, language: str, widths: dict[str, float]):
+        self.language, self.widths, self.room = language, widths, WIDE
 
     def lesson(self, lesson: Lesson) -> str:
         title = lesson.title or say("lesson.title.untitled", self.language)
@@ -105,17 +124,32 @@ class _Sheet:
             return head + self._nodes(section.children)
         if section.kind == "body":
             return head + self._body(section.id, drawn, rest)
-        return (f"{head}#grid(columns: (76mm, 1fr), column-gutter: 7mm, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n")
+        left = self._column(drawn, LEAST_TEXT)
+        if not left:
+            return head + self._nodes(drawn) + self._nodes(rest)
+        return f"{head}#grid(columns: ({left:.2f}pt, 1fr), column-gutter: {GUTTER}pt, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n"
+
+    def _column(self, drawn: list[Node], room: float) -> float:
+        """Width of the column that holds the drawings at their natural width, 0 where less than `room` would be left beside it."""
+        left = max([COLUMN, *(self.widths[d.id] for n in drawn for d in _drawings_of(n))])
+        return left if PAGE - GUTTER - left >= room else 0.0
 
     def _body(self, id: str, drawn: list[Node], rest: list[Node]) -> str:
-        """Diagram on the left, sums on the right; no sum is torn, and the diagram comes again on the next page."""
+        """Diagram on the left, sums on the right, or a wide diagram above; no sum is torn, and the diagram comes again on the
+        next page."""
+        left = self._column(drawn, LEAST_SUMS)
+        right = PAGE - GUTTER - left
+        self.room = int(right / CHARACTER) if left else WIDE
         groups: list[list[Node]] = [[]]
         for node in rest:
             if isinstance(node, Block) and node.name == "sum":
                 groups.append([])
             groups[-1].append(node)
         cells = ", ".join(f"[\n{self._nodes(group)}]" for group in groups)
-        return f'#body("{id}", [\n{self._nodes(drawn)}], ({cells},))\n\n'
+        self.room = WIDE
+        if not left:
+            return f'#above("{id}", [\n{self._nodes(drawn)}], ({cells},))\n\n'
+        return f'#beside("{id}", {left:.2f}pt, {right:.2f}pt, [\n{self._nodes(drawn)}], ({cells},))\n\n'
 
     def _nodes(self, nodes) -> str:
         out, boxes = [], []
@@ -151,7 +185,7 @@ class _Sheet:
         if any(line.name != "result" for line in working.lines):
             out.append(self._line(working.header))
         for line in working.lines:
-            for k, row in enumerate(rows(line.formula, WIDE if working.step == 0 else ROOM)):
+            for k, row in enumerate(rows(line.formula, WIDE if working.step == 0 else self.room)):
                 text = self._line(row)
                 text = f"#pad(left: 16pt)[{text}]" if k else text
                 out.append(f"#box(stroke: (bottom: 0.9pt + black), outset: (bottom: 3pt))[{text}]" if line.name == "result" else text)
@@ -163,8 +197,9 @@ class _Sheet:
 
     def _drawing(self, drawing: Drawing) -> str:
         # The caption says in short what the alternative says in full.
-        return (f"#figure(alt: {quoted(description(drawing, self.language))}, caption: [{self._say(drawing.caption)}], "
-                f'align(left, image("{drawing.id}.svg", alt: {quoted(description(drawing, self.language))})))\n\n')
+        told = quoted(description(drawing, self.language))
+        return (f"#figure(alt: {told}, caption: [{self._say(drawing.caption)}], "
+                f'align(left, image("{drawing.id}.svg", width: {self.widths[drawing.id]:.2f}pt, alt: {told})))\n\n')
 
     def _boxed(self, box: Boxed) -> str:
         head = f"#strong[{self._say(box.asked, capital=True)}]"
@@ -183,5 +218,11 @@ class _Sheet:
         return "".join(f"#{quoted(p)}" if isinstance(p, str) else self._inline(p) for p in run)
 
 
+def _drawings_of(node: Node) -> list[Drawing]:
+    if isinstance(node, Drawing):
+        return [node]
+    return [c for c in node.children if isinstance(c, Drawing)] if isinstance(node, Block) else []
+
+
 def _holds_drawing(node: Node) -> bool:
-    return isinstance(node, Drawing) or (isinstance(node, Block) and any(isinstance(c, Drawing) for c in node.children))
+    return bool(_drawings_of(node))
