@@ -41,11 +41,13 @@ def _checked(reading) -> Problem:
 def check(problem: Problem) -> Worked:
     """Only taken apart and judged sound or not: nothing is solved."""
     from unpin.statics.assemble import assemble
+    from unpin.statics.contacts import settle
     from unpin.statics.inspect import inspect
     from unpin.statics.sound import sound
 
-    apart = assemble(problem)
-    return Worked(problem, apart, inspect(problem), sound(apart))
+    settled, opened = settle(problem)
+    apart = assemble(settled)
+    return Worked(problem, apart, inspect(settled), sound(apart), opened=opened)
 
 
 def solve(problem: Problem) -> Worked:

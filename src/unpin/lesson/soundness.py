@@ -11,6 +11,7 @@ from unpin.lesson.sheet import Sheet
 from unpin.lesson.statement import short
 from unpin.model.action import Structure
 from unpin.model.findings import Cause, Freedom, Soundness
+from unpin.model.problem import GROUND
 from unpin.model.values import Direction
 from unpin.statics.contacts import Opened
 from unpin.words import numbers
@@ -18,19 +19,45 @@ from unpin.words import numbers
 
 def chapter(structure: Structure, found: Soundness, sheet: Sheet, opened: tuple[Opened, ...] = ()) -> tuple[Node, ...]:
     """All statements in order: motion, ambiguity, what is asked, balance, cause, contacts that open, near misses."""
-    remarks = (*(Paragraph(_opened(o, sheet), "remark") for o in opened),
-               *(Paragraph(_cause(c, structure, sheet), "remark") for c in found.remarks))
+    remarks = tuple(Paragraph(_cause(c, structure, found, sheet), "remark") for c in found.remarks)
+    let_go = tuple(Paragraph(_opened(o, sheet), "remark") for o in opened)
     if found.solvable and found.determinate:
-        return (Paragraph(Text("sound.ready")), Paragraph(_count(found)), *remarks)
-    nodes: list[Node] = [] if found.solvable else [Paragraph(Text("unsound.intro" if not any(f for _, f in found.found) or not found.holds
-                                                                    else "unsound.partly"), "remark")]
+        return (*let_go, Paragraph(Text("sound.ready")), Paragraph(_count(found)), *remarks)
+    if found.solvable and _in_the_hand(structure, found):
+        return (*let_go, Paragraph(Text("sound.in_the_hand", {"unknowns": counted("unknowns", found.unknowns), "sums": counted("sums", found.sums)})),
+                *remarks)
+    nodes: list[Node] = list(let_go)
+    if not found.solvable:
+        nothing = not found.holds or not any(f for _, f in found.found)
+        nodes.append(Paragraph(Text("unsound.intro" if nothing else "unsound.partly"), "remark"))
     nodes += _freedoms(structure, found, sheet)
     nodes.append(Paragraph(_stresses(structure, found)))
     nodes += _asked(structure, found)
     nodes.append(Paragraph(Text("sound.balance" if found.holds else "sound.no_balance")))
-    nodes += [Paragraph(_cause(c, structure, sheet), "why") for c in found.causes]
-    nodes.append(Paragraph(_count(found)))
+    nodes += [Paragraph(_cause(c, structure, found, sheet), "why") for c in found.causes]
+    if not any(c.code in COUNTS for c in found.causes):
+        nodes.append(Paragraph(_count(found)))
     return (*nodes, *remarks)
+
+
+COUNTS = ("too_few_unknowns", "too_many_unknowns")
+"""Causes that are the first count itself."""
+
+
+def counted(what: str, count: int) -> Text:
+    """`one unknown`, `3 sums`."""
+    return Text(f"sound.number_of_{what}", {"count": count})
+
+
+def _in_the_hand(structure: Structure, found: Soundness) -> bool:
+    """Whether nothing holds it to the ground and it could only move as one, as a tool that is held by its loads alone."""
+    held = any(GROUND in (a.on, a.by) for a in structure.actions)
+    return not held and len(found.freedoms) == 3 and not found.self_stresses
+
+
+def shown_freedom(found: Soundness) -> Freedom:
+    """The motion that is told and drawn: the first in which the loads do work, else the first."""
+    return next((f for f in found.freedoms if sign(f.work)), found.freedoms[0])
 
 
 def _opened(one: Opened, sheet: Sheet) -> Text:
@@ -39,7 +66,7 @@ def _opened(one: Opened, sheet: Sheet) -> Text:
 
 
 def _count(found: Soundness) -> Text:
-    numbers_ = {"unknowns": found.unknowns, "sums": found.sums}
+    numbers_ = {"unknowns": counted("unknowns", found.unknowns), "sums": counted("sums", found.sums)}
     if found.unknowns != found.sums:
         return Text("sound.count_differs", numbers_)
     return Text("sound.count" if found.determinate else "sound.count_equal", numbers_)
@@ -48,19 +75,15 @@ def _count(found: Soundness) -> Text:
 def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node]:
     if not found.freedoms:
         return [Paragraph(Text("sound.still"))]
-    first = found.freedoms[0]
+    first = shown_freedom(found)
     motion = _motion(structure, first, sheet)
     many = len(found.freedoms)
     nodes: list[Node] = [Paragraph(Text("sound.moves", {"motion": motion, "count": many}), "remark")]
-    for freedom in found.freedoms:
-        if sign(freedom.work):
-            nodes.append(Paragraph(Text("sound.work"), "remark"))
-            if freedom.failing:
-                nodes.append(Paragraph(Text("sound.failing")))
-                nodes.append(_failing(freedom, sheet))
-            break
-    else:
-        nodes.append(Paragraph(Text("sound.no_work")))
+    if not sign(first.work):
+        return [*nodes, Paragraph(Text("sound.no_work"))]
+    nodes.append(Paragraph(Text("sound.work"), "remark"))
+    if first.failing:
+        nodes += [Paragraph(Text("sound.failing")), _failing(first, sheet)]
     return nodes
 
 
@@ -114,10 +137,10 @@ def _asked(structure: Structure, found: Soundness) -> list[Node]:
     return nodes
 
 
-def _cause(cause: Cause, structure: Structure, sheet: Sheet) -> Text:
+def _cause(cause: Cause, structure: Structure, found: Soundness, sheet: Sheet) -> Text:
     """A cause with its names and lengths set as such."""
     a = dict(cause.arguments)
-    out = {}
+    out = {"unknowns": counted("unknowns", found.unknowns), "sums": counted("sums", found.sums)}
     for key, value in a.items():
         if key == "body":
             out[key] = _body(structure, str(value))
@@ -133,8 +156,8 @@ def _cause(cause: Cause, structure: Structure, sheet: Sheet) -> Text:
             out[key] = Amount(numbers.measure(Fraction(value), sheet.units[LENGTH], numbers.Style(2, False)))
         elif isinstance(value, (int, str)):
             out[key] = value
-    counted = [n for key in ("short", "over") if isinstance(n := a.get(key), int)]
-    return Text(f"cause.{cause.code}", {**out, **({"count": counted[0]} if counted else {})})
+    count = [n for key in ("short", "over") if isinstance(n := a.get(key), int)]
+    return Text(f"cause.{cause.code}", {**out, **({"count": count[0]} if count else {})})
 
 
 def _body(structure: Structure, name: str) -> Text:
