@@ -288,3 +288,13 @@ def test_a_reader_that_goes_away_is_no_error():
 
     assert done.stdout.strip() == "Market awning"
     assert not done.stderr
+
+
+def test_a_slip_in_the_name_of_an_example_is_told_with_the_one_that_was_meant(capsys):
+    assert cli.main(["solve", "market-awnin"]) == 1
+    assert capsys.readouterr().err == 'error: market-awnin is not there\n  hint: perhaps the example "market-awning" was meant\n'
+
+
+def test_a_folder_is_no_problem_file(tmp_path, capsys):
+    assert cli.main(["solve", str(tmp_path)]) == 1
+    assert capsys.readouterr().err == f"error: {tmp_path} is a folder\n"

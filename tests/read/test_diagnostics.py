@@ -19,7 +19,10 @@ SECTIONS = (
     "points",
     "members",
     "links",
+    "discs",
+    "blocks",
     "pins",
+    "cords",
     "supports",
     "loads",
     "find",
@@ -49,7 +52,17 @@ BOW = {
     "loads": "[3 N at C down]",
     "find": "[A]",
 }
-BASES = {"frame": FRAME, "three": THREE, "bow": BOW}
+CRANE = {
+    "points": "{A: [0, 0], C: [3, 0], W: [0, 1], K: [4, -2]}",
+    "members": "{arm: A C}",
+    "discs": "{pulley: 0.2 at C}",
+    "blocks": "{sack: at K}",
+    "cords": "{T: W over pulley to sack}",
+    "supports": "{A: fixed}",
+    "loads": "[weight of sack 5 N]",
+    "find": "[T]",
+}
+BASES = {"frame": FRAME, "three": THREE, "bow": BOW, "crane": CRANE}
 
 
 def planted() -> list[tuple[dict, dict, str]]:
@@ -78,7 +91,7 @@ def test_a_planted_fault_gets_its_message_and_no_other(base, sections, message):
     assert told(with_fault(base, sections)) == message
 
 
-@pytest.mark.parametrize("base", [FRAME, THREE, BOW])
+@pytest.mark.parametrize("base", BASES.values())
 def test_without_the_fault_there_is_nothing_to_say(base):
     assert told(with_fault(base, {})) == ""
 
@@ -108,16 +121,25 @@ def test_a_file_that_is_no_problem_says_so(text, message):
 
 
 def test_a_file_that_cannot_be_read_says_so(tmp_path: Path):
-    missing, folder, latin = tmp_path / "none.yaml", tmp_path, tmp_path / "latin.yaml"
+    missing, folder, latin, picture = (tmp_path / name for name in ("none.yaml", "", "latin.yaml", "picture.yaml"))
+    picture.write_bytes(bytes(range(256)) * 4)
     latin.write_bytes("title: Br\u00fccke\n".encode("latin-1"))
 
-    said = [render(read_file(p).diagnostics[0]).replace(str(p), "FILE") for p in (missing, folder, latin)]
+    said = [render(read_file(p).diagnostics[0]).replace(str(p), "FILE") for p in (missing, folder, latin, picture)]
 
     assert said == [
         "error: FILE is not there",
-        "error: FILE cannot be opened",
+        "error: FILE is a folder",
         "FILE:1:10: error: byte FC is not UTF-8 text\n  hint: save the file as UTF-8",
+        "error: FILE is not a text file\n  hint: save the file as UTF-8",
     ]
+
+
+def test_a_picture_given_as_a_file_gets_one_remark(tmp_path: Path):
+    picture = tmp_path / "picture.yaml"
+    picture.write_bytes(b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR" + bytes(range(256)))
+
+    assert [d.code for d in read_file(picture).diagnostics] == ["read.not_text_file"]
 
 
 def test_all_faults_are_told_at_once_in_file_order():
@@ -144,8 +166,9 @@ def test_a_broken_section_leaves_the_others_readable():
 
 def test_every_sentence_of_the_reader_is_taken_by_some_fault():
     texts = [with_fault(b, s) for b, s, _ in FAULTS] + [t for t, _ in WHOLE]
-    taken = {d.code for t in texts for d in read_text(t).diagnostics} | {"read.no_file", "read.closed_file", "read.not_utf8"}
-    hints = {d.hint for t in texts for d in read_text(t).diagnostics if d.hint} | {"hint.utf8"}
+    files = {"read.no_file", "read.closed_file", "read.folder", "read.not_text_file", "read.not_utf8"}
+    taken = {d.code for t in texts for d in read_text(t).diagnostics} | files
+    hints = {d.hint for t in texts for d in read_text(t).diagnostics if d.hint} | {"hint.utf8", "hint.example"}
     known = catalogue("diagnostics")
     assert {k for k in known if k.startswith("read.")} == taken
     assert {k for k in known if k.startswith("hint.")} == hints

@@ -19,6 +19,8 @@ def asked(known: Context, item: Item, supports: dict[str, Connection]) -> list[A
         return _all_links(known, item, supports)
     if said.all == "reactions":
         return _all_reactions(known, item)
+    if said.all == "cords":
+        return _all_cords(known, item)
     return [_asked(known, item, said, supports)]
 
 
@@ -47,10 +49,23 @@ def _all_reactions(known: Context, item: Item) -> list[Asked]:
     ]
 
 
+def _all_cords(known: Context, item: Item) -> list[Asked]:
+    if not known.cords:
+        if known.lost or known.broken:
+            raise Dropped
+        raise item.drop("read.none_of_these", what=("@want.cord",))
+    names = sorted(known.cords, key=lambda n: (known.places[n].line, known.places[n].column))
+    return [Asked("link", subject=n, written=n, place=item.place()) for n in names]
+
+
 def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Connection]) -> Asked:
     place = item.place()
     if not said.names:
         return Asked("everything", written=item.text, place=place)
+    if len(said.names) == 1 and said.names[0].text in known.sought:
+        if said.part or said.component in ("x", "y"):
+            raise item.drop("read.ask_of_load", said.names[0], name=said.names[0].text)
+        return Asked("load", subject=said.names[0].text, written=item.text, place=place)
     link = _link(known, said.names)
     if link in known.parts and not _may_be_two_force(known, link, supports):
         raise item.drop("read.ask_of_member", said.names[0], name=link, hint="hint.ask_of_member")
@@ -68,12 +83,12 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
             return Asked("link", subject=word.text, written=item.text, place=place)
         raise item.drop("read.ask_of_member", word, name=word.text, hint="hint.ask_of_member")
     if word.text not in known.points:
-        raise known.unknown(item, word, "read.unknown_asked", [*known.points, *known.links, *known.parts], "points")
+        raise known.unknown(item, word, "read.unknown_asked", _names(known), "points")
     point = known.point(item, word).name
     here = [p.name for p in known.members_at(point)]
     touching = [c for c in known.joined if c.kind == "contact" and c.points == (point,)]
     here += [p for c in touching for p in c.parts if p not in here]
-    links = [c.name for c in known.links.values() if point in c.points]
+    links = [c.name for c in known.links.values() if point in c.points] + known.cord_ends.get(point, [])
     common = {"point": point, "component": said.component, "written": item.text, "place": place}
     if said.part is not None:
         return _on_part(known, item, said.part, point, here, links, supports, common)
@@ -101,11 +116,13 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
         raise item.drop("read.ask_which_part", word, point=point, names=tuple(here), hint="hint.ask_which_part")
     if len(links) == 1:
         return Asked("link", subject=links[0], written=item.text, place=place)
-    raise item.drop("read.nothing_there", word, point=point)
+    if links and not here:
+        raise item.drop("read.pin_of_links", word, point=point, link=_said(known, links[0]), hint="hint.ask_link")
+    raise _nothing(known, item, word, point)
 
 
 def _on_part(known: Context, item: Item, word: Word, point: str, here: list[str], links: list[str], supports, common) -> Asked:
-    if word.text in known.links and point in known.links[word.text].points:
+    if word.text in known.links and point in known.links[word.text].points or word.text in known.cord_ends.get(point, ()):
         return Asked("link", subject=word.text, component="", written=common["written"], place=common["place"])
     part = known.part(item, word).name
     if part not in here:
@@ -117,8 +134,26 @@ def _on_part(known: Context, item: Item, word: Word, point: str, here: list[str]
     if len(here) == 1 and "supports" in known.lost:
         raise Dropped
     if len(here) == 1:
-        raise item.drop("read.nothing_there", word, point=point)
+        raise _nothing(known, item, word, point)
     return Asked("pin", subject=point, part=part, **common)
+
+
+def _nothing(known: Context, item: Item, word: Word, point: str) -> Dropped:
+    """Nothing acts at the point; where nothing holds the structure that is said once, and not of every point."""
+    if known.held or known.cords:
+        return item.drop("read.nothing_there", word, point=point)
+    if any(d.code == "read.nothing_holds" for d in known.report.found):
+        return Dropped()
+    return item.drop("read.nothing_holds", word, hint="hint.supports")
+
+
+def _said(known: Context, link: str) -> str:
+    """A link as one asks for it."""
+    return "-".join(known.links[link].points) if link in known.links else link
+
+
+def _names(known: Context) -> list[str]:
+    return [*known.points, *known.links, *known.parts, *known.cords, *known.sought]
 
 
 def _may_be_two_force(known: Context, part: str, supports: dict[str, Connection]) -> bool:
@@ -126,7 +161,7 @@ def _may_be_two_force(known: Context, part: str, supports: dict[str, Connection]
     held = [
         p
         for p in dict.fromkeys(known.parts[part].points)
-        if p in known.pinned or p in supports or any(p in c.points for c in known.links.values())
+        if p in known.pinned or p in supports or p in known.cord_ends or any(p in c.points for c in known.links.values())
     ]
     return len(held) == 2 and part not in known.loaded
 
@@ -140,7 +175,8 @@ def _carries_couple(support: Connection) -> bool:
 def _link(known: Context, names: tuple[Word, ...]) -> str:
     """The link or straight two-point member meant by a name or by two ends."""
     if len(names) == 1:
-        return names[0].text if names[0].text in known.links and names[0].text not in known.points else ""
+        text = names[0].text
+        return text if (text in known.links or text in known.cords) and text not in known.points else ""
     ends = {names[0].text, names[1].text}
     for c in known.links.values():
         if set(c.points) == ends:
@@ -177,7 +213,7 @@ def _body(known: Context, item: Item, word: Word) -> str:
     """The name of a body; "" for a link, whose force is the same wherever it is cut."""
     if word.text == "whole" or word.text in known.parts:
         return word.text
-    if word.text in known.links:
+    if word.text in known.links or word.text in known.cords:
         return ""
     if word.text.startswith("pin "):
         point = word.text[4:]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.model.problem import GROUND, Connection, Load
+from unpin.model.problem import GROUND, Connection, Cord
 from unpin.read.context import Context
 from unpin.read.directions import on_run
 
@@ -10,10 +10,10 @@ FAR = 500
 """A coordinate so many times all the others is taken for a mix of units."""
 
 
-def probable_slips(known: Context, connections: list[Connection], loads: list[Load]) -> None:
+def probable_slips(known: Context, connections: list[Connection], cords: list[Cord]) -> None:
     if not known.lost:
         _unused(known)
-        _loose(known, connections)
+        _loose(known, connections, cords)
     _doubled(known)
     _same_spot(known)
     _scale(known)
@@ -28,22 +28,26 @@ def _unused(known: Context) -> None:
     for name, letter in known.letters.items():
         if name not in known.used_letters and name not in report.mentioned:
             report.warning("read.letter_unused", letter.place, ("letters", name), name=name)
+    for name in known.sought:
+        if name not in known.used_letters and name not in report.mentioned:
+            report.error("read.sought_unused", known.places[name], ("letters", name), name=name, hint="hint.sought")
 
 
-def _loose(known: Context, connections: list[Connection]) -> None:
+def _loose(known: Context, connections: list[Connection], cords: list[Cord]) -> None:
     report = known.report
-    joined = {p for c in connections for p in c.parts}
+    joined = {p for c in connections for p in c.parts} | {s.part for c in cords for s in c.stops}
     at_pins = {(c.points[0], p) for c in connections if c.kind == "pin" and GROUND not in c.parts for p in c.parts}
     for name, part in known.parts.items():
         on_pin = any((point, name) in at_pins for point in part.points)
         if name not in joined and not on_pin and not known.broken:
-            report.warning("read.member_loose", part.place, ("members", name), name=name)
+            section = {"disc": "discs", "block": "blocks"}.get(part.kind, "members")
+            report.warning("read.member_loose", part.place, (section, name), name=name)
     supports = {c.points[0] for c in connections if GROUND in c.parts}
     for c in known.links.values():
         for end, host in zip(c.points, c.parts):
             if host == GROUND:
                 continue
-            others = sum(end in other.points for other in known.links.values())
+            others = sum(end in other.points for other in known.links.values()) + len(known.cord_ends.get(end, ()))
             if not known.members_at(end) and end not in supports and others < 2 and not known.broken:
                 report.warning(
                     "read.link_end_loose", c.place, ("links", c.name), name=c.name, point=end, hint="hint.link_to_ground"
@@ -92,7 +96,7 @@ def _passed_over(known: Context) -> None:
     """A member lying on a point that other members name, without naming it."""
     rough = {n: (float(p.at[0]), float(p.at[1])) for n, p in known.points.items()}
     named = {n for part in known.parts.values() for n in part.points} | {n for c in known.links.values() for n in c.points}
-    named -= {n for n in named if known.points[n].made == GROUND}
+    named = {n for n in named | set(known.cord_ends) if known.points[n].made != GROUND}
     touched = {(c.points[0], p) for c in known.joined if c.kind == "contact" for p in c.parts}
     where = known.at
     for part in known.parts.values():

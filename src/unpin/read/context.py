@@ -9,7 +9,18 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from unpin.base.diagnostic import Place
-from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MASS, MOMENT, SPREAD, UNITS, Dimension, Unit
+from unpin.base.record import record
+from unpin.base.units import (
+    BY_SPELLING,
+    FORCE,
+    LENGTH,
+    MASS,
+    MOMENT,
+    SPREAD,
+    UNITS,
+    Dimension,
+    Unit,
+)
 from unpin.model.problem import Connection, Letter, Part, Point
 from unpin.model.values import Quantity, Vector
 from unpin.read.grammar import Misread, parse_phrase
@@ -18,7 +29,7 @@ from unpin.read.report import Dropped, Report, nearest
 from unpin.read.tree import Scalar
 
 
-@dataclass(frozen=True)
+@record
 class Item:
     """One phrase of the file and where it stands."""
 
@@ -59,7 +70,8 @@ class Context:
     turned out to be. `pinned`: the members pinned at each shared point. `broken`: names given but not understood;
     `later`: points further down; `lost`: sections that could not be read, so that nothing in them is "unknown".
     `loaded`: members with a load of their own. `joined`: pins, welds and contacts between members; `held`: supports, and links
-    to the ground, in file order. `bare`: whether a number without a unit was used.
+    to the ground, in file order. `bare`: whether a number without a unit was used. `cords`: names of
+    cords; `cord_ends`: of those that end at a point. `sought`: letters that are to be found, with what their loads are.
     """
 
     report: Report
@@ -80,6 +92,9 @@ class Context:
     used: set[str] = field(default_factory=set)
     used_letters: set[str] = field(default_factory=set)
     letter_kinds: dict[str, Dimension] = field(default_factory=dict)
+    cords: set[str] = field(default_factory=set)
+    cord_ends: dict[str, list[str]] = field(default_factory=dict)
+    sought: dict[str, str] = field(default_factory=dict)
     bare: bool = False
     assumed: list[tuple[str, dict[str, object]]] = field(default_factory=list)
 
@@ -104,7 +119,7 @@ class Context:
         """A member by name, or Dropped."""
         if word.text in self.parts:
             return self.parts[word.text]
-        if word.text in self.links:
+        if word.text in self.links or word.text in self.cords:
             raise item.drop("read.link_no_member", word, name=word.text)
         raise self.unknown(item, word, "read.unknown_member", self.parts, "members")
 

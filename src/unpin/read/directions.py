@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from unpin.base.units import ANGLE, LENGTH, NUMBER
@@ -11,7 +12,15 @@ from unpin.model.problem import Part
 from unpin.model.space import difference, square_to
 from unpin.model.values import Direction, Vector
 from unpin.read.context import Context, Item
-from unpin.read.phrases import AngleSaid, AxisSaid, DirectionSaid, LinearSaid, SlopeSaid, TowardsSaid, Word
+from unpin.read.phrases import (
+    AngleSaid,
+    AxisSaid,
+    DirectionSaid,
+    LinearSaid,
+    SlopeSaid,
+    TowardsSaid,
+    Word,
+)
 from unpin.read.quantities import measure, quantity
 
 ONE, ZERO = Fraction(1), Fraction(0)
@@ -42,8 +51,8 @@ def direction(known: Context, item: Item, said: DirectionSaid, at: str = "") -> 
         end = known.point(item, said.point)
         if not at:
             raise item.drop("read.towards_from", said.point)
-        return between(item, said.point, (at, end.name), known.at[at], end.at)
-    return _linear(known, item, said, at)
+        return replace(between(item, said.point, (at, end.name), known.at[at], end.at), written=f"towards {end.name}")
+    return replace(_linear(known, item, said, at), written=item.text[said.start : said.end])
 
 
 def between(item: Item, word: Word, names: tuple[str, str], start: Vector, end: Vector) -> Direction:
@@ -61,7 +70,7 @@ def _angle(known: Context, item: Item, said: AngleSaid) -> Direction:
     base, turn = AXES[said.base], AXES[said.turn]
     along, across = cos_deg(angle), sin_deg(angle)
     vector = tuple(b * along + t * across for b, t in zip(base, turn))
-    written = item.text[said.angle.start : said.angle.end]
+    written = item.text[said.angle.start : max(said.end, said.angle.end)].strip()
     if directions.axis_of(vector):
         word = next(w for w, v in AXES.items() if v == tuple(Fraction(sign(c)) for c in vector))
         return Direction(AXES[word], ONE, "axis", written=written)
@@ -135,6 +144,8 @@ def is_straight(points: list[Vector]) -> bool:
 def lies_on(known: Context, part: Part, at: Vector) -> bool:
     """Whether a place is on one of the straight runs of a member."""
     where = known.at
+    if len(part.points) == 1:
+        return where[part.points[0]] == at
     return any(on_run(where[a], where[b], at) for a, b in zip(part.points, part.points[1:]))
 
 

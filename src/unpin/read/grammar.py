@@ -6,19 +6,21 @@ Every parser here is built once, when the first phrase is read.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 
 from parsy import ParseError, Parser, alt, generate, seq, success
 from parsy import index as parsy_index
 
+from unpin.base.record import record
 from unpin.exact.expression import Name as LetterName
 from unpin.exact.expression import Token, tokens
+from unpin.read import cord_phrases
 from unpin.read import phrases as say
 from unpin.read.pieces import (
     AXES,
     KEYWORDS,
     TURNS,
+    WAYS,
     amount,
     at_clause,
     away,
@@ -36,7 +38,7 @@ from unpin.read.pieces import (
 )
 
 
-@dataclass(frozen=True)
+@record
 class Misread:
     """Where a phrase stopped making sense: columns, what stood there, and what was wanted (keywords, or codes after @)."""
 
@@ -56,13 +58,21 @@ def parse_phrase(kind: str, text: str):
     try:
         return _phrases()[kind].parse(line)
     except ParseError as fault:
-        return _misread(line, fault)
+        return _misread(kind, line, fault)
     except _Twice as fault:
         again = line[fault.args[0]]
         return Misread(again.start, again.end, again.text[:40], ("@want.once",))
 
 
-def _misread(line: list[Token], fault: ParseError) -> Misread:
+_KINDS_OF_LOAD = {
+    **dict.fromkeys(("moment", "couple", "torque"), "hint.couple_phrase"),
+    **dict.fromkeys(("uniform", "distributed", "spread", "udl", "pressure"), "hint.spread_phrase"),
+    **dict.fromkeys(("force", "load", "point"), "hint.force_phrase"),
+}
+"""Loads that are called by their kind, where the amount should stand first."""
+
+
+def _misread(kind: str, line: list[Token], fault: ParseError) -> Misread:
     from unpin.read.report import nearest
 
     index = min(fault.index, len(line) - 1)
@@ -86,6 +96,12 @@ def _misread(line: list[Token], fault: ParseError) -> Misread:
         or (here.text == "," and before.kind == "number" and line[index + 1].kind == "number")
     )
     reserved = here.text in KEYWORDS and wanted == ("@want.name",)
+    if kind == "load" and line[0].text.lower() in _KINDS_OF_LOAD and (index < 2 or line[0].kind != "word"):
+        return Misread(line[0].start, line[0].end, line[0].text, ("@want.amount",), _KINDS_OF_LOAD[line[0].text.lower()])
+    if comma:
+        first, last = (line[index - 1], line[index + 1]) if here.text == "," else (line[index - 2], here)
+        if len(last.text) == 3 and last.text.isdigit():
+            return Misread(first.start, last.end, f"{first.text},{last.text}"[:40], ("@want.number",), "hint.thousands")
     hint = "hint.decimal_comma" if comma else "hint.nearest_word" if near else "hint.reserved" if reserved else ""
     return Misread(here.start, here.end, here.text[:40], wanted, hint, near)
 
@@ -93,13 +109,13 @@ def _misread(line: list[Token], fault: ParseError) -> Misread:
 _GROUPS = (
     ("@want.axis", AXES),
     ("@want.turn", TURNS),
-    ("@want.direction", ("@want.axis", "along", "square", "slope", "towards")),
+    ("@want.direction", ("@want.axis", "along", "square", "slope", "to", "towards")),
 )
 
 
 def _gathered(wanted: frozenset[str]) -> tuple[str, ...]:
     """A short list: keywords that belong together become one thing; keywords first, then the rest."""
-    found = set(wanted) - {","} if len(wanted) > 1 else set(wanted)
+    found = set(wanted) - {",", *WAYS} if len(wanted) > 1 else set(wanted)
     for code, members in _GROUPS:
         if found >= set(members):
             found = found - set(members) | {code}
@@ -257,14 +273,15 @@ def load():
 # What is asked, and sums.
 
 _component = token(lambda t: t.text in ("x", "y", "couple", "magnitude"), "@want.component").map(lambda w: w.text)
-_lead = seq(word("the").optional(), word("force", "reaction"), alt(word("at"), token(lambda t: t.text == "in", "in"))).combine(
+_lead = seq(
+    word("the").optional(), alt(word("force", "reaction"), token(lambda t: t.text == "tension", "tension")), alt(word("at"), token(lambda t: t.text == "in", "in"))).combine(
     lambda _, what, where: what.text
 )
 asked = alt(
     word("everything").result(say.AskedSaid(())),
     (
         token(lambda t: t.text == "all", "all")
-        >> alt(*(token(lambda t, text=text: t.text == text, text) for text in ("links", "reactions")))
+        >> alt(*(token(lambda t, text=text: t.text == text, text) for text in ("links", "cords", "reactions")))
     ).map(lambda what: say.AskedSaid((), all=what.text)),
     seq(
         _lead.optional(""),
@@ -298,7 +315,7 @@ wanted_sum = alt(
     ),
 )
 
-PHRASES = ("amount", "point", "member", "link", "support", "joining", "contact", "load", "asked", "sum")
+PHRASES = ("amount", "point", "member", "link", "disc", "block", "support", "joining", "contact", "cord", "load", "asked", "sum")
 
 
 @cache
@@ -308,6 +325,9 @@ def _phrases() -> dict[str, Parser]:
         "point": point,
         "member": strokes,
         "link": link,
+        "disc": cord_phrases.disc,
+        "block": cord_phrases.block,
+        "cord": cord_phrases.cord,
         "support": support,
         "joining": joining,
         "contact": contact,

@@ -5,18 +5,32 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from unpin.base.units import ACCELERATION, FORCE, LENGTH, MASS, MOMENT, NUMBER, PRESSURE, SPREAD, STANDARD_GRAVITY, Unit
+from unpin.base.units import (
+    ACCELERATION,
+    FORCE,
+    LENGTH,
+    MASS,
+    MOMENT,
+    NUMBER,
+    PRESSURE,
+    SPREAD,
+    STANDARD_GRAVITY,
+    Unit,
+)
 from unpin.exact.expression import Name as LetterName
 from unpin.exact.number import length, sign
 from unpin.model import directions
 from unpin.model.problem import Load, Part, Point
 from unpin.model.values import Direction, Quantity
 from unpin.read.context import Context, Item
+from unpin.read.cords import knot, tie_knot
 from unpin.read.directions import AXES, direction, is_straight, lies_on
+from unpin.read.parts import STRUCTURE
 from unpin.read.phrases import Amount, AngleSaid, LoadSaid, Word
 from unpin.read.pieces import is_name
 from unpin.read.quantities import measure, quantity
 from unpin.read.report import Dropped, nearest
+from unpin.read.sought import with_sought
 from unpin.read.spread import spread
 
 
@@ -25,6 +39,7 @@ def load(known: Context, item: Item) -> list[Load]:
     said = _angle_and_point(known, item.phrase("load"))
     if said.label is not None and not is_name(said.label.text):
         raise item.drop("read.name", said.label, name=said.label.text)
+    said = with_sought(known, item, said)
     kind = _kind(known, item, said)
     place = item.place()
     if kind == "spread":
@@ -39,7 +54,7 @@ def load(known: Context, item: Item) -> list[Load]:
         except Dropped:
             failed = True
             continue
-        name = said.label.text if said.label else one.magnitude.letter if kind in ("force", "couple") else ""
+        name = said.sought or (said.label.text if said.label else one.magnitude.letter if kind in ("force", "couple") else "")
         out.append(replace(one, name=name, written=item.text, place=place))
     if failed and not out:
         raise Dropped
@@ -82,6 +97,8 @@ def _kind(known: Context, item: Item, said: LoadSaid) -> str:
     """force, couple, spread, weight or hanging: from the words, else from the dimension of the amount."""
     if said.form in ("weight", "hanging"):
         return said.form
+    if said.sought:
+        return "couple" if said.clauses.turn else "force"
     if said.form == "varying":
         return "spread"
     if said.form == "components":
@@ -93,6 +110,9 @@ def _kind(known: Context, item: Item, said: LoadSaid) -> str:
         return "couple" if clauses.turn else "spread" if along else "force"
     if dimension == PRESSURE and not clauses.over:
         raise item.drop("read.pressure", said.amounts[0], hint="hint.over")
+    if dimension == MASS:
+        written = item.text[said.amounts[0].start : said.amounts[0].end].strip()
+        raise item.drop("read.mass_no_force", said.amounts[0], text=written[:40], hint="hint.mass_no_force")
     kind = {FORCE: "force", MOMENT: "couple", SPREAD: "spread", PRESSURE: "spread"}.get(dimension)
     if kind is None:
         quantity(known, item, said.amounts[0], (FORCE, MOMENT, SPREAD))
@@ -129,10 +149,12 @@ def _place(known: Context, item: Item, said: LoadSaid) -> tuple[Point, str]:
     if len(here) == 1:
         return point, here[0].name
     if not here:
-        if not any(point.name in c.points for c in known.links.values()):
-            if known.lost & {"members", "links"} or known.broken:
+        if point.name not in known.cord_ends and not any(point.name in c.points for c in known.links.values()):
+            if known.lost & STRUCTURE or known.broken:
                 raise Dropped
             raise item.drop("read.load_on_nothing", clauses.at, point=point.name, hint="hint.name_in_member")
+        if knot(known, point.name):
+            return point, tie_knot(known, point.name).name
     elif point.name not in known.pinned:
         raise item.drop(
             "read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member"
@@ -155,11 +177,12 @@ def _force(known: Context, item: Item, said: LoadSaid) -> Load:
         point, part = _place(known, item, said)
         size, way = _components(known, item, said)
         return Load("force", point.name, part, size, direction=way)
-    size = _sized(known, item, said.amounts[0], FORCE)
+    size = None if said.sought else _sized(known, item, said.amounts[0], FORCE)
     point, part = _place(known, item, said)
     if said.clauses.direction is None:
         raise item.drop("read.no_way", said.amounts[0], hint="hint.no_way")
-    return Load("force", point.name, part, size, direction=direction(known, item, said.clauses.direction, point.name))
+    way = direction(known, item, said.clauses.direction, point.name)
+    return Load("force", point.name, part, size, direction=way, multiple=said.multiple)
 
 
 def _components(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, Direction]:
@@ -195,7 +218,7 @@ def known_unit(q: Quantity) -> Unit | None:
 
 def _couple(known: Context, item: Item, said: LoadSaid) -> Load:
     clauses = said.clauses
-    size = _sized(known, item, said.amounts[0], MOMENT)
+    size = None if said.sought else _sized(known, item, said.amounts[0], MOMENT)
     if clauses.turn is None:
         raise item.drop("read.which_turn", said.amounts[0], hint="hint.which_turn")
     if clauses.direction is not None or clauses.span or clauses.per:
@@ -216,10 +239,14 @@ def _couple(known: Context, item: Item, said: LoadSaid) -> Load:
         part = here[0]
     else:
         raise item.drop("read.couple_where", said.amounts[0], hint="hint.couple_where")
+    if part.kind == "block":
+        raise item.drop("read.couple_on_block", said.amounts[0], name=part.name)
+    times = said.multiple
     if clauses.turn.text == "clockwise":
-        size = replace(size, value=-size.value)
+        size, times = (replace(size, value=-size.value), times) if size else (None, -times)
     # Where a couple is drawn does not matter to any sum: without a point, in the middle of the chain.
-    return Load("couple", point.name if point else part.points[len(part.points) // 2], part.name, size)
+    where = point.name if point else part.points[len(part.points) // 2]
+    return Load("couple", where, part.name, size, multiple=times)
 
 
 def gravity(known: Context) -> Quantity:
@@ -250,7 +277,7 @@ def _only_at(item: Item, said: LoadSaid, *, on: bool) -> None:
 def _weight(known: Context, item: Item, said: LoadSaid) -> Load:
     """The weight of a member, at a given point or in the middle of a straight one."""
     part = known.part(item, said.of)
-    size, mass = _heavy(known, item, said.amounts[0], (FORCE, MASS))
+    size, mass = (None, None) if said.sought else _heavy(known, item, said.amounts[0], (FORCE, MASS))
     _only_at(item, said, on=False)
     if said.clauses.at is not None:
         point = known.point(item, said.clauses.at)
@@ -259,8 +286,10 @@ def _weight(known: Context, item: Item, said: LoadSaid) -> Load:
         if not is_straight([where[p] for p in part.points]):
             raise item.drop("read.weight_where", said.of, name=part.name, hint="hint.weight_where")
         point = _middle(known, part)
-        known.assume("weight_in_the_middle", part=part.name)
-    return Load("weight", point.name, part.name, size, direction=directions.DOWN, mass=mass)
+        if len(part.points) > 1:
+            known.assume("weight_in_the_middle", part=part.name)
+    kind = "force" if said.sought else "weight"
+    return Load(kind, point.name, part.name, size, direction=directions.DOWN, mass=mass, multiple=said.multiple)
 
 
 def _middle(known: Context, part: Part) -> Point:

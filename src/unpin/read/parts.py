@@ -13,6 +13,9 @@ from unpin.read.directions import AXES, axis, direction, lies_on, square_of
 from unpin.read.phrases import ContactSaid, JoiningSaid, SupportSaid, Word
 from unpin.read.report import Dropped, nearest
 
+STRUCTURE = {"members", "links", "discs", "blocks", "cords"}
+"""The sections that say what is there."""
+
 TO_GROUND = ("link", "cord")
 """Said of a support: a link to a point of the ground that needs no name."""
 
@@ -135,8 +138,9 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
 
 
 def _something_there(known: Context, item: Item, point: str) -> None:
-    if not known.members_at(point) and not any(point in c.points for c in known.links.values()):
-        if known.lost & {"members", "links"} or known.broken:
+    tied = point in known.cord_ends or any(point in c.points for c in known.links.values())
+    if not known.members_at(point) and not tied:
+        if known.lost & STRUCTURE or known.broken:
             raise Dropped
         raise item.drop("read.support_on_nothing", point=point)
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from fractions import Fraction
 from typing import Union
 
+from unpin.base.record import record
 from unpin.exact.expression import Expression
+from unpin.exact.number import Number
 
 
-@dataclass(frozen=True)
+@record
 class Word:
     """A name, or a keyword where the choice matters; columns from 0."""
 
@@ -17,7 +19,7 @@ class Word:
     end: int
 
 
-@dataclass(frozen=True)
+@record
 class Amount:
     """A number with or without a unit, a letter, or an expression of them."""
 
@@ -26,35 +28,37 @@ class Amount:
     end: int
 
 
-@dataclass(frozen=True)
+@record
 class AxisSaid:
     """right, left, up, down; in a sum also x and y."""
 
     axis: Word
 
 
-@dataclass(frozen=True)
+@record
 class AngleSaid:
-    """`at 30 deg` (from the right, anticlockwise), `at 30 deg above left`, `at 20 deg left of up`."""
+    """`at 30 deg` (from the right, anticlockwise), `at 30 deg above left`, `at 20 deg left of up`; `end`: the last column of it,
+    0 where nothing follows the angle."""
 
     angle: Amount
     base: str = "right"
     turn: str = "up"
+    end: int = 0
 
 
-@dataclass(frozen=True)
+@record
 class SlopeSaid:
     """`right 3 up 4`, in the author's order."""
 
     legs: tuple[tuple[Word, Amount], tuple[Word, Amount]]
 
 
-@dataclass(frozen=True)
+@record
 class TowardsSaid:
     point: Word
 
 
-@dataclass(frozen=True)
+@record
 class LinearSaid:
     """Along or square to a member or the line of two points; `side` is the way it points, "" if not said."""
 
@@ -68,14 +72,14 @@ class LinearSaid:
 DirectionSaid = Union[AxisSaid, AngleSaid, SlopeSaid, TowardsSaid, LinearSaid]
 
 
-@dataclass(frozen=True)
+@record
 class AtSaid:
     """`at E`: a point, or a letter that is an angle."""
 
     name: Word
 
 
-@dataclass(frozen=True)
+@record
 class Moves:
     """`C right 1.6 down 0.4`."""
 
@@ -83,7 +87,7 @@ class Moves:
     moves: tuple[tuple[Word, Amount], ...]
 
 
-@dataclass(frozen=True)
+@record
 class Away:
     """`200 mm from C at 30 deg`, `1.5 from C towards D`."""
 
@@ -92,7 +96,7 @@ class Away:
     direction: DirectionSaid
 
 
-@dataclass(frozen=True)
+@record
 class Share:
     """`1/3 of C D`: that part of the way from C to D; `midpoint of C D` is one half."""
 
@@ -101,7 +105,7 @@ class Share:
     second: Word
 
 
-@dataclass(frozen=True)
+@record
 class LineSaid:
     """`line A B`, or `line from A along right 3 up 4`."""
 
@@ -110,7 +114,7 @@ class LineSaid:
     direction: DirectionSaid | None = None
 
 
-@dataclass(frozen=True)
+@record
 class Meet:
     """`where line A B meets line C D`."""
 
@@ -118,7 +122,7 @@ class Meet:
     second: LineSaid
 
 
-@dataclass(frozen=True)
+@record
 class OnLine:
     """`on A B at x = 2`."""
 
@@ -128,7 +132,7 @@ class OnLine:
     amount: Amount
 
 
-@dataclass(frozen=True)
+@record
 class Every:
     """`every 4 right from A`: each name of the row one step further on."""
 
@@ -137,7 +141,7 @@ class Every:
     base: Word
 
 
-@dataclass(frozen=True)
+@record
 class Evenly:
     """`evenly from A to I`: the names of the row part the way in equal steps."""
 
@@ -148,7 +152,7 @@ class Evenly:
 PointSaid = Union[Moves, Away, Share, Meet, OnLine, Every, Evenly]
 
 
-@dataclass(frozen=True)
+@record
 class SupportSaid:
     """`way`: pushes, slope, along or "bare" (a direction alone): how the direction was said; "" and None where nothing was."""
 
@@ -158,7 +162,7 @@ class SupportSaid:
     part: Word | None = None
 
 
-@dataclass(frozen=True)
+@record
 class JoiningSaid:
     """How members meet at a shared point: `how` is pinned, welded or loose; `parts` those it is about, empty for all."""
 
@@ -166,7 +170,7 @@ class JoiningSaid:
     parts: tuple[Word, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class ContactSaid:
     """`drum pushes lever up`: which member pushes which, and the way."""
 
@@ -175,7 +179,28 @@ class ContactSaid:
     direction: DirectionSaid
 
 
-@dataclass(frozen=True)
+@record
+class DiscSaid:
+    """`0.1 m and 0.3 m at C`."""
+
+    radii: tuple[Amount, ...]
+    centre: Word
+
+
+@record
+class StopSaid:
+    """One place of a cord: an end by `name` (on a member, in `part`); pulled in a `direction`; over a disc on a `side`; or
+    `wound` onto it there."""
+
+    name: Word | None = None
+    part: Word | None = None
+    side: str = ""
+    radius: Amount | None = None
+    direction: DirectionSaid | None = None
+    wound: bool = False
+
+
+@record
 class Clauses:
     """The clauses of a load, each at most once: `at` with `more` points after it, `on`, `direction`, `turn`, `span`, `per`,
     `over` (the width a pressure acts on)."""
@@ -190,10 +215,10 @@ class Clauses:
     over: Amount | None = None
 
 
-@dataclass(frozen=True)
+@record
 class LoadSaid:
     """`form`: plain (one amount), varying (two), components (two with their axes, and a unit or None), weight (`of` a
-    part), hanging (a mass on a point)."""
+    part), hanging (a mass on a point). `sought`: the letter to be found that is its size, `multiple` times."""
 
     form: str
     amounts: tuple[Amount | None, ...]
@@ -201,9 +226,11 @@ class LoadSaid:
     label: Word | None = None
     of: Word | None = None
     axes: tuple[Word, ...] = ()
+    sought: str = ""
+    multiple: Number = Fraction(1)
 
 
-@dataclass(frozen=True)
+@record
 class AskedSaid:
     """`names`: one name, or two for a link named by its ends; empty for everything or, in `all`, for links or reactions."""
 
@@ -214,7 +241,7 @@ class AskedSaid:
     all: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class SumSaid:
     """`moments about A on arm and post`, `forces along x on whole`."""
 

@@ -9,9 +9,11 @@ from unpin.exact.expression import NotAnExpression, parse_at, tokens
 from unpin.read import phrases as say
 
 AXES = ("right", "left", "up", "down")
+WAYS = {"downward": "down", "downwards": "down", "upward": "up", "upwards": "up"}
+"""Other words for the axes."""
 TURNS = ("clockwise", "anticlockwise", "counterclockwise")
 KEYWORDS = frozenset(
-    (*AXES, *TURNS)
+    (*AXES, *TURNS, *WAYS)
     + tuple(
         "above below of at on from to towards along square slope line the where meets midpoint and per length horizontal "
         "vertical weight mass hangs pushes welded about moments forces whole everything ground force reaction not joined over".split()
@@ -77,20 +79,28 @@ def _lone_name(line, index):
 # Directions.
 
 axis = word(*AXES)
-_side = seq(comma, axis).combine(lambda _, side: side.text).optional("")
+_side = seq(comma, axis).combine(lambda _, side: side).optional()
+_way = alt(
+    word(*WAYS).map(lambda w: say.AxisSaid(say.Word(WAYS[w.text], w.start, w.end))),
+    (word("to") >> word("the") >> word("right", "left")).map(say.AxisSaid),
+)
 linear_names = seq(name, name.optional()).combine(lambda a, b: (a, b) if b else (a,))
 _turn = alt(
     seq(word("above", "below"), word("right", "left")).combine(
-        lambda turn, base: (base.text, {"above": "up", "below": "down"}[turn.text])
+        lambda turn, base: (base.text, {"above": "up", "below": "down"}[turn.text], base.end)
     ),
-    seq(word("left", "right"), word("of") >> word("up", "down")).combine(lambda turn, base: (base.text, turn.text)),
+    seq(word("left", "right"), word("of") >> word("up", "down")).combine(
+        lambda turn, base: (base.text, turn.text, base.end)
+    ),
 )
 slope = seq(axis, amount, axis, amount).combine(lambda a, b, c, d: say.SlopeSaid(((a, b), (c, d))))
 
 
 def linear(first: Parser, square: bool) -> Parser:
     return seq(first, linear_names, _side).combine(
-        lambda lead, names, side: say.LinearSaid(names, square, side, lead.start, names[-1].end)
+        lambda lead, names, side: say.LinearSaid(
+            names, square, side.text if side else "", lead.start, (side or names[-1]).end
+        )
     )
 
 
@@ -98,6 +108,7 @@ away = alt(
     slope,
     word("slope") >> slope,
     axis.map(say.AxisSaid),
+    _way,
     (word("towards") >> name).map(say.TowardsSaid),
     linear(word("along"), False),
     linear(word("square") << word("to"), True),

@@ -5,8 +5,25 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from unpin.base.units import ANGLE, BY_SPELLING, DIMENSION_NAMES, NUMBER, PRESSURE, UNITS, Dimension, Unit
-from unpin.exact.expression import Apply, CannotEvaluate, Expression, Literally, Name, evaluate, names
+from unpin.base.units import (
+    ANGLE,
+    BY_SPELLING,
+    DIMENSION_NAMES,
+    NUMBER,
+    PRESSURE,
+    UNITS,
+    Dimension,
+    Unit,
+)
+from unpin.exact.expression import (
+    Apply,
+    CannotEvaluate,
+    Expression,
+    Literally,
+    Name,
+    evaluate,
+    names,
+)
 from unpin.exact.number import Number
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item
@@ -49,6 +66,9 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
     values: dict[str, Number] = {}
     dimensions: dict[str, Dimension] = {}
     for name in names(amount.expression):
+        if name.name in known.sought:
+            known.used_letters.add(name.name)
+            raise item.drop("read.sought_elsewhere", name, name=name.name, hint="hint.sought")
         if name.name in known.letters:
             letter = known.letters[name.name].value
             known.used_letters.add(name.name)
@@ -61,6 +81,9 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
             values["s"], dimensions["s"] = Fraction(1), _SECOND
         elif name.name in known.broken or "letters" in known.lost:
             raise Dropped()
+        elif name.name in known.points:
+            known.used.add(name.name)
+            raise item.drop("read.at_missing", name, name=name.name, hint="hint.at_missing")
         else:
             near = nearest(name.name, [*known.letters, *SINGLE, *(k for k in KEYWORDS if len(name.name) > 2)])
             if len(name.name) == 1 and near.lower() != name.name.lower():

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
 from unpin.base.diagnostic import Diagnostic, Place
+from unpin.base.record import record
 from unpin.base.units import DIMENSION_NAMES, FORCE, LENGTH
 from unpin.model.problem import GROUND, Asked, Connection, Load, Problem
 from unpin.model.values import WantedSum
@@ -13,6 +13,7 @@ from unpin.read import settings, structure
 from unpin.read.asked import asked, wanted_sum
 from unpin.read.checks import probable_slips
 from unpin.read.context import Context
+from unpin.read.cords import tie
 from unpin.read.loads import load
 from unpin.read.report import Report
 from unpin.read.skeleton import Skeleton, attempt
@@ -21,7 +22,7 @@ from unpin.read.tree import Items, Scalar, clean, tree_of
 LARGEST_FILE, MOST_LOADS = 256 * 1024, 400
 
 
-@dataclass(frozen=True)
+@record
 class Reading:
     """What a text says: the problem as far as it could be understood (None when nothing could), and every remark in file
     order. A problem with errors is good for a picture, not for a solution."""
@@ -41,8 +42,11 @@ def read_file(path: str | Path) -> Reading:
         with open(path, "rb") as stream:
             data = stream.read(LARGEST_FILE + 1)
     except OSError as fault:
-        code = "read.no_file" if isinstance(fault, FileNotFoundError) else "read.closed_file"
+        code = "read.folder" if isinstance(fault, IsADirectoryError) else "read.closed_file"
+        code = "read.no_file" if isinstance(fault, FileNotFoundError) else code
         return Reading(None, (Diagnostic("error", code, arguments={"file": name}),))
+    if b"\x00" in data:
+        return Reading(None, (Diagnostic("error", "read.not_text_file", arguments={"file": name}, hint="hint.utf8"),))
     try:
         text = data.decode("utf-8")
     except UnicodeDecodeError as fault:
@@ -83,18 +87,21 @@ def _problem(page: Skeleton, end: Place) -> Problem | None:
     settings.letters(page, known)
     structure.points(page, known)
     structure.members(page, known)
+    structure.bodies(page, known)
     links = structure.links(page, known)
     known.broken |= page.report.refused
     pins = structure.pins(page, known)
     structure.attach(known, links)
+    strung = structure.cords(page, known)
     supports = structure.supports(page, known)
     loads = _loads(page, known)
-    wanted = _asked(page, known, supports, end)
+    cords = tie(known, strung)
+    wanted = _asked(page, known, supports)
     sums = _sums(page, known)
     connections = [*pins, *known.links.values(), *supports.values()]
     _presence(page, known, end)
     if known.parts or known.links:
-        probable_slips(known, connections, loads)
+        probable_slips(known, connections, cords)
     _assumptions(page, known, connections, loads)
     problem = Problem(
         points=tuple(known.points.values()),
@@ -110,6 +117,7 @@ def _problem(page: Skeleton, end: Place) -> Problem | None:
         figures=settings.figures(page),
         wanted_route=tuple(sums),
         assumed=tuple(known.assumed),
+        cords=tuple(cords),
     )
     return problem if page.sections else None
 
@@ -126,15 +134,13 @@ def _loads(page: Skeleton, known: Context) -> list[Load]:
     return out
 
 
-def _asked(page: Skeleton, known: Context, supports: dict[str, Connection], end: Place) -> list[Asked]:
+def _asked(page: Skeleton, known: Context, supports: dict[str, Connection]) -> list[Asked]:
     found = [attempt(asked, known, item, supports) for item in page.listed("find")]
     # Asked by name and by "all", a thing is asked once.
     key = lambda a: (a.kind, a.subject, a.point, a.part, a.component)  # noqa: E731
     out = list({key(a): a for one in reversed(found) for a in reversed(one or [])}.values())
     out.reverse()
     if not found and "find" not in known.lost and known.parts | known.links:
-        place = page.sections["find"][0].place if "find" in page.sections else end
-        page.report.warning("read.nothing_asked", place, ("find",), hint="hint.nothing_asked")
         out = [Asked("everything")]
     return out
 
@@ -152,7 +158,7 @@ def _presence(page: Skeleton, known: Context, end: Place) -> None:
         lost |= {"loads"}
     if "points" not in page.sections and "points" not in lost:
         page.report.error("read.no_points", end, hint="hint.sections")
-    if "members" not in page.sections and "links" not in page.sections and not lost & {"members", "links"}:
+    if not {"members", "links", "discs", "blocks"} & (page.sections.keys() | lost):
         page.report.error("read.no_members", end, hint="hint.sections")
     said = page.sections.get("loads", (None, None))[1]
     if "loads" not in lost and (
@@ -166,10 +172,10 @@ def _assumptions(page: Skeleton, known: Context, connections: list[Connection], 
         known.assume("units", length=known.shown[LENGTH].symbol, force=known.shown[FORCE].symbol)
     if any(c.kind == "pin" for c in connections):
         known.assume("pin_smooth")
-    if known.parts:
+    if any(part.kind != "block" for part in known.parts.values()):
         known.assume("members_rigid")
     heavy = {one.part for one in loads if one.kind == "weight" and one.part and one.written.startswith("weight")}
-    light = tuple(name for name in known.parts if name not in heavy)
+    light = tuple(name for name, part in known.parts.items() if name not in heavy and part.kind != "block")
     if light:
         known.assume("weights_neglected", **({"parts": light} if heavy else {}))
     if any(c.kind == "roller" and GROUND in c.parts for c in connections):

@@ -5,13 +5,14 @@ From here come the checks of the skeleton, the JSON Schema and the reference pag
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from unpin.base.record import record
 
 Shape = Literal["text", "units", "amount", "whole", "phrases by name", "points", "phrases", "phrases or phrases by name"]
 
 
-@dataclass(frozen=True)
+@record
 class Section:
     """`shape`: how its YAML looks; `phrase`: the kind of each phrase in it (see `read.forms`); `unit`: what a bare number
     means; `default`: what holds where it is left out; `needed`: must be there (`members|links`: one of the two)."""
@@ -63,7 +64,7 @@ SECTIONS: tuple[Section, ...] = (
         "from its points.",
         "members: {post: A C B O, arm: C D E}",
         phrase="member",
-        needed="members|links",
+        needed="members|links|discs|blocks",
     ),
     Section(
         "links",
@@ -71,7 +72,24 @@ SECTIONS: tuple[Section, ...] = (
         "Weightless links pinned at both ends, named by their ends; a chain of points makes a link of each step.",
         "links: [B-D, A-C-E-G]",
         phrase="link",
-        needed="members|links",
+        needed="members|links|discs|blocks",
+    ),
+    Section(
+        "discs",
+        "phrases by name",
+        "Wheels, pulleys and drums by name: the radius, and the point that is the centre. A disc is pinned at its centre like a "
+        "member; `pins: {C: welded}` fixes it to what else is there.",
+        "discs: {pulley: 0.2 m at C}",
+        phrase="disc",
+        needed="members|links|discs|blocks",
+    ),
+    Section(
+        "blocks",
+        "phrases by name",
+        "Bodies of no size, by name: the point they are at.",
+        "blocks: {sack: at K}",
+        phrase="block",
+        needed="members|links|discs|blocks",
     ),
     Section(
         "pins",
@@ -87,6 +105,13 @@ SECTIONS: tuple[Section, ...] = (
         "Where two members touch, smooth, and only push each other, by the point at which they do.",
         "contacts: {K: drum pushes lever up}",
         phrase="contact",
+    ),
+    Section(
+        "cords",
+        "phrases by name",
+        "Light cords. The name is the letter of the tension; the phrase follows the cord from one end to the other.",
+        "cords: {T: W over pulley to sack}",
+        phrase="cord",
     ),
     Section(
         "supports",
@@ -111,6 +136,9 @@ MOST = {
     "points": 200,
     "members": 150,
     "links": 300,
+    "discs": 60,
+    "blocks": 60,
+    "cords": 60,
     "pins": 200,
     "contacts": 60,
     "supports": 60,
@@ -129,7 +157,7 @@ def json_schema() -> dict[str, Any]:
         "type": "object",
         "properties": {s.name: {"description": s.doc, **_shape(s)} for s in SECTIONS},
         "required": [s.name for s in SECTIONS if s.needed == s.name],
-        "anyOf": [{"required": ["members"]}, {"required": ["links"]}],
+        "anyOf": [{"required": [name]} for name in ("members", "links", "discs", "blocks")],
         "unevaluatedProperties": False,
     }
 

@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from unpin.base.units import ACCELERATION, ANGLE, BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MASS, MOMENT, NUMBER, SPREAD, Unit
+from unpin.base.units import (
+    ACCELERATION,
+    ANGLE,
+    BY_SPELLING,
+    DIMENSION_NAMES,
+    FORCE,
+    LENGTH,
+    MASS,
+    MOMENT,
+    NUMBER,
+    SPREAD,
+    Unit,
+)
 from unpin.model.problem import Letter
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item, shown_units
@@ -12,7 +24,22 @@ from unpin.read.phrases import Word
 from unpin.read.quantities import SINGLE, all_spellings, measure, quantity, unit_named
 from unpin.read.report import nearest
 from unpin.read.skeleton import Skeleton, attempt
+from unpin.read.sought import SIGNS
 from unpin.read.tree import Scalar
+
+
+SPELLED = {
+    **dict.fromkeys(("meter", "metre"), "m"),
+    **dict.fromkeys(("millimeter", "millimetre"), "mm"),
+    **dict.fromkeys(("centimeter", "centimetre"), "cm"),
+    **dict.fromkeys(("newton",), "N"),
+    **dict.fromkeys(("kilonewton",), "kN"),
+    **dict.fromkeys(("foot", "feet"), "ft"),
+    **dict.fromkeys(("inch", "inche"), "in"),
+    **dict.fromkeys(("pound",), "lb"),
+    **dict.fromkeys(("kilogram", "kilogramme"), "kg"),
+}
+"""Units written out, without the plural s: not taken, but understood."""
 
 
 def figures(page: Skeleton) -> int:
@@ -34,7 +61,7 @@ def units(page: Skeleton, known: Context) -> None:
             unit = unit_named(piece)
             span = Word(piece.strip(), start + len(piece) - len(piece.lstrip()), start + len(piece.rstrip()))
             if unit is None:
-                near = nearest(piece.strip(), all_spellings())
+                near = SPELLED.get(piece.strip().lower().rstrip("s")) or nearest(piece.strip(), all_spellings())
                 page.report.error(
                     "read.unknown_unit",
                     item.place(span.start, span.end),
@@ -51,6 +78,12 @@ def units(page: Skeleton, known: Context) -> None:
             else:
                 chosen.append(unit)
             start += len(piece) + 1
+        mass = next((u for u in chosen if u.dimension == MASS), None)
+        if mass and not any(u.dimension == FORCE for u in chosen):
+            found = item.text.index(next(s for s in (mass.symbol, *mass.spellings) if s in item.text))
+            page.report.error(
+                "read.mass_unit", item.place(found, found + 2), ("units",), name=mass.symbol, hint="hint.mass_unit"
+            )
     known.shown = shown_units(chosen)
 
 
@@ -80,6 +113,10 @@ def letters(page: Skeleton, known: Context) -> None:
             known.letters[name] = Letter(name, None, place=key.place)
             continue
         item = page.scalar("letters", name, node)
+        if item and item.text.strip().lower() in SIGNS:
+            known.sought[name] = ""
+            known.places[name] = key.place
+            continue
         value = attempt(letter, known, item) if item else None
         if value is None:
             known.broken.add(name)
@@ -104,7 +141,7 @@ def letter(known: Context, item: Item) -> Quantity:
 
 
 def typed_letters(known: Context) -> tuple[Letter, ...]:
-    """The letters; one that holds a bare number has the unit that its use gave it."""
+    """The letters that are used; one that holds a bare number has the unit that its use gave it."""
 
     def typed(letter: Letter) -> Letter:
         if letter.name not in known.letter_kinds:
@@ -113,4 +150,4 @@ def typed_letters(known: Context) -> tuple[Letter, ...]:
         unit = known.unit(dimension)
         return replace(letter, value=replace(value, value=value.value * unit.factor, dimension=dimension, unit=unit.symbol))
 
-    return tuple(typed(letter) for letter in known.letters.values())
+    return tuple(typed(letter) for letter in known.letters.values() if letter.name in known.used_letters)

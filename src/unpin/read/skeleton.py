@@ -123,10 +123,28 @@ class Skeleton:
             if node.text.strip():
                 yield self.item(section, "", node)
             return
-        for number, entry in enumerate(self.counted(section, node.items), 1):
+        entries = self.counted(section, node.items)
+        for number, entry in enumerate(entries, 1):
+            if self._cut_number(entries, number):
+                place = entry.place
+                self.report.error("read.thousands", place, (section, str(number)), hint="hint.thousands")
+                continue
+            if number > 1 and self._cut_number(entries, number - 1):
+                self.report.mention(entry)
+                continue
             item = self.scalar(section, str(number), entry)
             if item:
                 yield item
+
+    @staticmethod
+    def _cut_number(entries: list[Node], number: int) -> bool:
+        """Whether an entry is the digits before the comma of `1,500 N`, and the next what stood behind it."""
+        pair = entries[number - 1 : number + 1]
+        if len(pair) < 2 or not all(isinstance(n, Scalar) for n in pair):
+            return False
+        return pair[0].place.line == pair[1].place.line and bool(
+            re.fullmatch(r"\d{1,3}", pair[0].text) and re.match(r"\d{3}(?!\d)\s*[^\W\d]", pair[1].text)
+        )
 
     # What holds for the whole file.
 

@@ -1,4 +1,4 @@
-"""Spread loads: split over the members that carry them, at bends and at every pin."""
+"""Spread loads: split over the members that carry them, and at their bends."""
 
 from __future__ import annotations
 
@@ -65,7 +65,7 @@ def spread(known: Context, item: Item, said: LoadSaid, place: Place) -> list[Loa
         done = done + run
         stretch = Stretch(where[piece.start], where[piece.end], piece.start, piece.end, start, end, per)
         mine = loads.setdefault(piece.part, [])
-        if mine and _joins(known, mine[-1], stretch):
+        if mine and _joins(mine[-1], stretch):
             stretch = replace(
                 stretch, start=mine[-1].start, start_name=mine[-1].start_name, start_intensity=mine[-1].start_intensity
             )
@@ -128,12 +128,11 @@ def _measure(run: tuple[Number, ...], per: str) -> Number:
     return -c if sign(c) < 0 else c
 
 
-def _joins(known: Context, before: Stretch, after: Stretch) -> bool:
-    """Whether two stretches of a member are one: in line, and nothing is pinned between them."""
-    point = before.end_name
-    if before.end_name != after.start_name or point in known.pinned or any(point in c.points for c in known.links.values()):
-        return False
-    return directions.parallel(difference(before.end, before.start), difference(after.end, after.start))
+def _joins(before: Stretch, after: Stretch) -> bool:
+    """Whether two stretches of a member are one: they go on in line. A pin between them cuts no rigid member."""
+    first, second = difference(before.end, before.start), difference(after.end, after.start)
+    ahead = sign(first[0] * second[0] + first[1] * second[1]) > 0
+    return before.end_name == after.start_name and directions.parallel(first, second) and ahead
 
 
 def _path(known: Context, item: Item, said: LoadSaid) -> list[_Piece]:

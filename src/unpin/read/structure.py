@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from unpin.model.problem import Connection, Point
+from unpin.read import cords as cord_rules
 from unpin.read import parts as rules
 from unpin.read import points as point_rules
 from unpin.read.context import Context, Item
@@ -156,6 +157,45 @@ def attach(known: Context, links: dict[str, tuple[Item, tuple[str, str]]]) -> No
         except Dropped:
             del known.links[name]
             known.broken.add(name)
+
+
+def bodies(page: Skeleton, known: Context) -> None:
+    """Discs and blocks."""
+    for section, kind, make in (("discs", "disc", cord_rules.disc), ("blocks", "block", cord_rules.block)):
+        for name, key, node in page.named(section):
+            item = page.scalar(section, name, node)
+            said = attempt(item.phrase, kind) if item else None
+            if said is None or not _declare(page, known, section, name, key):
+                known.broken.add(name)
+                continue
+            part = attempt(make, known, name, item, said)
+            if part:
+                known.parts[name] = part
+            else:
+                known.broken.add(name)
+
+
+def cords(page: Skeleton, known: Context) -> dict[str, cord_rules.Strung]:
+    """Cords with their ends still loose."""
+    out: dict[str, cord_rules.Strung] = {}
+    for name, key, node in page.named("cords"):
+        item = page.scalar("cords", name, node)
+        said = attempt(item.phrase, "cord") if item else None
+        if name in known.letters:
+            known.places.setdefault(name, known.letters[name].place or key.place)
+        strung = None
+        if said is not None and _declare(page, known, "cords", name, key):
+            strung = attempt(cord_rules.string, known, name, item, said)
+        if strung is None:
+            known.broken.add(name)
+            known.lost.add("cords")
+            continue
+        out[name] = strung
+        known.cords.add(name)
+        for stop in strung.stops:
+            if stop.point and not stop.side and not stop.part:
+                known.cord_ends.setdefault(stop.point, []).append(name)
+    return out
 
 
 def pins(page: Skeleton, known: Context) -> list[Connection]:

@@ -22,6 +22,7 @@ def parse_sum(text: str, problem: Problem) -> WantedSum | tuple[Diagnostic, ...]
     known.points = {p.name: p for p in problem.points}
     known.parts = {p.name: p for p in problem.parts}
     known.links = {c.name: c for c in problem.connections if c.kind == "link"}
+    known.cords = {c.name for c in problem.cords}
     item = Item(text, Scalar(text, Place(1, 1, len(text) + 1)), (), report)
     try:
         found = wanted_sum(known, item)

@@ -1,0 +1,196 @@
+"""Discs, blocks, cords and loads to be found: what the phrases mean, and that the answers are those of the hand."""
+
+import math
+from fractions import Fraction as F
+
+import pytest
+
+from unpin.exact.number import approx, sqrt
+from unpin.model.problem import GROUND, Asked
+from unpin.read import parse_sum, read_text
+from unpin.route.work import work
+
+CRANE = {
+    "points": "{A: [0, 0], B: A right 2, C: A right 3, G: B down 2, W: A up 0.2, K: C right 0.2 down 1}",
+    "members": "{arm: A B C}",
+    "links": "[B-G]",
+    "discs": "{pulley: 0.2 m at C}",
+    "blocks": "{sack: at K}",
+    "cords": "{T: W over pulley to sack}",
+    "supports": "{A: pin, G: pin}",
+    "loads": "[weight of sack 500 N]",
+    "find": "[T, A, B-G]",
+}
+
+
+def read(**sections):
+    whole = CRANE | sections
+    return read_text("".join(f"{k}: {v}\n" for k, v in whole.items() if v))
+
+
+def sound(**sections):
+    reading = read(**sections)
+    assert reading.diagnostics == ()
+    return reading.problem
+
+
+def answers(problem):
+    worked = work(problem)
+    assert worked.proof.passed
+    return {c.symbol.base + c.symbol.sub: c.value for a in worked.answers for c in a.components}
+
+
+def stops(**sections):
+    return [(s.point, s.part, s.side, s.radius) for s in sound(**sections).cords[0].stops]
+
+
+def test_a_disc_has_a_centre_and_radii_and_is_pinned_there():
+    p = sound(discs="{pulley: 0.1 m and 300 mm at C}", cords="{T: W over pulley at 300 mm to sack}")
+
+    assert (p.part("pulley").kind, p.part("pulley").points, p.part("pulley").radii) == ("disc", ("C",), (F(1, 10), F(3, 10)))
+    assert ("pin", ("C",), ("arm", "pulley")) in [(c.kind, c.points, c.parts) for c in p.connections]
+
+
+def test_a_welded_disc_is_fixed_to_its_member():
+    assert ("fixed", ("arm", "pulley")) in [(c.kind, c.parts) for c in sound(pins="{C: welded}").connections]
+
+
+def test_a_cord_goes_from_stop_to_stop():
+    assert stops() == [("W", GROUND, "", None), ("C", "pulley", "over", F(1, 5)), ("K", "sack", "", None)]
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["W, over the pulley, to sack", "W over pulley at 0.2 m to K", "sack over pulley to W", "W over pulley then to sack"],
+)
+def test_the_same_cord_may_be_said_in_several_ways(said):
+    assert answers(sound(cords=f"{{T: '{said}'}}")) == answers(sound())
+
+
+def test_a_cord_over_a_pulley_gives_the_reactions_of_the_hand():
+    # T = 500; arm and pulley: A_x = T; about A: 2 F = 500 * 3.2 - 500 * 0.2.
+    found = answers(sound())
+
+    assert (found["T"], found["Ax"], found["Ay"], found["FBG"]) == (500, 500, -250, -750)
+
+
+def test_a_cord_may_leave_in_a_direction_without_an_end():
+    p = sound(cords="{T: pulled at 30 deg below left over pulley to sack}", points=CRANE["points"].replace(", W: A up 0.2", ""))
+
+    assert p.cords[0].stops[0].direction.written == "30 deg below left"
+    assert answers(p)["Ax"] == 500 * sqrt(F(3)) / 2
+
+
+def test_a_load_on_the_end_of_a_cord_makes_a_knot_there():
+    p = sound(blocks="", cords="{T: W over pulley to K}", loads="[mass 50 kg hangs at K]", gravity="10 m/s^2")
+
+    assert (p.part("K").kind, p.cords[0].stops[-1].part, p.loads[0].part) == ("block", "K", "K")
+    assert ("knot", {"point": "K"}) in p.assumed
+    assert answers(p)["T"] == 500
+
+
+def test_three_cords_that_end_at_one_point_of_nothing_are_a_knot_and_two_are_tied_to_the_ground():
+    points = "{A: [-3, 4], B: [3, 4], R: [0, 0], K: [0, -2]}"
+    structure = {"points": points, "members": "", "links": "", "discs": "", "supports": "", "loads": "[weight of sack 80 N]"}
+    three = sound(**structure, cords="{S: A to R, T: B to R, U: R to sack}", find="[S, U]")
+    # By hand: 2 S (4/5) = 80.
+    assert [s.part for s in three.cords[0].stops] == [GROUND, "R"]
+    assert answers(three) == {"S": 50, "U": 80}
+
+    two = sound(**structure | {"points": "{A: [0, 1], K: [0, 0], B: [1, 0]}"}, cords="{S: A to sack, T: A to B}", find="[S]")
+    assert [s.part for s in two.cords[1].stops] == [GROUND, GROUND]
+
+
+def test_a_cord_winds_onto_a_drum_where_it_touches_it():
+    # A winch: drum of 0.3 m on an axle, a bucket on its right, a couple that holds it: M = 0.3 * 100.
+    p = sound(
+        points="{C: [0, 0], K: [0.3, -2]}",
+        members="",
+        links="",
+        discs="{drum: 0.3 m at C}",
+        blocks="{bucket: at K}",
+        cords="{T: bucket winds onto drum on its right}",
+        supports="{C: pin}",
+        letters="{M: unknown}",
+        loads="[weight of bucket 100 N, M anticlockwise on drum]",
+        find="[M, C]",
+    )
+
+    end = p.cords[0].stops[-1]
+    assert (end.part, p.point(end.point).at, p.point(end.point).made) == ("drum", (F(3, 10), 0), GROUND)
+    assert (answers(p)["M"], answers(p)["Cy"]) == (30, 100)
+
+
+def test_a_tackle_of_discs_and_cords_alone_is_a_problem():
+    # A movable pulley: 2 T = 600.
+    p = sound(
+        points="{W: [0, 5], M: [1, 0], E: [2, 5]}",
+        members="",
+        links="",
+        discs="{pulley: 1 m at M}",
+        blocks="",
+        cords="{T: W under pulley to E}",
+        supports="",
+        loads="[600 N at M down]",
+        find="[tension in T]",
+    )
+
+    assert answers(p) == {"T": 300}
+
+
+def test_a_cord_may_end_at_a_support():
+    p = sound(supports="{A: pin, G: pin, W: pin}", find="[W]")
+
+    assert p.cords[0].stops[0].part == ""
+    assert answers(p)["Wx"] == -500
+
+
+def test_all_cords_and_a_cord_by_its_end_may_be_asked():
+    assert [a.subject for a in sound(find="[all cords]").asked] == ["T"]
+    assert sound(find="[W]").asked == (Asked("link", subject="T", written="W"),)
+
+
+def test_a_sum_may_be_taken_on_discs_and_blocks():
+    p = sound(route="[moments about C on arm and pulley, forces along y on sack]")
+
+    assert [w.parts for w in p.wanted_route] == [("arm", "pulley"), ("sack",)]
+    assert parse_sum("moments about C on pulley", p).parts == ("pulley",)
+
+
+def test_a_load_to_be_found_is_a_letter_and_how_many_times_it_acts():
+    # Law of the lever: 2 P + 2 P (1) = 2 * 100.
+    p = sound(
+        letters="{P: unknown}",
+        points="{A: [0, 0], D: [1, 0], B: [2, 0], C: [4, 0]}",
+        members="{lever: A D B C}",
+        links="",
+        discs="",
+        blocks="",
+        cords="",
+        supports="{B: pin}",
+        loads="[P at A down, 2P at D down, 100 N at C down]",
+        find="[P]",
+    )
+
+    assert [(one.name, one.magnitude, one.multiple) for one in p.loads[:2]] == [("P", None, 1), ("P", None, 2)]
+    assert (p.asked[0].kind, p.asked[0].subject) == ("load", "P")
+    assert answers(p) == {"P": 50}
+
+
+@pytest.mark.parametrize(("said", "times"), [("P/2", F(1, 2)), ("1/2 P", F(1, 2)), ("P + 2P", 3), ("3*P/4", F(3, 4)), ("sqrt(4) P", 2)])
+def test_the_multiple_may_be_any_number(said, times):
+    (one,) = sound(letters="{P: unknown}", loads=f"['{said} at K down']", find="[P]").loads
+    assert one.multiple == times
+
+
+def test_a_weight_may_be_what_is_to_be_found():
+    p = sound(letters="{P: unknown}", loads="[weight of sack P, 30 N at B down]", find="[P]")
+    assert (p.loads[0].kind, p.loads[0].part, p.loads[0].magnitude) == ("force", "sack", None)
+
+
+def test_a_cord_leaves_its_end_along_the_tangent():
+    found = answers(sound(points=CRANE["points"].replace("W: A up 0.2", "W: A up 1"), find="[A]"))
+
+    # By angles: the line to the centre falls by atan(1/3), and the tangent above it rises from that by asin(r/√10).
+    angle = math.asin(0.2 / math.sqrt(10)) - math.atan(1 / 3)
+    assert math.isclose(approx(found["Ax"]), 500 * math.cos(angle))
