@@ -12,7 +12,7 @@ from unpin.statics.pins import meetings
 SOUND = ("none", "none", "turn", "straighten", "sought")
 
 
-def drawn(mutations=MUTATIONS, most: int = 3, numbers=("rational", "rational", "root", "angle"), holds=HOLDS):
+def drawn(mutations=MUTATIONS, most: int = 3, numbers=("rational", "rational", "root", "angle", "digits"), holds=HOLDS):
     """Problems of one to `most` steps and one to three loads."""
     return st.builds(structure, st.integers(0, 10**6), st.integers(1, most), st.integers(1, 3), st.sampled_from(mutations),
                      st.sampled_from(numbers), st.just(holds)).map(tallied)

@@ -28,8 +28,8 @@ AXES = (directions.X, directions.X.reversed(), directions.Y, directions.DOWN)
 
 def structure(seed: int, steps: int = 2, loads: int = 2, mutation: str = "none", numbers: str = "rational",
               holds: tuple[str, ...] = HOLDS) -> Problem:
-    """`steps`: how many times something is added, one of `holds`; `numbers`: rational, root (ordinates are multiples of √3)
-    or angle."""
+    """`steps`: how many times something is added, one of `holds`; `numbers`: rational, root (ordinates are multiples of √3),
+    digits (of a root that does not open) or angle."""
     made = _Builder(Random(f"{seed}"), numbers, holds).build(steps, loads, mutation)
     return Drawn(**{**vars(made), "title": f"structure({seed}, {steps}, {loads}, {mutation!r}, {numbers!r}, {holds})"})
 
@@ -77,7 +77,8 @@ class _Builder:
     def point(self) -> str:
         while True:
             x, y = self.number(0, 6), self.number(0, 4)
-            at = (x, y * sqrt(F(3)) if self.numbers == "root" and self.chance.random() < 0.5 else y)
+            factor = {"root": sqrt(F(3)), "digits": sqrt(1 + sqrt(F(2)))}.get(self.numbers, F(1))
+            at = (x, y * factor if self.chance.random() < 0.5 else y)
             if at not in self.at.values():
                 name = f"P{len(self.at)}"
                 self.at[name] = at

@@ -215,6 +215,7 @@ def _settle(m, d):
 
     balls = None
     total = laid = numpy.zeros(0)
+    jacobian = numpy.zeros((0, m.nv))
     for keep in KEPT:
         last, left, calm = numpy.inf, numpy.inf, 0
         for _ in range(ROUNDS):

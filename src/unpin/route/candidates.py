@@ -8,12 +8,13 @@ sum of the first kind may hold fewer unknowns, because they cost less to write. 
 from __future__ import annotations
 
 from unpin.base.record import record
+from unpin.exact.digits import Digits
 from unpin.exact.number import Number, length
 from unpin.exact.residue import Residues, roots_in
 from unpin.model.action import Action, FreeBody, Structure
 from unpin.model.directions import X, Y, axis_of, parallel
 from unpin.model.equation import Functional
-from unpin.model.space import cross, difference, square_to
+from unpin.model.space import RIGHT, UP, about, along, cross, difference, product, square_to
 from unpin.model.values import Direction, Vector
 from unpin.route.bodies import free_sets
 from unpin.route.cost import CostTable
@@ -87,6 +88,9 @@ class _Field:
             return memo[key]
 
         self.of = residue
+        # Rounded numbers do not keep lines through one point: what vanishes is then asked of the digits themselves.
+        self.rough = any(isinstance(x, Digits) for x in numbers)
+        self.at, self.exact = points, exact
         self.wrench = {id: tuple(map(residue, w)) for id, w in exact.items()}
         self.point = {name: tuple(map(residue, at)) for name, at in points.items()}
 
@@ -156,7 +160,8 @@ def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: di
             t = totals.setdefault(a.unknown, [0, 0, 0])
             for k in range(3):
                 t[k] = (t[k] + w[k]) % p
-    wrenches = {u: tuple(t) for u, t in totals.items() if any(t)}
+    sharp = {u: _total(body, u) for u in totals} if field.rough else {}
+    wrenches = {u: tuple(t) for u, t in totals.items() if any(t) and (u not in sharp or any(c != 0 for c in sharp[u]))}
     rows: dict[Row, tuple] = {}
     meets: set[Row] = set()
 
@@ -198,9 +203,10 @@ def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: di
             continue
         coefficients = []
         mask = 0
+        exact = _exact_row(body, how, field.at, sharp) if sharp else None
         for u, w in wrenches.items():
             c = (row[0] * w[0] + row[1] * w[1] + row[2] * w[2]) % p
-            if c:
+            if c and (exact is None or product(exact, sharp[u]) != 0):
                 mask |= 1 << bits[u]
                 coefficients.append((bits[u], c))
         if not mask:
@@ -208,8 +214,21 @@ def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: di
         # A named point off the body is worth a look where lines meet in it, or where few unknowns are left.
         if how[0] == "point" and len(how) == 3 and len(coefficients) > 2 and row not in meets:
             continue
-        out.append(Sum(number, mask, _cost(body, row, how, field, costs), how, row, tuple(coefficients)))
+        out.append(Sum(number, mask, _cost(body, row, how, field, costs, exact), how, row, tuple(coefficients)))
     return _cheapest(out)
+
+
+def _exact_row(body: FreeBody, how: tuple, at: dict[str, Vector], totals: dict[str, tuple]):
+    """The functional itself behind a row of residues."""
+    if how[0] in ("x", "y"):
+        return along(RIGHT if how[0] == "x" else UP)
+    if how[0] == "point":
+        return about(at[how[1]])
+    if how[0] == "square":
+        return along(square_to(next(a for a in body.actions if a.id == how[1]).direction.vector))
+    if how[0] == "across":
+        return along(square_to(totals[how[1]][:2]))
+    return cross(totals[how[1]], totals[how[2]])
 
 
 def _cheapest(sums: list[Sum]) -> list[Sum]:
@@ -227,7 +246,7 @@ def _normal(row: Row, p: int) -> Row:
     return tuple(c * inverse % p for c in row)
 
 
-def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable) -> int:
+def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable, exact=None) -> int:
     p = field.p
     moment = row[2] != 0
     total = costs.sum
@@ -239,7 +258,7 @@ def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable)
         total += costs.slanted if how[0] == "square" else costs.slanted_free
     for a in body.actions:
         w = field.wrench[a.id]
-        if (row[0] * w[0] + row[1] * w[1] + row[2] * w[2]) % p == 0:
+        if (row[0] * w[0] + row[1] * w[1] + row[2] * w[2]) % p == 0 or (exact and product(exact, field.exact[a.id]) == 0):
             continue
         total += costs.term + (costs.arm if moment and a.kind == "force" else 0)
         total += costs.reused if a.unknown else 0
