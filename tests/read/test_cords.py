@@ -177,7 +177,9 @@ def test_a_load_to_be_found_is_a_letter_and_how_many_times_it_acts():
     assert answers(p) == {"P": 50}
 
 
-@pytest.mark.parametrize(("said", "times"), [("P/2", F(1, 2)), ("1/2 P", F(1, 2)), ("P + 2P", 3), ("3*P/4", F(3, 4)), ("sqrt(4) P", 2)])
+@pytest.mark.parametrize(
+    ("said", "times"), [("P/2", F(1, 2)), ("1/2 P", F(1, 2)), ("P + 2P", 3), ("3*P/4", F(3, 4)), ("sqrt(4) P", 2)]
+)
 def test_the_multiple_may_be_any_number(said, times):
     (one,) = sound(letters="{P: unknown}", loads=f"['{said} at K down']", find="[P]").loads
     assert one.multiple == times

@@ -38,7 +38,10 @@ NASTY = {
     + ") N at B down']",
     "roots of roots": HEAD + "loads: ['" + "sqrt(2+" * 15 + "1" + ")" * 15 + " N at B down']",
     "many angles": HEAD + "letters: {" + ", ".join(f"a{i}: (sin({i}.5)+cos({i}.7))^5" for i in range(20)) + "}",
-    "letters that grow": HEAD + "letters: {a0: 10^20, " + ", ".join(f"a{i}: a{i - 1}^20*a{i - 1}^20" for i in range(1, 50)) + "}",
+    "letters that grow": HEAD
+    + "letters: {a0: 10^20, "
+    + ", ".join(f"a{i}: a{i - 1}^20*a{i - 1}^20" for i in range(1, 50))
+    + "}",
     "roots that grow": HEAD
     + "letters: {a0: 1, "
     + ", ".join(f"a{i}: a{i - 1}*(sqrt({i}) + sqrt({i + 1}))" for i in range(1, 50))
@@ -214,7 +217,9 @@ PIECES = st.sampled_from([*sorted(KEYWORDS), *"()[]{},:=-+*/^'\"#|>&!%@\n", "0",
 
 
 @settings(max_examples=150, deadline=1000)
-@given(st.sampled_from(EXAMPLES), st.lists(st.tuples(st.integers(0, 10_000), st.integers(0, 2), PIECES), min_size=1, max_size=5))
+@given(
+    st.sampled_from(EXAMPLES), st.lists(st.tuples(st.integers(0, 10_000), st.integers(0, 2), PIECES), min_size=1, max_size=5)
+)
 def test_an_example_with_pieces_lost_added_or_exchanged_gets_an_answer(text, changes):
     pieces = re.findall(r"\w+|\s+|.", text)
     for where, what, piece in changes:

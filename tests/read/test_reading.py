@@ -413,7 +413,10 @@ def test_a_row_of_points_parts_a_line_in_equal_steps():
 
 def test_each_point_of_a_row_stands_where_its_name_does():
     p = read_text("points:\n  A: [0, 0]\n  B  C: every 1 up from A\n").problem
-    assert [(p.point(n).place.line, p.point(n).place.column, p.point(n).place.end_column) for n in "BC"] == [(3, 3, 4), (3, 6, 7)]
+    assert [(p.point(n).place.line, p.point(n).place.column, p.point(n).place.end_column) for n in "BC"] == [
+        (3, 3, 4),
+        (3, 6, 7),
+    ]
 
 
 @pytest.mark.parametrize("said", ["A-C-E-G", "A C E G"])
@@ -472,7 +475,10 @@ def test_the_parts_of_a_force_stand_in_any_order(said):
 
 def test_masses_hang_at_several_points():
     loads = sound(loads="[mass 5 kg hangs at D E]", gravity="10 m/s^2").loads
-    assert [(x.kind, x.point, x.magnitude.value, x.mass.value) for x in loads] == [("weight", "D", 50, 5), ("weight", "E", 50, 5)]
+    assert [(x.kind, x.point, x.magnitude.value, x.mass.value) for x in loads] == [
+        ("weight", "D", 50, 5),
+        ("weight", "E", 50, 5),
+    ]
 
 
 def test_a_force_towards_a_point_has_a_direction_of_its_own_at_each():

@@ -218,6 +218,8 @@ def _body(known: Context, item: Item, word: Word) -> str:
     if word.text.startswith("pin "):
         point = word.text[4:]
         if point not in known.points:
-            raise known.unknown(item, Word(point, word.end - len(point), word.end), "read.unknown_point", known.points, "points")
+            raise known.unknown(
+                item, Word(point, word.end - len(point), word.end), "read.unknown_point", known.points, "points"
+            )
         return word.text
     raise known.unknown(item, word, "read.unknown_member", [*known.parts, "whole"], "members")

@@ -1,4 +1,4 @@
-"""The grammar of discs, blocks and cords. Words such as `winds` mean something only where they stand; they remain free as names."""
+"""The grammar of discs, blocks and cords. Words such as `winds` mean something only where they stand, and are free as names."""
 
 from __future__ import annotations
 

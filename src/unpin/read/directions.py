@@ -124,7 +124,8 @@ def _ends(known: Context, item: Item, said: LinearSaid, at: str) -> tuple[str, s
     runs = {tuple(sorted(run)): run for run in zip(part.points, part.points[1:]) if at in run}
     lines = list(runs.values())
     flat = len(lines) > 1 and all(
-        directions.parallel(difference(where[a], where[b]), difference(where[lines[0][0]], where[lines[0][1]])) for a, b in lines
+        directions.parallel(difference(where[a], where[b]), difference(where[lines[0][0]], where[lines[0][1]]))
+        for a, b in lines
     )
     if len(lines) == 1 or flat:
         return lines[0]

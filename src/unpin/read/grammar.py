@@ -251,7 +251,9 @@ class _Twice(Exception):
 
 _two = seq(symbol("(") >> amount, axis << symbol(","), amount, axis << symbol(")"))
 _body = alt(
-    seq(word("weight") >> word("of") >> name, amount, _clauses).combine(lambda of, a, c: say.LoadSaid("weight", (a,), c, of=of)),
+    seq(word("weight") >> word("of") >> name, amount, _clauses).combine(
+        lambda of, a, c: say.LoadSaid("weight", (a,), c, of=of)
+    ),
     seq(word("mass") >> amount, word("hangs") >> _clauses).combine(lambda a, c: say.LoadSaid("hanging", (a,), c)),
     seq(_two, amount.optional(), _clauses).combine(
         lambda two, unit, c: say.LoadSaid("components", (two[0], two[2], unit), c, axes=(two[1], two[3]))
@@ -274,9 +276,10 @@ def load():
 
 _component = token(lambda t: t.text in ("x", "y", "couple", "magnitude"), "@want.component").map(lambda w: w.text)
 _lead = seq(
-    word("the").optional(), alt(word("force", "reaction"), token(lambda t: t.text == "tension", "tension")), alt(word("at"), token(lambda t: t.text == "in", "in"))).combine(
-    lambda _, what, where: what.text
-)
+    word("the").optional(),
+    alt(word("force", "reaction"), token(lambda t: t.text == "tension", "tension")),
+    alt(word("at"), token(lambda t: t.text == "in", "in")),
+).combine(lambda _, what, where: what.text)
 asked = alt(
     word("everything").result(say.AskedSaid(())),
     (
@@ -315,7 +318,21 @@ wanted_sum = alt(
     ),
 )
 
-PHRASES = ("amount", "point", "member", "link", "disc", "block", "support", "joining", "contact", "cord", "load", "asked", "sum")
+PHRASES = (
+    "amount",
+    "point",
+    "member",
+    "link",
+    "disc",
+    "block",
+    "support",
+    "joining",
+    "contact",
+    "cord",
+    "load",
+    "asked",
+    "sum",
+)
 
 
 @cache

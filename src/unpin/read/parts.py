@@ -71,7 +71,9 @@ def contact(known: Context, point: str, item: Item, said: ContactSaid) -> Connec
         if point not in part.points and not lies_on(known, part, known.at[point]):
             raise item.drop("read.not_on_member", word, name=part.name, point=point)
     way = direction(known, item, said.direction, point)
-    return Connection(point, "contact", (point,), (pushed.name, pushing.name), way, place=known.places.get(f"contacts > {point}"))
+    return Connection(
+        point, "contact", (point,), (pushed.name, pushing.name), way, place=known.places.get(f"contacts > {point}")
+    )
 
 
 def link(known: Context, name: str, item: Item, ends: tuple[str, str]) -> Connection:

@@ -89,18 +89,14 @@ _turn = alt(
     seq(word("above", "below"), word("right", "left")).combine(
         lambda turn, base: (base.text, {"above": "up", "below": "down"}[turn.text], base.end)
     ),
-    seq(word("left", "right"), word("of") >> word("up", "down")).combine(
-        lambda turn, base: (base.text, turn.text, base.end)
-    ),
+    seq(word("left", "right"), word("of") >> word("up", "down")).combine(lambda turn, base: (base.text, turn.text, base.end)),
 )
 slope = seq(axis, amount, axis, amount).combine(lambda a, b, c, d: say.SlopeSaid(((a, b), (c, d))))
 
 
 def linear(first: Parser, square: bool) -> Parser:
     return seq(first, linear_names, _side).combine(
-        lambda lead, names, side: say.LinearSaid(
-            names, square, side.text if side else "", lead.start, (side or names[-1]).end
-        )
+        lambda lead, names, side: say.LinearSaid(names, square, side.text if side else "", lead.start, (side or names[-1]).end)
     )
 
 

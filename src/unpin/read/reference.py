@@ -62,6 +62,14 @@ _KINDS = {
         "A link with a name of its own goes under the name: `links: {stay: B-D}`. Where a link ends in the ground, put a "
         "pin there under `supports`; or, where only its direction is known, make it a support: `E: link at 30 deg`.",
     ),
+    "disc": ("Discs", "Under the name of the disc."),
+    "block": ("Blocks", "Under the name of the block."),
+    "cord": (
+        "Cords",
+        "Under the letter of the tension. A cord has one tension from end to end and turns its discs without friction. "
+        "An end at a point of a member is tied to it, at a shared pin to the pin, at any other point to the ground. A load on "
+        "such a point, or a third cord that ends there, makes a knot of it.",
+    ),
     "joining": ("Pins", "Under the name of the shared point."),
     "contact": ("Contacts", "Under the name of the point. Members that touch are not pinned there."),
     "support": ("Supports", "Under the name of the point."),
@@ -99,7 +107,7 @@ def reference() -> str:
 def _section(s: Section) -> str:
     facts = [f"*{s.shape}*"]
     if s.needed:
-        facts.append("needed" if s.needed == s.name else "at least one of " + " and ".join(s.needed.split("|")))
+        facts.append("needed" if s.needed == s.name else "at least one of " + ", ".join(s.needed.split("|")))
     if s.unit:
         facts.append(f"bare numbers are a {s.unit}" if s.unit != "acceleration" else "bare numbers are in m/s² or ft/s²")
     if s.default:

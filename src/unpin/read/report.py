@@ -65,7 +65,9 @@ class Report:
 
     def mention(self, node: Any) -> None:
         """Note the words of a text (or of texts in a list) that could not be taken."""
-        for text in (node.text,) if hasattr(node, "text") else [n.text for n in getattr(node, "items", ()) if hasattr(n, "text")]:
+        for text in (
+            (node.text,) if hasattr(node, "text") else [n.text for n in getattr(node, "items", ()) if hasattr(n, "text")]
+        ):
             self.mentioned.update(_WORDS.findall(text))
 
     def refuse(self, name: str, node: Any) -> None:

@@ -43,7 +43,8 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "letters",
         "phrases by name",
-        "Letters with their values. A value may use letters above it; every expression below may use them.",
+        "Letters with their values. A value may use letters above it; every expression below may use them. A letter that is "
+        "`unknown` is a load to be found.",
         "letters: {P: 300 N, a: 1.2 m, b: 2a, theta: 35 deg}",
         phrase="amount",
     ),
