@@ -20,8 +20,6 @@ loads: [300 N at C down]
 find: [A, B]
 """
 
-OPENS = HELD.replace("A: roller", "A: contact pushes up").replace("B: pin", "B: pin, C: roller").replace("300 N at C down", "300 N at B up, 20 N.m on board")
-
 THREE = """
 units: m, N
 points: {A: [0, 0], B: A right 3, C: A right 3 up 2, D: A right 1}
@@ -63,11 +61,13 @@ def test_a_roller_that_pulls_must_be_held_down():
 
 
 def test_three_forces_on_one_part_meet_in_a_point_or_are_parallel():
-    text = said(build(worked_text(THREE)))
+    told = "Just three forces act on member shelf, at B, A and D. In balance their lines meet in one point, or all three are parallel. "
+    slanted = THREE.replace("C: A right 3 up 2", "C: A up 2")
 
-    assert ("Just three forces act on member shelf, at B, A and D. In balance their lines meet in one point, or all three are parallel. "
-            "Here two of the lines are known and meet at (1 m, 0 m)") not in text
-    assert "Just three forces act on member shelf" in text
+    assert told + "Here two are parallel, so the force at A is parallel to them." in said(build(worked_text(THREE)))
+    assert told + "Here two of the lines are known and meet at (1 m, 1.3333 m), so the line of the force at A passes through it too." in \
+        said(build(worked_text(slanted))).replace("\u202f", " ")
+    assert "three forces" not in said(build(worked_text(THREE.replace("90 N at D down", "90 N at D down, 5 N m on shelf anticlockwise"))))
 
 
 def test_a_result_is_worked_with_its_sign_and_the_answer_says_the_true_sense():

@@ -76,6 +76,13 @@ def test_a_contact_that_would_pull_opens_and_the_check_says_so_too():
     assert " ".join(terminal.section(sound_section(checked)).split()) == text
 
 
+def test_a_slide_along_an_awkward_line_is_told_by_its_angle():
+    ramp = ("units: m, N\npoints: {A: [0, 0], B: 2 from A at 30 deg}\nmembers: {slab: A B}\nsupports: {A: \"roller pushes square to A B, up\", B: \"roller pushes square to A B, up\"}\n"
+            "loads: [60 N at B up]\nfind: [A]\n")
+
+    assert "can slide up to the right, 30.0° above the horizontal." in said(ramp) or "can slide down to the left, 30.0° below the horizontal." in said(ramp)
+
+
 def test_of_what_is_held_too_often_the_ambiguous_forces_are_named():
     assert "A_y, B_y and C_y cannot be told apart by sums alone" in said(DOUBLE)
     assert "It is statically indeterminate to degree 1" in said(LEDGE)

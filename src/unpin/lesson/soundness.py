@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from unpin.base.units import FORCE, LENGTH
-from unpin.exact.number import sign
+from unpin.exact.number import length, sign
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Amount, Relation
 from unpin.lesson.nodes import Line, Listing, Node, Paragraph, Text, Working
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.statement import short
 from unpin.model.action import Structure
+from unpin.model.directions import angle_of, axis_of, small_legs
 from unpin.model.findings import Cause, Freedom, Soundness
 from unpin.model.problem import GROUND
 from unpin.model.values import Direction
@@ -107,11 +108,16 @@ def _motion(structure: Structure, freedom: Freedom, sheet: Sheet) -> Text:
         body = Text("thing.whole")
     twist = freedom.twists[moving[0]]
     if sign(twist[2]) == 0:
-        from unpin.exact.number import length
-
-        vector = (twist[0], twist[1])
-        return Text("sound.motion_slide", {"body": body, "toward": phrases.toward(Direction(vector, length(vector), "components"), sheet)})
+        return Text("sound.motion_slide", {"body": body, "toward": _way(twist, sheet)})
     return Text("sound.motion_turn", {"body": body, "centre": _place(structure, freedom.centres[moving[0]], sheet)})
+
+
+def _way(twist, sheet: Sheet) -> Text:
+    """The direction of a slide: along an axis, on a slope of small whole numbers, or by its angle."""
+    vector = (twist[0], twist[1])
+    if axis_of(vector) or small_legs(vector):
+        return phrases.toward(Direction(vector, length(vector), "components"), sheet)
+    return phrases.sense("along", angle_of(vector), sheet)
 
 
 def _place(structure: Structure, at, sheet: Sheet):

@@ -21,13 +21,15 @@ class Force:
 
 
 def remark(body: FreeBody, structure: Structure, sheet: Sheet) -> Text | None:
-    """What three forces on one part must do, None for any other body."""
+    """What three forces on one part must do; None for any other body, and where all three lines are plain to see."""
     forces = of_body(body)
     if forces is None:
         return None
     said = {"body": phrases.free_body(body), "points": Listing(tuple(phrases.letter_like(f.point) for f in forces))}
     known = [f for f in forces if f.along is not None]
     open_ = [f for f in forces if f.along is None]
+    if not open_:
+        return None
     if len(known) != 2:
         return Text("insight.three_force", said)
     third = {"third": phrases.letter_like(open_[0].point)}

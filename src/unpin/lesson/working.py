@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 from unpin.exact.number import Number, approx, sign
 from unpin.lesson import phrases, terms
-from unpin.lesson.formula import Relation
+from unpin.lesson.formula import Product, Relation, Signed, Sum
 from unpin.lesson.isolate import kind_of, member_kind, member_names
 from unpin.lesson.nodes import (
     Block,
@@ -37,7 +37,10 @@ def move(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Num
         single = len(step.equations) == 1
         lines = sum_lines(e, sheet, known)
         if single:
-            lines += result_lines(step, structure, sheet)
+            found = result_lines(step, structure, sheet)
+            # `C_y = 0` is not written again as `C_y = 0 N`.
+            bare = lines[-1].name == "collect" and lines[-1].formula.left == Sum((Signed(1, Product((found[0].formula.left,)), lines[-1].formula.left.terms[0].action),))
+            lines = (lines[:-1] if bare else lines) + found
         workings.append(Working(f"sum-{number + k}", number + k, e.body.name, terms.header(e.functional), lines))
     nodes.append(Block("solve", tuple(workings)))
     said: list[Node] = []
@@ -61,7 +64,7 @@ def sum_lines(e: Equation, sheet: Sheet, known: Mapping[str, Number]) -> tuple[L
 
 def _plain(relation: Relation):
     """What is printed of a line, in any order, without the source of its numbers and the arrows behind its terms."""
-    from unpin.lesson.formula import Amount, Product, Signed, Sum
+    from unpin.lesson.formula import Amount
 
     def strip(f):
         match f:
