@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from functools import lru_cache
 
 from unpin.draw.geometry import (
@@ -17,7 +16,7 @@ from unpin.draw.geometry import (
     tilt_of,
     unit,
 )
-from unpin.draw.place import Candidate
+from unpin.draw.place import ORIGIN, Candidate, Offer
 
 _COMPASS = tuple((math.cos(math.radians(a)), -math.sin(math.radians(a))) for a in range(0, 360, 15))
 _LIKING = {45: 0.0, 135: 0.2, 315: 0.3, 225: 0.4, 90: 0.6, 270: 0.7, 0: 0.8, 180: 0.9}
@@ -37,30 +36,8 @@ def touching(spot: Spot, way: Spot, gap: float, size: Spot) -> Box:
     return box_at((spot[0] + cx, spot[1] + cy), size)
 
 
-class Offer:
-    """Candidates in order of liking, made only as they are looked at: places relative to a spot, which repeat from label to label
-    and are remembered, and the spots they are wanted at."""
-
-    def __init__(self, *parts: tuple[Spot, tuple[Candidate, ...]]):
-        self.parts = parts
-
-    def __iter__(self) -> Iterator[Candidate]:
-        for (x, y), places in self.parts:
-            for (left, top, right, bottom), cost, turn, _, tilt in places:
-                yield Candidate((left + x, top + y, right + x, bottom + y), cost, turn, (), tilt)
-
-    def __len__(self) -> int:
-        return sum(len(places) for _, places in self.parts)
-
-    def __add__(self, other: Offer) -> Offer:
-        return Offer(*self.parts, *other.parts)
-
-
 def _round(*spots: Spot) -> tuple[Spot, ...]:
     return tuple((round(x, 3), round(y, 3)) for x, y in spots)
-
-
-ORIGIN = (0.0, 0.0)
 
 
 def around(spot: Spot, radius: float, size: Spot) -> Offer:

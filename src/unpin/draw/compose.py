@@ -29,7 +29,7 @@ def scale_of(span: tuple[float, float, float]) -> float:
 def compose(figure: Figure) -> Scene:
     """Marks at their places. The figure grows a little where a label would otherwise find no free place."""
     scale = scale_of(figure.span)
-    papers = [_grown_until_clear(piece, scale, figure.width, GROWTH_OF_FINAL if figure.kind == "final" else GROWTH) for piece in figure.pieces]
+    papers = [_grown_until_clear(piece, scale, figure.width, figure.kind == "final") for piece in figure.pieces]
     pieces = [p.marks for p in papers]
     boxes = [_box(marks) for marks in pieces]
     marks = [m for ms, by in zip(pieces, _spread_out(boxes, figure.width)) for m in moved(ms, by)]
@@ -37,22 +37,22 @@ def compose(figure: Figure) -> Scene:
     return Scene((box[0], box[1]), box[2] - box[0], box[3] - box[1], tuple(marks), figure.title, figure.description)
 
 
-def _grown_until_clear(piece, scale: float, width: float, growth: tuple[float, ...]) -> Paper:
+def _grown_until_clear(piece, scale: float, width: float, final: bool) -> Paper:
     best: Paper | None = None
-    for factor in growth:
+    for factor in GROWTH_OF_FINAL if final else GROWTH:
         paper = lay_out(piece, scale * factor)
         if best is not None and _wide(paper) > width:
             break
-        if best is None or _trouble(paper) < _trouble(best):
+        if best is None or _trouble(paper, final) < _trouble(best, final):
             best = paper
-        if not any(_trouble(paper)):
+        if not any(_trouble(paper, final)):
             break
     assert best is not None
     return best
 
 
-def _trouble(paper: Paper) -> tuple[int, int]:
-    return paper.unplaced, paper.astray
+def _trouble(paper: Paper, final: bool) -> tuple[int, int, int]:
+    return paper.unplaced, paper.astray, paper.led if final else 0
 
 
 def _wide(paper: Paper) -> float:

@@ -8,7 +8,7 @@ from functools import partial
 from unpin.draw import acting
 from unpin.draw.aligned import lay_along
 from unpin.draw.angles import angle_mark, surface_mark
-from unpin.draw.candidates import Offer, along_line, around, beside_arrow, led
+from unpin.draw.candidates import along_line, around, beside_arrow, led
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import support_up
 from unpin.draw.geometry import Box, Spot, between, centre_of, plus, union, unit
@@ -25,7 +25,7 @@ from unpin.draw.items import (
     SupportItem,
 )
 from unpin.draw.paper import Paper, measure, page_way
-from unpin.draw.place import ENVIED, Candidate, least_bad, place
+from unpin.draw.place import ENVIED, Candidate, Offer, least_bad, place
 from unpin.draw.scene import (
     LABEL_SIZE,
     SMALL_SIZE,
@@ -218,6 +218,7 @@ def _letter(paper: Paper) -> None:
         label, size, role, owner = paper.texts[wanted.key]
         seat = found[wanted.key]
         paper.astray += seat is not None and seat.cost >= ENVIED
+        paper.led += seat is not None and role == "part" and bool(seat.leader)
         if seat is None:
             paper.unplaced += 1
             if wanted.spare:

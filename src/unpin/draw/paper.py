@@ -20,7 +20,7 @@ class Paper:
     """`back`, `middle`, `front`: layers of marks; `groups`: actions and loads by id, between them. `room`: strips that labels keep
     out of, `bodies` (`bars` by owner) and `supports` those of them that are such, `ghosts` those that count only once the arrows stand. `later`:
     direction marks to be made when everything else has its place. `unplaced`: labels left without a free place, `astray`: those nearer to
-    something else than to their own."""
+    something else than to their own, `led`: names and forces of members that need a leader line."""
 
     scale: float
     back: list[Mark] = field(default_factory=list)
@@ -39,6 +39,7 @@ class Paper:
     later: list[Callable[[list[Strip]], DirectionMark | None]] = field(default_factory=list)
     unplaced: int = 0
     astray: int = 0
+    led: int = 0
 
     def at(self, spot: Spot) -> Spot:
         return (spot[0] * self.scale, -spot[1] * self.scale)

@@ -17,6 +17,7 @@ from unpin.draw.geometry import (
     Box,
     Spot,
     Tilt,
+    between,
     box_of,
     grown,
     rects_meet,
@@ -24,15 +25,18 @@ from unpin.draw.geometry import (
     segment_meets_rect,
     segment_to_rect,
     segments_cross,
+    spot_to_segment,
     union,
 )
 from unpin.draw.symbols.symbol import Strip
 
 CELL = 28.0
 CLEAR = 1.6
-LED_CLEAR = 2.6
+LED_CLEAR = 3.4
 """Least clearance of a label from everything, and from the leader line of another, pt."""
 ENVIED = 30.0
+MUDDLED = 50.0
+"""Dislike of a leader line from which on a label that may be left out is."""
 ASIDE = 30.0
 """What is farther away than this, pt, is not taken for the owner of a label."""
 KEPT = 7
@@ -48,6 +52,28 @@ class Candidate(NamedTuple):
     turn: float = 0.0
     leader: tuple[Spot, ...] = ()
     tilt: Tilt | None = None
+
+
+ORIGIN = (0.0, 0.0)
+
+
+class Offer:
+    """Candidates in order of liking, made only as they are looked at: places relative to a spot, which repeat from label to label
+    and are remembered, and the spots they are wanted at."""
+
+    def __init__(self, *parts: tuple[Spot, tuple[Candidate, ...]]):
+        self.parts = parts
+
+    def __iter__(self) -> Iterator[Candidate]:
+        for (x, y), places in self.parts:
+            for (left, top, right, bottom), cost, turn, _, tilt in places:
+                yield Candidate((left + x, top + y, right + x, bottom + y), cost, turn, (), tilt)
+
+    def __len__(self) -> int:
+        return sum(len(places) for _, places in self.parts)
+
+    def __add__(self, other: Offer) -> Offer:
+        return Offer(*self.parts, *other.parts)
 
 
 @dataclass(frozen=True)
@@ -94,23 +120,36 @@ class Field:
                         yield strip
 
     def meets(self, box: Box, tilt: Tilt | None = None) -> bool:
-        if tilt is not None:
-            return any(segment_meets_rect(p, q, box, tilt, half + CLEAR) for p, q, half in self.around(box))
-        left, top, right, bottom = box
-        if self.last is not None:  # what stopped the place before mostly stops the next one too
-            x0, y0, x1, y1, straight, (p, q, half) = self.last
-            if x0 < right and x1 > left and y0 < bottom and y1 > top and straight:
-                return True
-        for i in range(int(left // CELL), int(right // CELL) + 1):
-            for j in range(int(top // CELL), int(bottom // CELL) + 1):
-                for entry in self.cells.get((i, j), ()):
-                    x0, y0, x1, y1, straight, (p, q, half) = entry
-                    if x0 < right and x1 > left and y0 < bottom and y1 > top:
-                        grow = half + CLEAR
-                        if straight or segment_meets_box(p, q, (left - grow, top - grow, right + grow, bottom + grow)):
-                            self.last = entry
-                            return True
-        return False
+        return next(self.free((Candidate(box, 0.0, tilt=tilt),)), None) is None
+
+    def free(self, near: Iterable[Candidate]) -> Iterator[Candidate]:
+        """Those candidates that meet nothing. The innermost loop of the room, so it is written out."""
+        cells, last = self.cells, None
+        for (dx, dy), places in near.parts if isinstance(near, Offer) else ((ORIGIN, near),):
+            for place in places:
+                (left, top, right, bottom), tilt = place[0], place[4]
+                left, top, right, bottom = left + dx, top + dy, right + dx, bottom + dy
+                # What stopped the place before mostly stops the next one too.
+                if last is not None and last[0] < right and last[2] > left and last[1] < bottom and last[3] > top and tilt is None:
+                    continue
+                stopped = False
+                for i in range(int(left // CELL), int(right // CELL) + 1):
+                    for j in range(int(top // CELL), int(bottom // CELL) + 1):
+                        for entry in cells.get((i, j), ()):
+                            if entry[0] < right and entry[2] > left and entry[1] < bottom and entry[3] > top:
+                                if entry[4] and tilt is None:
+                                    last, stopped = entry, True
+                                    break
+                                p, q, half = entry[5]
+                                if segment_meets_rect(p, q, (left, top, right, bottom), tilt, half + CLEAR):
+                                    stopped = True
+                                    break
+                        if stopped:
+                            break
+                    if stopped:
+                        break
+                if not stopped:
+                    yield Candidate((left, top, right, bottom), place[1], place[2], place[3], tilt)
 
 
 @dataclass
@@ -141,8 +180,9 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
         if seat.taken is None or seat.taken.cost >= ENVIED:
             before, seat.taken = seat.taken, None
             near = seat.options
-            free = islice((c for c in seat.wanted.far() if not ground.meets(c.box, c.tilt) and _leader_free(c, seats)), 8 * KEPT)
-            seat.options = sorted(free, key=lambda c: c.cost + 6.0 * _crossed(c.leader, ground))
+            free = islice((c for c in ground.free(seat.wanted.far()) if _leader_free(c, seats)), 8 * KEPT)
+            led = [(c.cost + 6.0 * _crossed(c.leader, ground), k, c) for k, c in enumerate(free)]
+            seat.options = [c for cost, _, c in sorted(led, key=lambda o: o[:2]) if cost < MUDDLED or not seat.wanted.spare]
             _choose(seat, seats)
             if seat.taken is None:
                 seat.options, seat.taken = near, before
@@ -171,11 +211,9 @@ def _options(wanted: Wanted, ground: Field, rivals: dict[str, Outline]) -> list[
     mine = (wanted.key, wanted.rival)
     other = [o for key, o in rivals.items() if key not in mine and _alike(key, wanted.key)] if wanted.jealous else []
     good = 0
-    for c in wanted.near:
+    for c in ground.free(wanted.near):
         if good >= KEPT or len(out) >= 4 * KEPT:
             break
-        if ground.meets(c.box, c.tilt):
-            continue
         envy = _envy(c, wanted.owner, other) if other else 0.0
         good += envy < ENVIED
         out.append(c if not envy else c._replace(cost=c.cost + envy))
@@ -283,11 +321,17 @@ def _trade(seat: _Seat, seats: list[_Seat]) -> bool:
 
 
 def _crossed(leader: tuple[Spot, ...], ground: Field) -> int:
-    """How many lines a leader passes over on its way."""
+    """How many lines a leader passes over on its way; one it runs along counts for several."""
     if not leader:
         return 0
     p, q = leader[0], leader[-1]
-    return sum(segments_cross(p, q, a, b) for a, b, _ in set(ground.around(box_of(leader))))
+    middle, count = between(p, q, 0.5), 0
+    for a, b, half in set(ground.around(box_of(leader))):
+        if segments_cross(p, q, a, b):
+            count += 1
+        if half < 2 and a != b and spot_to_segment(middle, a, b) < 2.5:
+            count += 3
+    return count
 
 
 def _leader_free(c: Candidate, seats: list[_Seat]) -> bool:
