@@ -58,12 +58,16 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
     best = cheapest(ground, goal, known, least, costs)
     if best is None:
         return worked
+    rivals = _rivals(ground, goal, known, least, costs, best) if others else []
+    if rivals and _total(rivals[0]) < _total(best):
+        # The search for the cheapest stops after a time; what it missed may turn up on the way to the next best.
+        best, rivals = rivals[0], [best, *rivals[1:]]
     recommended = shortest = _route(ground, best, zero, "recommended", least)
-    taken = [best]
+    taken = {_shape(best)}
     if recommended.count != least.upper:
         moves = cheapest(ground, goal, known, least, costs, wide=False)
         shortest = _route(ground, moves, zero, "", least)
-        taken.append(moves)
+        taken.add(_shape(moves))
     shortest = replace(shortest, claim="fewest" if shortest.count == least.lower else "between")
     values = _values(structure, recommended.steps, zero)
     closing = closing_check(structure, recommended.steps, values)
@@ -72,7 +76,7 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
     complete = {**full, **derived}
     proof = prove(apart, full, complete, derived, _checked(apart, soundness), closing)
     own = follow(structure, problem.wanted_route, wanted, zero) if problem.wanted_route else None
-    alternatives = _others(ground, goal, known, least, costs, taken, others)
+    alternatives = tuple(_route(ground, moves, None, "other", least) for moves in rivals if _shape(moves) not in taken)[:others]
     return replace(worked, fewest=shortest, recommended=recommended, others=alternatives, wanted=own,
                    values={**complete, **values}, answers=answers((structure, values), (apart, complete)), proof=proof,
                    rung=max((rung(v) for v in values.values()), default=1))
@@ -104,18 +108,21 @@ def _values(structure: Structure, steps: tuple[Step, ...], known: Mapping[str, N
     return values
 
 
-def _others(ground, goal, known, least, costs, taken: list[list[Move]], most: int) -> tuple[Route, ...]:
-    """Next best routes: those that do without one of the sums of the recommended one, cheapest first."""
-    seen = {_shape(moves) for moves in taken}
+def _rivals(ground, goal, known, least, costs, best: list[Move]) -> list[list[Move]]:
+    """Next best routes: those that do without one of the sums of the best one, cheapest first."""
+    seen = {_shape(best)}
     found: list[list[Move]] = []
-    for move in taken[0][:5] if most else ():
+    for move in best[:5]:
         for s in move.sums:
             moves = cheapest(ground, goal, known, least, costs, wide=False, barred=[(s.body, s.mask)])
             if moves and _shape(moves) not in seen:
                 seen.add(_shape(moves))
                 found.append(moves)
-    found.sort(key=lambda moves: (sum(m.cost for m in moves), sum(len(m.sums) for m in moves)))
-    return tuple(_route(ground, moves, None, "other", least) for moves in found[:most])
+    return sorted(found, key=lambda moves: (_total(moves), sum(len(m.sums) for m in moves)))
+
+
+def _total(moves: list[Move]) -> int:
+    return sum(m.cost for m in moves)
 
 
 def _shape(moves: list[Move]):
