@@ -195,9 +195,8 @@ def least_bad(wanted: Wanted, obstacles: Iterable[Strip], taken: Iterable[Candid
     ground, seated = Field(obstacles), list(taken)
 
     def met(c: Candidate) -> float:
-        return 4 * sum(_clash(c, t) for t in seated) + sum(
-            segment_meets_rect(p, q, c.box, c.tilt, half) for p, q, half in set(ground.around(c.box))
-        )
+        labels = sum(rects_meet(c.box, c.tilt, t.box, t.tilt) + 0.5 * _led_through(c, t) + 0.5 * _led_through(t, c) for t in seated)
+        return 4 * labels + sum(segment_meets_rect(p, q, c.box, c.tilt, half) for p, q, half in set(ground.around(c.box)))
 
     return min((*wanted.near, *wanted.far()), key=lambda c: (met(c), c.cost))
 
@@ -258,10 +257,12 @@ def distance(box: Box, strip: Strip, tilt: Tilt | None = None) -> float:
 def _clash(a: Candidate, b: Candidate) -> bool:
     if rects_meet(a.box, a.tilt, b.box, b.tilt, CLEAR):
         return True
-    for one, two in ((a, b), (b, a)):
-        if one.leader and segment_meets_rect(one.leader[0], one.leader[-1], two.box, two.tilt, LED_CLEAR):
-            return True
-    return False
+    return _led_through(a, b, LED_CLEAR) or _led_through(b, a, LED_CLEAR)
+
+
+def _led_through(a: Candidate, b: Candidate, clear: float = 0.0) -> bool:
+    """Does the leader line of one pass through the other?"""
+    return bool(a.leader) and segment_meets_rect(a.leader[0], a.leader[-1], b.box, b.tilt, clear)
 
 
 def _choose(seat: _Seat, seats: list[_Seat]) -> None:
@@ -336,7 +337,4 @@ def _crossed(leader: tuple[Spot, ...], ground: Field) -> int:
 
 def _leader_free(c: Candidate, seats: list[_Seat]) -> bool:
     """A leader line may cross no other label; bodies and lines it may cross where it must, at a cost made by the caller."""
-    return not any(
-        s.taken is not None and c.leader and segment_meets_rect(c.leader[0], c.leader[-1], s.taken.box, s.taken.tilt, LED_CLEAR)
-        for s in seats
-    )
+    return not any(s.taken is not None and _led_through(c, s.taken, LED_CLEAR) for s in seats)
