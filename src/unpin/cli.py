@@ -179,10 +179,9 @@ def _worked(problem):
 def _lesson(worked, chosen, drawn: bool):
     from unpin import api
 
-    try:
-        return api.explain(worked, chosen.figures, chosen.route, drawn)
-    except ValueError as error:
-        raise Stop(MISUSE, "no_route") from error
+    if chosen.route == "own" and worked.recommended is not None and worked.wanted is None:
+        raise Stop(MISUSE, "no_route")
+    return api.explain(worked, chosen.figures, chosen.route, drawn)
 
 
 def _solve(chosen) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from unpin.exact.number import Number
-from unpin.lesson import loads, phrases, threeforce
+from unpin.lesson import cords, loads, phrases, threeforce
 from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
 from unpin.lesson.nodes import sentences as run_on
 from unpin.lesson.sheet import Sheet
@@ -21,7 +21,12 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
         opening = Text("cut.isolate_group", {"body": phrases.free_body(body)})
     else:
         opening = Text("cut.isolate", {"body": phrases.free_body(body)})
-    items = [_connection(group, structure, sheet, met) for group in connections(body)]
+    items: list[Text] = []
+    for group in connections(body):
+        if cords.is_cord(structure, group[0].unknown):
+            items += [cords.cut(a, sheet) for a in group]
+        else:
+            items.append(_connection(group, structure, sheet, met))
     mine = {id(a.load): a.load for a in body.actions if a.load is not None}
     items += [Text("cut.load", {"load": loads.carried(group, sheet)}) for group in loads.gathered(mine.values())]
     remark = threeforce.remark(body, structure, sheet)
@@ -107,14 +112,15 @@ def count(body: FreeBody, structure: Structure, known: Mapping[str, Number], fin
     together with another body."""
     open_now = [u for u in body.unknowns if u not in known]
     seen = [u for u in body.unknowns if u in known]
-    sums = 2 if body.kind == "pin" else 3
+    alone = next((b for b in structure.bodies if len(body.parts) == 1 and b.name == body.parts[0]), None)
+    sums = alone.rank if alone else 3
     said: list[Text] = []
     if open_now:
         said.append(Text("count.unknown", {"count": len(open_now), "unknowns": phrases.unknowns(structure, open_now)}))
     if seen:
         said.append(Text("count.known", {"unknowns": phrases.unknowns(structure, seen)}))
     if open_now:
-        said.append(Text("count.sums_pin" if sums == 2 else "count.sums_part"))
+        said.append(Text("count.sums_part" if sums == 3 else "count.sums_pin" if body.kind == "pin" else "count.sums_block"))
         if shared:
             said.append(Text("count.shared", {"finds": phrases.unknowns(structure, finds)}))
         elif len(open_now) > sums:

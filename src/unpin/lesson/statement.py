@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson import loads, phrases
+from unpin.lesson import cords, loads, phrases
 from unpin.lesson.formula import letter
 from unpin.lesson.nodes import Block, Bullets, Listing, Text
 from unpin.lesson.sheet import Sheet
@@ -12,8 +12,9 @@ from unpin.words.sentences import catalogue
 
 def given(problem: Problem, sheet: Sheet) -> Block:
     """Members, supports, loads and letters, in the order of the file."""
-    items = [Text("given.member", {"name": p.name, "points": phrases.points(p.points)}) for p in problem.parts]
+    items = [cords.part(p, sheet) for p in problem.parts]
     items += connections(problem, sheet)
+    items += [cords.given(c, sheet) for c in problem.cords]
     items += [loads.given(group, problem, sheet) for group in loads.gathered(problem.loads)]
     items += [Text("given.letter", {"letter": letter(x.name), "value": sheet.given(x.value, own_unit=True)})
               for x in problem.letters if x.value is not None and x.name not in {load.name for load in problem.loads}]
@@ -75,6 +76,9 @@ def _whole(a: Asked, problem: Problem) -> Text:
         return Text("asked.load", {"letter": letter(a.subject)})
     if a.kind == "everything":
         return Text("asked.everything")
+    cord = cords.find(problem, a.subject)
+    if cord:
+        return Text("asked.cord", {"letter": cords.letter(cord)})
     link = next((c for c in problem.connections if c.kind == "link" and c.name == a.subject), None)
     if link:
         return Text("asked.link", {"a": phrases.letter_like(link.points[0]), "b": phrases.letter_like(link.points[1])})

@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 
 from unpin.exact.number import Number, approx, sign
-from unpin.lesson import phrases, terms
+from unpin.lesson import cords, phrases, terms
 from unpin.lesson.formula import Product, Relation, Signed, Sum
 from unpin.lesson.isolate import kind_of, member_kind, member_names
 from unpin.lesson.nodes import (
@@ -179,6 +179,8 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
     letter = {"letter": symbol(structure.unknown(unknown).symbol)}
     if sign(value) == 0:
         return [Paragraph(Text("result.zero", letter), "sense")]
+    if cords.is_cord(structure, unknown):
+        return [Paragraph(cords.meaning(structure, unknown, value), "sense")]
     if structure.unknown(unknown).axial:
         member = Text("thing_capital." + member_kind(structure, action.source), member_names(structure, action.source))
         return [Paragraph(Text("result.tension" if sign(value) > 0 else "result.compression", {**letter, "member": member}), "sense")]
