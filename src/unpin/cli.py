@@ -249,7 +249,9 @@ def _ways(chosen) -> int:
         return SOLVED
     else:
         nodes = ways.overview(worked, sheet)
-    sys.stdout.write(section(Section("ways", "ways", Text("title.ways_all"), nodes)))
+    from unpin.lesson.kinds import with_kinds
+
+    sys.stdout.write(section(with_kinds(Section("ways", "ways", Text("title.ways_all"), tuple(nodes)), problem)))
     return SOLVED
 
 

@@ -38,5 +38,13 @@ def test_a_strand_that_is_cut_pulls_on_the_body_and_a_tension_must_be_positive()
     assert "A block of no size has two sums and no moment." in text
 
 
+def test_discs_and_blocks_are_called_what_they_are():
+    text = said(BUCKET)
+
+    assert "Cut block sack loose" in text and "the pin joins it to disc pulley" in text
+    assert "A weight of 500 N at E on block sack" in text
+    assert "member sack" not in text and "member pulley" not in text and "member arm" in text
+
+
 def test_a_cord_that_would_have_to_push_goes_slack():
     assert "T is negative: the cord would have to push, which it cannot." in said(BUCKET.replace("weight of sack 500 N", "500 N at E up on sack"))

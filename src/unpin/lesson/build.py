@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from unpin.lesson import isolate, outcome, phrases, soundness, statement, ways, working
 from unpin.lesson.figures import Studio
+from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Block, Bullets, Lesson, Node, Paragraph, Section, Text
 from unpin.lesson.sheet import Sheet, sheet_for
 from unpin.model.action import FreeBody
@@ -31,7 +32,8 @@ def build(worked: Worked, figures: int = 0, route: str = "recommended", language
         if other:
             sections.append(Section("ways", "ways", Text("title.ways"), other))
     complete = solved and all(a.found for a in worked.answers)
-    return Lesson(worked.problem.title, worked.problem.text, tuple(sections), (Text("caution.teaching"),), complete, language)
+    made = Lesson(worked.problem.title, worked.problem.text, tuple(sections), (Text("caution.teaching"),), complete, language)
+    return with_kinds(made, worked.problem)
 
 
 def _closing(worked: Worked, route: Route) -> Equation | None:
@@ -62,7 +64,7 @@ def _problem(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
 def sound_section(worked: Worked) -> Section:
     """The chapter on soundness by itself, without a figure."""
     sheet = sheet_for(worked.problem, {})
-    return _sound(worked, sheet, Studio(worked, sheet, drawn=False))
+    return with_kinds(_sound(worked, sheet, Studio(worked, sheet, drawn=False)), worked.problem)
 
 
 def _sound(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
