@@ -196,3 +196,33 @@ def test_a_cord_leaves_its_end_along_the_tangent():
     # By angles: the line to the centre falls by atan(1/3), and the tangent above it rises from that by asin(r/√10).
     angle = math.asin(0.2 / math.sqrt(10)) - math.atan(1 / 3)
     assert math.isclose(approx(found["Ax"]), 500 * math.cos(angle))
+
+
+# Equal drums one above the other: an open strand is upright; a crossed one leaves the upright by asin(2 r / distance).
+CROSSED = math.sqrt(1 - (2 / 20) ** 2)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "across"),
+    [
+        ("right", "right", (1, 1)),
+        ("left", "left", (-1, -1)),
+        ("left", "right", (-CROSSED, CROSSED)),
+        ("right", "left", (CROSSED, -CROSSED)),
+    ],
+)
+def test_a_cord_may_go_from_drum_to_drum(first, second, across):
+    p = sound(
+        points="{A: [0, 0], C: [0, 20]}",
+        members="",
+        links="",
+        blocks="",
+        discs="{one: 1 at A, other: 1 at C}",
+        cords=f"{{T: winds off one on its {first} winds onto other on its {second}}}",
+        supports="{A: pin, C: pin}",
+        letters="{M: unknown}",
+        loads="[M clockwise on one, 5 N m clockwise on other]",
+        find="[T]",
+    )
+
+    assert [approx(p.point(s.point).at[0]) for s in p.cords[0].stops] == pytest.approx(across)

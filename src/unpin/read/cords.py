@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from unpin.base.record import record
 from unpin.base.units import LENGTH
-from unpin.exact.number import Number, sign
+from unpin.exact.number import ZERO, Number, sign
 from unpin.model.problem import GROUND, Cord, Part, Point, Stop
 from unpin.model.space import difference
 from unpin.model.strands import SIDES, Slack, strands_between, tangent, touch, turned
@@ -65,10 +65,10 @@ def string(known: Context, name: str, item: Item, said: tuple[StopSaid, ...]) ->
         raise item.drop("read.cord_free", hint="hint.cord_free")
     if stops[0].point and stops[0].point == stops[-1].point and len(stops) == 2:
         raise item.drop("read.no_length", said[1].name, first=stops[0].point, second=stops[1].point)
-    where = known.at
+    loose = tuple(stops)
     for n in (0, len(stops) - 1):
         if said[n].wound:
-            stops[n] = _wound(known, item, name, said[n], tuple(stops), n, where)
+            stops[n] = _wound(known, item, name, said, loose, n)
     try:
         strands_between(known.at, Cord(name, tuple(stops)))
     except Slack as slack:
@@ -117,39 +117,59 @@ def _round(known: Context, item: Item, one: StopSaid) -> Stop:
     return Stop(part.points[0], part.name, "" if one.wound else one.side, radius)
 
 
-def _wound(
-    known: Context, item: Item, name: str, said: StopSaid, stops: tuple[Stop, ...], n: int, where: dict[str, Vector]
-) -> Stop:
+def _wound(known: Context, item: Item, name: str, said: tuple[StopSaid, ...], stops: tuple[Stop, ...], n: int) -> Stop:
     """The end of a cord that winds onto a disc: tied to it where the strand touches it, on the side that is named."""
-    mine = stops[n]
-    k = 1 if n == 0 else n - 1
-    other = stops[k]
-    side = SIDES[said.side]
+    mine, k = stops[n], 1 if n == 0 else n - 1
+    where = known.at
     found: list[tuple[float, Vector]] = []
     for signed in (mine.radius, -mine.radius):
-        if other.direction is not None:
-            way = other.direction.reversed() if n else other.direction
-            d = tuple(c / way.length for c in way.vector)
-        else:
-            try:
-                there = turned(where, Cord(name, stops), k)
-            except Slack as slack:
-                raise _no_side(item, said.name, stops[slack.at].side, stops[slack.at].part) from None
-            first, last, a = (mine, other, signed - there) if n == 0 else (other, mine, there - signed)
-            d = tangent(difference(where[last.point], where[first.point]), a)
-        if d is not None:
-            spot = touch(where[mine.point], signed, d)
-            out = difference(spot, where[mine.point])
-            found.append((float(out[0] * side[0] + out[1] * side[1]), spot))
+        for there in _radii(item, name, said, stops, k, where):
+            spot = _touched(where, stops, n, k, signed, there)
+            if spot is not None:
+                score = _out(where, mine, said[n], spot)
+                if said[k].wound:
+                    score += _out(where, stops[k], said[k], _touched(where, stops, k, n, there, signed))
+                found.append((score, spot))
     if not found:
-        raise _no_gap(item, said.name, other, mine)
+        raise _no_gap(item, said[n].name, stops[k], mine)
     found.sort(key=lambda f: f[0])
-    (low, _), (high, spot) = found[0], found[-1]
-    if high <= 0 or len(found) == 2 and high - low < 1e-9 * float(mine.radius):
-        raise _no_side(item, said.name, said.side, mine.part)
+    spot = found[-1][1]
+    if _out(where, mine, said[n], spot) <= 0 or len(found) > 1 and found[-1][0] - found[-2][0] < 1e-9 * float(mine.radius):
+        raise _no_side(item, said[n].name, said[n].side, mine.part)
     point = next((p for p in known.points.values() if p.at == spot), None) or _made(known, mine.point, spot)
     known.used.add(point.name)
     return Stop(point.name, mine.part)
+
+
+def _radii(item: Item, name: str, said: tuple[StopSaid, ...], stops: tuple[Stop, ...], k: int, where) -> tuple[Number, ...]:
+    """The radius of the stop beside a wound end, with its sense; both senses of one that is wound as well."""
+    if said[k].wound:
+        return stops[k].radius, -stops[k].radius
+    if stops[k].direction is not None:
+        return (ZERO,)
+    try:
+        return (turned(where, Cord(name, stops), k),)
+    except Slack as slack:
+        raise _no_side(item, said[k].name, stops[slack.at].side, stops[slack.at].part) from None
+
+
+def _touched(where: dict[str, Vector], stops: tuple[Stop, ...], n: int, k: int, signed: Number, there: Number) -> Vector | None:
+    """Where the strand between stops `n` and `k` touches the disc at `n`; None where there is no room for it."""
+    mine, other = stops[n], stops[k]
+    if other.direction is not None:
+        way = other.direction.reversed() if n > k else other.direction
+        d: Vector | None = tuple(c / way.length for c in way.vector)
+    elif n < k:
+        d = tangent(difference(where[other.point], where[mine.point]), signed - there)
+    else:
+        d = tangent(difference(where[mine.point], where[other.point]), there - signed)
+    return None if d is None else touch(where[mine.point], signed, d)
+
+
+def _out(where: dict[str, Vector], stop: Stop, said: StopSaid, spot: Vector) -> float:
+    """How far a place on a disc is out on the side that was named."""
+    step, side = difference(spot, where[stop.point]), SIDES[said.side]
+    return float(step[0] * side[0] + step[1] * side[1])
 
 
 def _made(known: Context, centre: str, at: Vector) -> Point:
