@@ -55,3 +55,14 @@ def test_the_gauge_sees_planted_faults(page):
     assert "AB meets C" in faults
     assert any(f.startswith("AB meets a edge") for f in faults)
     assert "C: 6 pt" in faults
+
+
+def test_the_gauge_measures_turned_text_as_it_lies(page):
+    page.set_content("""<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100" width="100pt" height="100pt">
+      <path class="edge" d="M0 100L100 0" stroke="#000" stroke-width="2"/>
+      <text x="20" y="60" font-size="9" transform="rotate(-45 20 60)">12.5</text></svg>""")
+
+    assert page.evaluate(f"({GAUGE})(document.querySelector('svg'))") == []
+
+    page.evaluate("document.querySelector('text').setAttribute('transform', 'rotate(45 20 60)')")
+    assert any(f.startswith("12.5 meets a edge") for f in page.evaluate(f"({GAUGE})(document.querySelector('svg'))"))

@@ -70,3 +70,18 @@ def test_a_label_nearer_to_another_arrow_than_to_its_own_is_found():
     faults = meter(scene(Group((ARROW, text((42, -30), owner="load1")), "load", "load1"), Group((other,), "load", "load2")))
 
     assert [(f.code, f.other) for f in faults] == [("label_astray", "load2")]
+
+
+def test_turned_text_is_measured_as_it_lies():
+    member = Path(((-40, 40), (40, -40)), "link-edge", "AB")
+
+    assert codes(member, text((-8, -8), "12.5 (T)", turn=45)) == []
+    assert codes(member, text((-3, -3), "12.5 (T)", turn=45)) == ["label_meets_line"]
+
+
+def test_a_label_beside_the_leader_line_of_another_is_found():
+    led = Text((60, -80), labels.upright("90 N"), owner="load2", leader=((50, -76), (10, -30)))
+    far = Arrow(((0, -30), (0, 0)), "force", "load2")
+    mine = Group((Arrow(((60, -30), (60, 0)), "force", "load1"), text((34, -44), owner="load1")), "load", "load1")
+
+    assert "label_astray" in codes(Group((far, led), "load", "load2"), mine)

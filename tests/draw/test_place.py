@@ -3,8 +3,14 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from unpin.draw.candidates import around, beside_arrow, led
-from unpin.draw.geometry import boxes_meet, segment_meets_box
+from unpin.draw.candidates import along_line, around, beside_arrow, led
+from unpin.draw.geometry import (
+    boxes_meet,
+    rects_meet,
+    segment_meets_box,
+    segment_meets_rect,
+    tilt_of,
+)
 from unpin.draw.place import Candidate, Wanted, place
 
 
@@ -74,3 +80,31 @@ def test_placed_labels_never_meet_each_other_or_an_obstacle(spots):
 
 def test_candidates_beside_an_arrow_keep_off_its_shaft():
     assert not any(segment_meets_box((0, -40), (0, 0), c.box) for c in beside_arrow((0, -40), (0, 0), (20.0, 7.0)))
+
+
+def test_text_along_a_sloping_member_lies_along_it_and_reads_from_below_or_from_the_right():
+    best = next(iter(along_line((0, 0), (60, -60), (30.0, 6.0), 2.0)))
+    back = next(iter(along_line((60, -60), (0, 0), (30.0, 6.0), 2.0)))
+    falling = next(iter(along_line((0, 0), (60, 60), (30.0, 6.0), 2.0)))
+
+    assert round(best.turn) == round(back.turn) == 45
+    assert round(falling.turn) == -45
+    assert not segment_meets_rect((0, 0), (60, -60), best.box, best.tilt, 2.0)
+    assert segment_meets_box((0, 0), (60, -60), best.box)
+
+
+def test_two_turned_labels_side_by_side_do_not_meet_though_the_boxes_around_them_do():
+    tilt = tilt_of((40.0, 6.0), 45)
+    first, second = (-20, -20, 20, 20), (-12, -12, 28, 28)
+
+    assert boxes_meet(first, second)
+    assert not rects_meet(first, tilt, second, tilt)
+    assert rects_meet(first, tilt, first, None)
+
+
+def test_a_label_that_may_be_left_out_is_not_led_along_another_line():
+    far = lambda: (Candidate((-5, 60, 5, 70), 20.0, leader=((0, 60), (0, 12))),)
+    arrow = [((0, 10), (0, 50), 0.8)]
+    blocked = Wanted("a", (Candidate((-5, 15, 5, 25), 0.0),), (((0, 10), (0, 10), 0.0),), far, jealous=False, spare=True)
+
+    assert place([blocked], arrow, {})["a"] is None

@@ -35,11 +35,11 @@ CLEAR = 1.6
 LED_CLEAR = 3.4
 """Least clearance of a label from everything, and from the leader line of another, pt."""
 ENVIED = 30.0
-MUDDLED = 50.0
+MUDDLED = 56.0
 """Dislike of a leader line from which on a label that may be left out is."""
 ASIDE = 30.0
 """What is farther away than this, pt, is not taken for the owner of a label."""
-KEPT = 7
+KEPT = 5
 """Candidates kept for a label once they are free of obstacles."""
 
 
@@ -141,8 +141,12 @@ class Field:
                                     last, stopped = entry, True
                                     break
                                 p, q, half = entry[5]
-                                if segment_meets_rect(p, q, (left, top, right, bottom), tilt, half + CLEAR):
-                                    stopped = True
+                                grow = half + CLEAR
+                                if tilt is None:
+                                    stopped = segment_meets_box(p, q, (left - grow, top - grow, right + grow, bottom + grow))
+                                else:
+                                    stopped = segment_meets_rect(p, q, (left, top, right, bottom), tilt, grow)
+                                if stopped:
                                     break
                         if stopped:
                             break
@@ -331,7 +335,7 @@ def _crossed(leader: tuple[Spot, ...], ground: Field) -> int:
         if segments_cross(p, q, a, b):
             count += 1
         if half < 2 and a != b and spot_to_segment(middle, a, b) < 2.5:
-            count += 3
+            count += 6
     return count
 
 
