@@ -13,7 +13,8 @@ import os
 import sys
 from pathlib import Path
 
-FOLDER = Path(__file__).parents[1] / "docs" / "reference"
+ROOT = Path(__file__).parents[1]
+FOLDER = ROOT / "docs" / "reference"
 SCHEMAS = ("solution", "check", "ways")
 
 _SOLUTION_HEAD = """# Solutions as data
@@ -35,7 +36,21 @@ def pages() -> dict[str, str]:
     """Name of every generated page, and its text."""
     from unpin.read.reference import reference, schema_text
 
-    return {"problem-file.md": reference(), "problem.schema.json": schema_text(), "solution.md": solution(), "command.md": command()}
+    made = {"problem-file.md": reference(), "problem.schema.json": schema_text(), "solution.md": solution(), "command.md": command()}
+    return {**made, **pictures()}
+
+
+def pictures() -> dict[str, str]:
+    """The figures that the README shows, drawn by the program itself."""
+    import unpin
+    from unpin.lesson.figures import Studio
+    from unpin.lesson.sheet import sheet_for
+    from unpin.render.picture import svg
+
+    worked = unpin.solve(unpin.load(ROOT / "examples" / "market-awning.yaml"))
+    studio = Studio(worked, sheet_for(worked.problem, worked.values, 0))
+    drawn = {"problem": studio.problem(), "arm": studio.free_body(worked.recommended.steps[-1].equations[0].body)}
+    return {f"../pictures/awning-{name}.svg": svg(nodes[0]) for name, nodes in drawn.items()}
 
 
 def solution() -> str:

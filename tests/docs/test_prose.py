@@ -26,7 +26,8 @@ def agrees(shown: str, printed: str) -> bool:
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda p: p.name)
-def test_files_and_commands_of_a_page_do_what_it_says(page, tmp_path):
+def test_files_and_commands_of_a_page_do_what_it_says(page, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
     environment = {**os.environ, "PATH": f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}", "PYTHONUTF8": "1"}
     for language, name, text in blocks(page):
         if name:
