@@ -50,7 +50,7 @@ def pictures() -> dict[str, str]:
     worked = unpin.solve(unpin.load(ROOT / "examples" / "market-awning.yaml"))
     studio = Studio(worked, sheet_for(worked.problem, worked.values, 0))
     drawn = {"problem": studio.problem(), "arm": studio.free_body(worked.recommended.steps[-1].equations[0].body)}
-    return {f"../pictures/awning-{name}.svg": svg(nodes[0]) for name, nodes in drawn.items()}
+    return {f"awning-{name}.svg": svg(nodes[0]) for name, nodes in drawn.items()}
 
 
 def solution() -> str:
