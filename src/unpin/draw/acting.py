@@ -9,10 +9,10 @@ from unpin.draw.angles import force_mark, right_angle_mark
 from unpin.draw.arrows import GAP, Wish, stand_all
 from unpin.draw.candidates import around, beside_arrow, beside_line, led, touching
 from unpin.draw.facing import couple_facing
+from unpin.draw.field import Candidate, Offer
 from unpin.draw.geometry import Spot, between, plus, unit
 from unpin.draw.items import CentreItem, CoupleItem, ForceItem, Piece, SpreadItem
 from unpin.draw.paper import Paper, measure, page_way
-from unpin.draw.place import Candidate, Offer
 from unpin.draw.scene import LABEL_SIZE, Arrow, Group, Path
 from unpin.draw.symbols import force
 from unpin.draw.symbols.symbol import Strip, Symbol

@@ -8,6 +8,7 @@ from functools import partial
 
 from unpin.draw import label as lettering
 from unpin.draw.candidates import beside_line, in_angle, led
+from unpin.draw.field import Field
 from unpin.draw.geometry import (
     Spot,
     apart,
@@ -25,7 +26,7 @@ from unpin.draw.geometry import (
 )
 from unpin.draw.items import flat
 from unpin.draw.label import Label
-from unpin.draw.place import Field, Wanted
+from unpin.draw.place import Wanted
 from unpin.draw.scene import SMALL_SIZE, Mark, Path
 from unpin.draw.symbols.symbol import Strip
 

@@ -7,14 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from unpin.draw.geometry import (
-    Spot,
-    angle_between,
-    between,
-    plus,
-    segment_to_segment,
-    spot_to_segment,
-)
+from unpin.draw.geometry import Spot, angle_between, between, plus, segment_to_segment, spot_to_segment
 from unpin.draw.symbols.symbol import Strip
 
 LENGTH, SHORT, GAP, NEXT = 37.0, 29.0, 4.6, 6.0

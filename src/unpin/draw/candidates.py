@@ -5,18 +5,8 @@ from __future__ import annotations
 import math
 from functools import lru_cache
 
-from unpin.draw.geometry import (
-    Box,
-    Spot,
-    around_tilt,
-    between,
-    page_angle,
-    plus,
-    square,
-    tilt_of,
-    unit,
-)
-from unpin.draw.place import ORIGIN, Candidate, Offer
+from unpin.draw.field import ORIGIN, Candidate, Offer
+from unpin.draw.geometry import Box, Spot, around_tilt, between, page_angle, plus, square, tilt_of, unit
 
 _COMPASS = tuple((math.cos(math.radians(a)), -math.sin(math.radians(a))) for a in range(0, 360, 15))
 _LIKING = {45: 0.0, 135: 0.2, 315: 0.3, 225: 0.4, 90: 0.6, 270: 0.7, 0: 0.8, 180: 0.9}
@@ -102,7 +92,8 @@ def beside_line(
     more: float = 0.0,
 ) -> Offer:
     """Along a line, on both sides or on the side `way` only."""
-    return Offer((a, _beside_line(*_round((b[0] - a[0], b[1] - a[1]), size), off, shares, way and _round(way)[0], both, more)))
+    run, size = _round((b[0] - a[0], b[1] - a[1]), size)
+    return Offer((a, _beside_line(run, size, off, shares, way and _round(way)[0], both, more)))
 
 
 @lru_cache(maxsize=512)
@@ -116,7 +107,8 @@ def _beside_line(b: Spot, size: Spot, off: float, shares, way: Spot | None, both
         for n, share in enumerate(shares):
             for x, y, worse in ((side[0], side[1], 0.0), *(((-side[0], -side[1], 0.4),) if both else ())):
                 half = abs(x) * size[0] / 2 + abs(y) * size[1] / 2
-                out.append(Candidate(box_at(plus(between(a, b, share), (x, y), off + gap + half), size), min(0.5 * n, 2.0 + 0.1 * n) + more + worse + dislike))
+                box = box_at(plus(between(a, b, share), (x, y), off + gap + half), size)
+                out.append(Candidate(box, min(0.5 * n, 2.0 + 0.1 * n) + more + worse + dislike))
     return tuple(sorted(out, key=lambda c: c.cost))
 
 

@@ -4,13 +4,7 @@ from __future__ import annotations
 
 import math
 
-from unpin.draw.geometry import (
-    Spot,
-    angle_between,
-    page_angle,
-    plus,
-    segment_to_segment,
-)
+from unpin.draw.geometry import Spot, angle_between, page_angle, plus, segment_to_segment
 from unpin.draw.symbols.symbol import Strip
 
 

@@ -11,31 +11,12 @@ from unpin.draw.angles import angle_mark, surface_mark
 from unpin.draw.candidates import along_line, around, beside_arrow, led
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import support_up
+from unpin.draw.field import Candidate, Offer
 from unpin.draw.geometry import Box, Spot, between, centre_of, plus, union, unit
-from unpin.draw.items import (
-    AngleItem,
-    AxisItem,
-    BodyItem,
-    CentreItem,
-    DimensionItem,
-    JointItem,
-    MotionItem,
-    NameItem,
-    Piece,
-    SupportItem,
-)
+from unpin.draw.items import AngleItem, AxisItem, BodyItem, CentreItem, DimensionItem, JointItem, MotionItem, NameItem, Piece, SupportItem
 from unpin.draw.paper import Paper, measure, page_way
-from unpin.draw.place import ENVIED, Candidate, Offer, least_bad, place
-from unpin.draw.scene import (
-    LABEL_SIZE,
-    SMALL_SIZE,
-    Arrow,
-    Group,
-    Path,
-    Text,
-    circle,
-    mark_box,
-)
+from unpin.draw.place import ENVIED, least_bad, place
+from unpin.draw.scene import LABEL_SIZE, SMALL_SIZE, Arrow, Group, Path, Text, circle, mark_box
 from unpin.draw.symbols import contact, fixed, force, guide, hinge, member, pin, roller
 from unpin.draw.symbols.symbol import Symbol
 

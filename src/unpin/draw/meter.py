@@ -5,27 +5,9 @@ from __future__ import annotations
 import itertools
 from dataclasses import dataclass
 
-from unpin.draw.geometry import (
-    Box,
-    Spot,
-    Tilt,
-    rects_meet,
-    segment_meets_rect,
-    segment_to_rect,
-)
+from unpin.draw.geometry import Box, Spot, Tilt, rects_meet, segment_meets_rect, segment_to_rect
 from unpin.draw.label import SUB_SIZE
-from unpin.draw.scene import (
-    Arrow,
-    Group,
-    Mark,
-    Path,
-    Scene,
-    Text,
-    heads_of,
-    leaves,
-    text_box,
-    text_tilt,
-)
+from unpin.draw.scene import Arrow, Group, Mark, Path, Scene, Text, heads_of, leaves, text_box, text_tilt
 from unpin.draw.theme import LOOKS
 
 LEAST_SIZE = 7.0
@@ -65,7 +47,7 @@ def meter(scene: Scene) -> list[Fault]:
         ]
         for m in flat:
             hit = _meets(m, box, tilt)
-            if hit and not (m is t):
+            if hit and m is not t:
                 faults.append(Fault(hit, name, f"{m.role} {m.owner}".strip()))
     faults += _astray(scene)
     return faults

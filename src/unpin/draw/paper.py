@@ -18,7 +18,8 @@ from unpin.draw.symbols.symbol import Strip, Symbol
 @dataclass
 class Paper:
     """`back`, `middle`, `front`: layers of marks; `groups`: actions and loads by id, between them. `room`: strips that labels keep
-    out of, `bodies` (`bars` by owner) and `supports` those of them that are such, `ghosts` those that count only once the arrows stand. `later`:
+    out of, `bodies` (`bars` by owner) and `supports` those of them that are such,
+    `ghosts` those that count only once the arrows stand. `later`:
     direction marks to be made when everything else has its place. `unplaced`: labels left without a free place, `astray`: those nearer to
     something else than to their own, `led`: names and forces of members that need a leader line."""
 

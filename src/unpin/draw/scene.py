@@ -10,20 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from unpin.draw import label as lettering
-from unpin.draw.geometry import (
-    Box,
-    Spot,
-    Tilt,
-    arc,
-    around_tilt,
-    box_of,
-    grown,
-    plus,
-    square,
-    tilt_of,
-    union,
-    unit,
-)
+from unpin.draw.geometry import Box, Spot, Tilt, arc, around_tilt, box_of, grown, plus, square, tilt_of, union, unit
 from unpin.draw.label import Label
 
 LABEL_SIZE, SMALL_SIZE = 9.0, 8.0

@@ -15,18 +15,7 @@ from unpin.draw import fonts as typefaces
 from unpin.draw import label as lettering
 from unpin.draw.geometry import Spot, apart, plus, square, unit
 from unpin.draw.label import SUB_DROP, SUB_SIZE
-from unpin.draw.scene import (
-    Arrow,
-    Group,
-    Image,
-    Mark,
-    Path,
-    Scene,
-    Tag,
-    Text,
-    heads_of,
-    leaves,
-)
+from unpin.draw.scene import Arrow, Group, Image, Mark, Path, Scene, Tag, Text, heads_of, leaves
 from unpin.draw.theme import INKS_DARK, INKS_LIGHT, LOOKS, PAIRS, TEXT_INK, Look
 
 

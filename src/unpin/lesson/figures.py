@@ -81,7 +81,9 @@ class Studio:
         figure = final_figure(w.structure, labels.of_result(w.problem, w.structure, self.sheet, values), values)
         axial = any(fact.code == "axial" for fact in figure.facts())
         many = axial and labels.many_axial(w.structure)
-        caption = Text("caption.final_axial_many", {"unit": self.sheet.units[FORCE].symbol}) if many else Text("caption.final_axial" if axial else "caption.final")
+        caption = Text("caption.final_axial" if axial else "caption.final")
+        if many:
+            caption = Text("caption.final_axial_many", {"unit": self.sheet.units[FORCE].symbol})
         return self._made("final", "", caption, figure)
 
     def _made(self, which: str, subject: str, caption: Text, figure) -> tuple[Node, ...]:

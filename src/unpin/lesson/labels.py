@@ -9,18 +9,7 @@ from unpin.draw.label import Label, Run
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number, sign
 from unpin.lesson import loads, phrases, terms
-from unpin.lesson.formula import (
-    Amount,
-    Formula,
-    Letter,
-    Over,
-    Product,
-    Relation,
-    Root,
-    Signed,
-    Sum,
-    letter,
-)
+from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Relation, Root, Signed, Sum, letter
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import Action, Structure
 from unpin.model.problem import Problem

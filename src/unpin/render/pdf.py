@@ -6,19 +6,7 @@ import re
 
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import (
-    Block,
-    Boxed,
-    Bullets,
-    Drawing,
-    Lesson,
-    Node,
-    Paragraph,
-    Section,
-    Text,
-    Working,
-    drawings,
-)
+from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working, drawings
 from unpin.render.maths import spoken, typeset
 from unpin.render.maths.rows import rows
 from unpin.render.maths.typeset import quoted
@@ -127,7 +115,8 @@ class _Sheet:
         left = self._column(drawn, LEAST_TEXT)
         if not left:
             return head + self._nodes(drawn) + self._nodes(rest)
-        return f"{head}#grid(columns: ({left:.2f}pt, 1fr), column-gutter: {GUTTER}pt, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n"
+        columns = f"columns: ({left:.2f}pt, 1fr), column-gutter: {GUTTER}pt"
+        return f"{head}#grid({columns}, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n"
 
     def _column(self, drawn: list[Node], room: float) -> float:
         """Width of the column that holds the drawings at their natural width, 0 where less than `room` would be left beside it."""

@@ -5,14 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from unpin.draw.bodies import isolated_bodies, span_of
-from unpin.draw.figures.common import (
-    action_fact,
-    action_item,
-    load_actions,
-    part_names,
-    point_names,
-    spread_item,
-)
+from unpin.draw.figures.common import action_fact, action_item, load_actions, part_names, point_names, spread_item
 from unpin.draw.items import Fact, Figure, Item, JointItem, Piece
 from unpin.draw.lettering import Lettering
 from unpin.draw.pairs import pair_marks

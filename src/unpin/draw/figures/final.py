@@ -7,13 +7,7 @@ from dataclasses import replace
 
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
 from unpin.draw.figures.apart import is_zero, true_item
-from unpin.draw.figures.common import (
-    action_fact,
-    lettered_once,
-    load_actions,
-    point_names,
-    spread_item,
-)
+from unpin.draw.figures.common import action_fact, lettered_once, load_actions, point_names, spread_item
 from unpin.draw.geometry import between
 from unpin.draw.items import BodyItem, Fact, Figure, Item, NameItem, Piece
 from unpin.draw.lettering import Lettering
@@ -37,7 +31,7 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
     ]
     grounded = {a.pair for a in structure.actions if a.on == GROUND}
     outside = [
-        _of_the_ground(a, structure) if a.sense == "tension" else a
+        _of_the_ground(a, structure) if a.sense == "tension" and a.pair else a
         for a in structure.actions
         if a.on != GROUND and (not a.pair or a.id in grounded) and not is_zero(a, values)
     ]
@@ -59,7 +53,13 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
             facts.append(Fact("axial", {"unknown": u, "points": tuple(ends), "value": values.get(u.id)}))
     items += point_names(used_points(problem), problem, lettering)
     return Figure(
-        "final", (Piece("whole", tuple(lettered_once(items))),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description
+        "final",
+        (Piece("whole", tuple(lettered_once(items))),),
+        span_of(problem),
+        WIDTH,
+        tuple(facts),
+        lettering.title,
+        lettering.description,
     )
 
 

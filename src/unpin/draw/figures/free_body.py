@@ -6,27 +6,9 @@ import itertools
 
 from unpin.base.units import LENGTH
 from unpin.draw.bodies import isolated_bodies, span_of
-from unpin.draw.figures.common import (
-    action_fact,
-    action_item,
-    lettered_once,
-    load_actions,
-    part_names,
-    point_names,
-    spread_item,
-)
+from unpin.draw.figures.common import action_fact, action_item, lettered_once, load_actions, part_names, point_names, spread_item
 from unpin.draw.geometry import unit
-from unpin.draw.items import (
-    AxisItem,
-    CentreItem,
-    DimensionItem,
-    Fact,
-    Figure,
-    Item,
-    JointItem,
-    Piece,
-    flat,
-)
+from unpin.draw.items import AxisItem, CentreItem, DimensionItem, Fact, Figure, Item, JointItem, Piece, flat
 from unpin.draw.label import Label
 from unpin.draw.lettering import Lettering
 from unpin.draw.pairs import pair_marks

@@ -2,33 +2,11 @@
 
 from __future__ import annotations
 
-from unpin.draw.bodies import (
-    chains_of,
-    hinges,
-    span_of,
-    spots_of,
-    used_points,
-    whole_bodies,
-)
-from unpin.draw.figures.common import (
-    action_item,
-    lettered_once,
-    load_actions,
-    point_names,
-    spread_item,
-)
+from unpin.draw.bodies import chains_of, hinges, span_of, spots_of, used_points, whole_bodies
+from unpin.draw.figures.common import action_item, lettered_once, load_actions, point_names, spread_item
 from unpin.draw.figures.problem import support_items
 from unpin.draw.geometry import Spot
-from unpin.draw.items import (
-    BodyItem,
-    CentreItem,
-    Fact,
-    Figure,
-    Item,
-    MotionItem,
-    Piece,
-    flat,
-)
+from unpin.draw.items import BodyItem, CentreItem, Fact, Figure, Item, MotionItem, Piece, flat
 from unpin.draw.lettering import Lettering
 from unpin.model.action import Structure
 from unpin.model.findings import Freedom
@@ -91,5 +69,11 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering) 
     items += point_names(used_points(problem), problem, lettering)
     facts = [Fact("motion", {"body": b, "twist": t, "centre": freedom.centres.get(b)}) for b, t in freedom.twists.items()]
     return Figure(
-        "motion", (Piece("whole", tuple(lettered_once(items))),), span_of(problem), WIDTH, tuple(facts), lettering.title, lettering.description
+        "motion",
+        (Piece("whole", tuple(lettered_once(items))),),
+        span_of(problem),
+        WIDTH,
+        tuple(facts),
+        lettering.title,
+        lettering.description,
     )

@@ -3,15 +3,7 @@
 from __future__ import annotations
 
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
-from unpin.draw.figures.common import (
-    action_item,
-    lettered_once,
-    load_actions,
-    notes_of,
-    part_names,
-    point_names,
-    spread_item,
-)
+from unpin.draw.figures.common import action_item, lettered_once, load_actions, notes_of, part_names, point_names, spread_item
 from unpin.draw.figures.given import given_dimensions
 from unpin.draw.geometry import unit
 from unpin.draw.items import Fact, Figure, Item, Piece, SupportItem, flat

@@ -1,4 +1,5 @@
-"""Bodies: a member as a robust outlined bar, a link as a thin one, solid where it is in compression, a displaced body as a dashed outline."""
+"""Bodies: a member as a robust outlined bar, a link as a thin one, solid where it is in compression; a displaced body as a
+dashed outline."""
 
 from __future__ import annotations
 
