@@ -156,7 +156,8 @@ def _small(piece: Piece, paper: Paper) -> None:
 def _names(piece: Piece, paper: Paper) -> None:
     for item in piece.of(NameItem):
         spot, key = paper.at(item.at), f"name {item.owner}"
-        letters = item.size or (LABEL_SIZE if item.role != "part" else SMALL_SIZE)
+        small = item.role == "part" and not any(run.is_sub for run in item.label)  # a subscript of small letters is too small
+        letters = item.size or (SMALL_SIZE if small else LABEL_SIZE)
         size = measure(item.label, letters)
         if item.along:
             chain = [paper.at(s) for s in item.along]
