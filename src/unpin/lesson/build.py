@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson import isolate, outcome, phrases, soundness, statement, ways, working
+from unpin.lesson import derived, isolate, outcome, phrases, soundness, statement, ways, working
 from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Block, Bullets, Lesson, Node, Paragraph, Section, Text
@@ -26,7 +26,10 @@ def build(worked: Worked, figures: int = 0, route: str = "recommended", language
     solved = worked.recommended is not None and worked.proof is not None
     if solved:
         chosen = chosen_route(worked, route)
-        sections += [_plan(worked, studio), *_bodies(worked, chosen, sheet, studio), _answers(worked, sheet, studio)]
+        sections += [_plan(worked, studio), *_bodies(worked, chosen, sheet, studio)]
+        follows = derived.chapter(worked, chosen, sheet)
+        sections += [Section("found", "found", Text("title.found"), follows)] if follows else []
+        sections.append(_answers(worked, sheet, studio))
         sections.append(Section("check", "check", Text("title.check"), outcome.check(worked, sheet, _closing(worked, chosen))))
         other = ways.chapter(worked, sheet)
         if other:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from unpin.draw.items import Fact, Figure
 from unpin.exact.number import approx, sign
-from unpin.lesson import loads, phrases, terms
+from unpin.lesson import cords, loads, phrases, terms
 from unpin.lesson.labels import _axial
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
@@ -39,6 +39,12 @@ def _sentence(fact: Fact, problem: Problem, sheet: Sheet) -> Text | None:
         return Text("fact.load", {"load": loads.given((load,), problem, sheet)})
     if fact.code == "member":
         return Text("fact.member", {"name": a["name"], "points": phrases.points(a["points"])})
+    if fact.code == "part":
+        return Text("fact.part", {"part": cords.part(a["part"], sheet)})
+    if fact.code == "cord":
+        return Text("fact.load", {"load": cords.given(a["cord"], sheet)})
+    if fact.code == "tension":
+        return Text("fact.tension", {"letter": symbol(a["unknown"].symbol), "size": sheet.size(a["value"], terms.FORCE)})
     if fact.code == "link":
         return Text("fact.link", {"a": phrases.letter_like(a["points"][0]), "b": phrases.letter_like(a["points"][1])})
     if fact.code == "support":

@@ -13,12 +13,13 @@ from unpin.lesson.formula import (
     Relation,
     Root,
     Signed,
+    Squared,
     Sum,
 )
 from unpin.lesson.nodes import Argument, Listing, Text
 from unpin.words.sentences import pieces, say
 
-FORMULAS = (Amount, Letter, Function, Over, Root, Product, Signed, Sum, Relation, Header)
+FORMULAS = (Amount, Letter, Function, Over, Root, Squared, Product, Signed, Sum, Relation, Header)
 
 
 def flow(text: Text, language: str = "en") -> list[str | Formula]:

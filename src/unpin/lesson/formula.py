@@ -29,7 +29,7 @@ class Letter:
 
 @record
 class Function:
-    """sin or cos of an angle."""
+    """sin, cos or tan of an angle."""
 
     name: str
     of: Formula
@@ -43,6 +43,11 @@ class Over:
 
 @record
 class Root:
+    of: Formula
+
+
+@record
+class Squared:
     of: Formula
 
 
@@ -89,7 +94,7 @@ class Header:
     arrow: str
 
 
-Formula = Amount | Letter | Function | Over | Root | Product | Signed | Sum | Relation | Header
+Formula = Amount | Letter | Function | Over | Root | Squared | Product | Signed | Sum | Relation | Header
 
 ZERO = Amount(Printed(0, "0"))
 
@@ -144,7 +149,7 @@ def _letters(formula: Formula):
 def children(formula: Formula) -> tuple[Formula, ...]:
     """The parts of a node, left to right."""
     match formula:
-        case Function(_, of) | Root(of) | Signed(_, of, _):
+        case Function(_, of) | Root(of) | Squared(of) | Signed(_, of, _):
             return (of,)
         case Over(top, bottom):
             return (top, bottom)

@@ -8,7 +8,7 @@ from unpin.base.units import ANGLE, LENGTH, NUMBER
 from unpin.draw.label import Label, Run
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number, sign
-from unpin.lesson import loads, phrases, terms
+from unpin.lesson import cords, loads, phrases, terms
 from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Relation, Root, Signed, Sum, letter
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import Action, Structure
@@ -72,6 +72,7 @@ def of_problem(problem: Problem, structure: Structure, sheet: Sheet) -> Letterin
     for a in structure.actions:
         if a.load is not None and a.load.kind != "spread":
             labels[a.id] = label(_given(a, sheet))
+    labels |= {c.name: label(cords.letter(c)) for c in problem.cords}
     return Lettering(labels, text_of(sheet), spoken(structure, sheet))
 
 
@@ -103,7 +104,7 @@ def of_result(problem: Problem, structure: Structure, sheet: Sheet, values) -> L
         if u.axial and u.id in values:
             shown = sheet.size(values[u.id], terms.dimension_of(structure.action(u.actions[0])))
             size = (Run(shown.printed.digits),) if many_axial(structure) else label(shown)
-            mark = say(f"lesson.axial_mark.{_axial(values[u.id])}")
+            mark = "" if u.drives == "cord" else say(f"lesson.axial_mark.{_axial(values[u.id])}")
             labels[u.id] = (*size, *((Run("\u202f" + mark),) if mark else ()))
     return Lettering(labels, text_of(sheet), spoken(structure, sheet))
 

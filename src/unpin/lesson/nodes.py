@@ -62,12 +62,12 @@ class Line:
 @record
 class Working:
     """One sum worked out: its header, then lines that stand under each other. `step` counts the sums of the lesson from
-    1, 0 for the check. `body`: name of the free body."""
+    1, 0 for the check. `body`: name of the free body. `header` None: what follows from results that stand already."""
 
     id: str
     step: int
     body: str
-    header: Formula
+    header: Formula | None
     lines: tuple[Line, ...]
 
 
@@ -117,7 +117,7 @@ Node = Paragraph | Bullets | Working | Drawing | Boxed | Block
 
 @record
 class Section:
-    """A chapter. `kind`: problem, sound, plan, body, answers, check, ways. In a `body` section the first drawing stands
+    """A chapter. `kind`: problem, sound, plan, body, found, answers, check, ways. In a `body` section the first drawing stands
     beside everything else."""
 
     id: str

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from unpin.exact.number import Number
+from unpin.exact.number import Number, sign
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Letter, Relation
 from unpin.lesson.nodes import (
@@ -34,7 +34,16 @@ def answers(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
 
 def boxed(answer: Answer, problem: Problem, values: Mapping[str, Number], sheet: Sheet) -> Boxed:
     """The value with the sign it was worked with, then its true sense; where the sign is a minus, the size again with it."""
-    return Boxed(short(answer.asked, problem), tuple(_result(c, answer, values, sheet) for c in answer.components), answer.found)
+    shown = tuple(c for c in answer.components if not repeats(c, answer))
+    return Boxed(short(answer.asked, problem), tuple(_result(c, answer, values, sheet) for c in shown), answer.found)
+
+
+def repeats(c: Component, answer: Answer) -> bool:
+    """Whether the size of a force says nothing that its components have not said: one of them is zero."""
+    if c.symbol.sub or c.unknown or answer.asked.component:
+        return False
+    legs = [x for x in answer.components if x.symbol.base == c.symbol.base and x.symbol.on == c.symbol.on and x.symbol.sub in ("x", "y")]
+    return len(legs) == 2 and any(sign(x.value) == 0 for x in legs)
 
 
 def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: Sheet) -> Result:

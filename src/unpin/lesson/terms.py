@@ -160,3 +160,17 @@ def dimension_of(action: Action):
     return MOMENT if action.kind == "couple" else FORCE
 
 
+def printed(formula: Formula):
+    """What is printed of a formula, in any order, without the source of its numbers and the arrows behind its terms."""
+    match formula:
+        case Amount(number):
+            return (number.sign, number.digits, number.unit)
+        case Signed(way_, of, _):
+            return (way_, printed(of))
+        case Sum(items, _):
+            return tuple(sorted((printed(i) for i in items), key=repr))
+        case Product(items):
+            return tuple(sorted((printed(i) for i in items), key=repr)) if len(items) > 1 else printed(items[0])
+        case Relation(left, right, sign_):
+            return (printed(left), sign_, printed(right))
+    return formula

@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 
 from unpin.exact.number import Number, approx, sign
-from unpin.lesson import cords, phrases, terms
+from unpin.lesson import cords, phrases, terms, together
 from unpin.lesson.formula import Product, Relation, Signed, Sum
 from unpin.lesson.isolate import kind_of, member_kind, member_names
 from unpin.lesson.nodes import (
@@ -45,8 +45,8 @@ def move(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Num
     nodes.append(Block("solve", tuple(workings)))
     said: list[Node] = []
     if len(step.equations) > 1:
-        said.append(Working(f"sum-{number}-together", number, step.equations[0].body.name, terms.header(step.equations[0].functional),
-                            result_lines(step, structure, sheet)))
+        said += together.elimination(step, structure, sheet, known, number) or [
+            Working(f"sum-{number}-together", number, step.equations[0].body.name, None, result_lines(step, structure, sheet))]
     for u in step.finds:
         said += meaning(u, step, structure, sheet)
     nodes.append(Block("result", tuple(said)))
@@ -57,27 +57,9 @@ def sum_lines(e: Equation, sheet: Sheet, known: Mapping[str, Number]) -> tuple[L
     """Symbols, numbers, collected; a line that repeats the one above is left out."""
     lines = [Line("write", terms.in_symbols(e, sheet))]
     for name, relation in (("substitute", terms.in_numbers(e, sheet, known)), ("collect", terms.collected(e, sheet, known))):
-        if _plain(relation) != _plain(lines[-1].formula):
+        if terms.printed(relation.left) != terms.printed(lines[-1].formula.left):
             lines.append(Line(name, relation))
     return tuple(lines)
-
-
-def _plain(relation: Relation):
-    """What is printed of a line, in any order, without the source of its numbers and the arrows behind its terms."""
-    from unpin.lesson.formula import Amount
-
-    def strip(f):
-        match f:
-            case Amount(printed):
-                return (printed.sign, printed.digits, printed.unit)
-            case Signed(way, of, _):
-                return (way, strip(of))
-            case Sum(items, _):
-                return tuple(sorted((strip(i) for i in items), key=repr))
-            case Product(items):
-                return tuple(sorted((strip(i) for i in items), key=repr)) if len(items) > 1 else strip(items[0])
-        return f
-    return strip(relation.left)
 
 
 def result_lines(step: Step, structure: Structure, sheet: Sheet) -> tuple[Line, ...]:

@@ -97,7 +97,7 @@ class _Page:
 
     def _working(self, working: Working) -> str:
         out = []
-        if any(line.name != "result" for line in working.lines):
+        if working.header is not None:
             out.append(self._row("header", working.header))
         out += [self._row(line.name, line.formula) for line in working.lines]
         return f'<div class="working" id="{working.id}">{"".join(out)}</div>\n'

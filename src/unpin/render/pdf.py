@@ -171,7 +171,7 @@ class _Sheet:
 
     def _working(self, working: Working) -> str:
         out = []
-        if any(line.name != "result" for line in working.lines):
+        if working.header is not None:
             out.append(self._line(working.header))
         for line in working.lines:
             for k, row in enumerate(rows(line.formula, WIDE if working.step == 0 else self.room)):

@@ -86,7 +86,7 @@ class _Page:
 
     def _working(self, working: Working, indent: str) -> None:
         lines = working.lines
-        if any(line.name != "result" for line in lines):
+        if working.header is not None:
             self._formula(working.header, indent)
         for line in lines:
             self._formula(line.formula, indent + _INDENT)

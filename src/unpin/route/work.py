@@ -13,8 +13,9 @@ from unpin.route.candidates import Ground, survey
 from unpin.route.closing import closing_check
 from unpin.route.cost import DEFAULT, CostTable
 from unpin.route.execute import execute, sketch
+from unpin.route.gather import gathered
 from unpin.route.follow import follow
-from unpin.route.order import Move, cheapest
+from unpin.route.order import MANY, Move, cheapest
 from unpin.route.plan import Route, Step
 from unpin.route.search import Fewest, fewest
 from unpin.route.worked import Worked
@@ -76,7 +77,7 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
     complete = {**full, **derived}
     proof = prove(apart, full, complete, derived, _checked(apart, soundness), closing)
     own = follow(structure, problem.wanted_route, wanted, zero) if problem.wanted_route else None
-    alternatives = tuple(_route(ground, moves, None, "other", least) for moves in rivals if _shape(moves) not in taken)[:others]
+    alternatives = tuple(_route(ground, moves, zero, "other", least, carried=False) for moves in rivals if _shape(moves) not in taken)[:others]
     return replace(worked, fewest=shortest, recommended=recommended, others=alternatives, wanted=own,
                    values={**complete, **values}, answers=answers((structure, values), (apart, complete)), proof=proof,
                    rung=max((rung(v) for v in values.values()), default=1))
@@ -93,9 +94,10 @@ def _checked(apart: Structure, soundness) -> list[str]:
     return list(dict.fromkeys(g for asked, found in soundness.found if found for g in goals(apart, asked)))
 
 
-def _route(ground: Ground, moves: list[Move], known: Mapping[str, Number] | None, claim: str, least: Fewest) -> Route:
-    """A route with its values, or only listed when `known` is None."""
-    steps = execute(ground, moves, known)[0] if known is not None else sketch(ground, moves)
+def _route(ground: Ground, moves: list[Move], zero: Mapping[str, Number], claim: str, least: Fewest, carried: bool = True) -> Route:
+    """A route with its values, or only listed when it is not `carried` out. `zero`: what is known from inspection."""
+    moves = gathered(moves, ground.mask_of(zero))
+    steps = execute(ground, moves, zero)[0] if carried else sketch(ground, moves)
     count = sum(len(s.equations) for s in steps)
     move_set = {"bodies": ground.rule, "block": least.block, "upper": least.upper}
     return Route(steps, count, sum((s.cost for s in steps), Fraction(0)), claim, least.lower, move_set)
@@ -112,7 +114,8 @@ def _rivals(ground, goal, known, least, costs, best: list[Move]) -> list[list[Mo
     """Next best routes: those that do without one of the sums of the best one, cheapest first."""
     seen = {_shape(best)}
     found: list[list[Move]] = []
-    for move in best[:5]:
+    # With so much asked every order is as good as another: nobody compares them.
+    for move in best[:5] if goal.bit_count() <= MANY else ():
         for s in move.sums:
             moves = cheapest(ground, goal, known, least, costs, wide=False, barred=[(s.body, s.mask)])
             if moves and _shape(moves) not in seen:

@@ -48,16 +48,20 @@ def _carried(structure: Structure, values) -> tuple[Component, ...]:
 def _as_drawn(action: Action, value: Number) -> Component:
     """An unknown load: its sense where it is drawn first."""
     code = sense_of(action, value * action.multiple)
-    angle = None
-    if code == "along":
-        way = sign(value * action.multiple)
-        angle = math.degrees(math.atan2(approx(action.direction.vector[1]) * way, approx(action.direction.vector[0]) * way))
+    angle = _slope(action, value * action.multiple) if code == "along" else None
     return Component(action.symbol, value, MOMENT if action.kind == "couple" else FORCE, code, action.unknown, angle)
 
 
 def _single(action: Action, value: Number) -> Component:
     dimension = MOMENT if action.kind == "couple" else FORCE
-    return Component(action.symbol, value, dimension, sense_of(action, value), action.unknown)
+    code = sense_of(action, value)
+    return Component(action.symbol, value, dimension, code, action.unknown, _slope(action, value) if code == "along" else None)
+
+
+def _slope(action: Action, value: Number) -> float:
+    """Degrees anticlockwise from +x of the way a force really acts."""
+    way = sign(value)
+    return math.degrees(math.atan2(approx(action.direction.vector[1]) * way, approx(action.direction.vector[0]) * way))
 
 
 def sense_of(action: Action, value: Number) -> str:
@@ -123,8 +127,7 @@ def _single_force(action: Action, value: Number, fallback: Symbol) -> Component:
     code = sense_of(action, value)
     if action.sense == "tension" or code not in ("along",):
         return Component(action.symbol, value, FORCE, code, action.unknown)
-    angle = math.degrees(math.atan2(approx(action.direction.vector[1] * sign(value)), approx(action.direction.vector[0] * sign(value))))
-    return Component(action.symbol or fallback, value, FORCE, "along", action.unknown, angle)
+    return Component(action.symbol or fallback, value, FORCE, "along", action.unknown, _slope(action, value))
 
 
 def _resultant(asked: Asked, forces: list[Action], values):
@@ -142,8 +145,9 @@ def _resultant(asked: Asked, forces: list[Action], values):
 def _axis(symbol: Symbol, total, axis: str, forces: list[Action]) -> Component:
     value = total[0 if axis == "x" else 1]
     # The assumed sense may be the negative axis (second part of a pair): the arrow keeps its sense, the number its sign.
-    own = [a for a in forces if a.symbol and a.symbol.base == symbol.base and a.symbol.sub == axis]
-    unknown = own[0].unknown if len(own) == 1 and len(forces) == 2 else ""
+    along = [a for a in forces if a.direction.vector[0 if axis == "x" else 1] != 0]
+    alone = len(along) == 1 and along[0].unknown and along[0].symbol.base == symbol.base and along[0].symbol.sub == axis
+    unknown = along[0].unknown if alone else ""
     sense = direction_code((value, ZERO) if axis == "x" else (ZERO, value))
     return Component(symbol, value, FORCE, sense, unknown)
 

@@ -15,6 +15,7 @@ from unpin.lesson.formula import (
     Relation,
     Root,
     Signed,
+    Squared,
     Sum,
     needs_brackets,
 )
@@ -55,6 +56,8 @@ def inner(formula: Formula) -> str:
             return f"<mfrac><mrow>{inner(top)}</mrow><mrow>{inner(bottom)}</mrow></mfrac>"
         case Root(of):
             return f"<msqrt>{inner(of)}</msqrt>"
+        case Squared(of):
+            return f"<msup><mrow>{_brackets(inner(of)) if needs_brackets(of, False) else inner(of)}</mrow><mn>2</mn></msup>"
         case Product(factors):
             return f"<mrow>{product(factors)}</mrow>"
         case Signed(sign, of, action):

@@ -13,6 +13,7 @@ from unpin.lesson.formula import (
     Relation,
     Root,
     Signed,
+    Squared,
     Sum,
 )
 from unpin.words.sentences import catalogue, say
@@ -42,6 +43,8 @@ class _Voice:
                 return self._word("over", top=self.say(top), bottom=self.say(bottom))
             case Root(of):
                 return self._word("root", of=self.say(of))
+            case Squared(of):
+                return self._word("squared", of=self.say(of))
             case Product(factors):
                 return self._word("times").join(self.say(f) for f in factors)
             case Signed(sign, of, _):

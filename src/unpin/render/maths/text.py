@@ -13,6 +13,7 @@ from unpin.lesson.formula import (
     Relation,
     Root,
     Signed,
+    Squared,
     Sum,
     needs_brackets,
 )
@@ -33,6 +34,8 @@ def write(formula: Formula) -> str:
             return f"{_grouped(top)}/{_grouped(bottom)}"
         case Root(of):
             return f"√{_grouped(of)}"
+        case Squared(of):
+            return f"({write(of)})²" if needs_brackets(of, False) else f"{write(of)}²"
         case Product(factors):
             return product(factors)
         case Signed(sign, of, _):

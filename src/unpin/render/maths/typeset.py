@@ -13,6 +13,7 @@ from unpin.lesson.formula import (
     Relation,
     Root,
     Signed,
+    Squared,
     Sum,
     needs_brackets,
 )
@@ -30,6 +31,8 @@ def write(formula: Formula) -> str:
             return f"frac({write(top)}, {write(bottom)})"
         case Root(of):
             return f"sqrt({write(of)})"
+        case Squared(of):
+            return f"({write(of)})^2" if needs_brackets(of, False) else f"{write(of)}^2"
         case Product(factors):
             return product(factors)
         case Signed(sign, of, _):
