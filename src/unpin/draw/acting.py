@@ -93,7 +93,7 @@ def forces(piece: Piece, paper: Paper) -> None:
     items: list[ForceItem] = piece.of(ForceItem)
     ringed = {c.at for c in piece.of(CentreItem)}
     wishes = [
-        Wish(paper.at(i.at), page_way(i.along), i.prefers, RINGED_GAP if i.at in ringed else GAP, i.mark > 0) for i in items
+        Wish(paper.at(i.at), page_way(i.along), i.prefers, _gap(i, i.at in ringed, paper), i.mark > 0) for i in items
     ]
     stands = stand_all(wishes, paper.room, list(paper.spots.values()))
     symbols = [force.force(s.tail, s.tip, i.owner, i.mark) for i, s in zip(items, stands)]
@@ -107,6 +107,9 @@ def forces(piece: Piece, paper: Paper) -> None:
         elif item.notes:
             # Drawn once the dimensions stand, on the side that is free then.
             paper.later.append(partial(_marked, item, stand, symbol))
+        if item.stub and not stand.at_head:
+            start = plus(wish.at, wish.along, paper.blocks.get(item.at, 0.0))
+            paper.middle.append(Path((start, stand.tail), "cord", item.owner))
         paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
         inner = stand.tip if stand.at_head else stand.tail
         key = f"force {item.owner}"
@@ -122,6 +125,12 @@ def forces(piece: Piece, paper: Paper) -> None:
             lines,
             partial(led, stand.outer, 2, size),
         )
+
+
+def _gap(item: ForceItem, ringed: bool, paper: Paper) -> float:
+    """How far from its point an arrow ends: past a block, past the ring of a moment centre, at the end of its bit of cord."""
+    least = paper.blocks.get(item.at, 0.0) + GAP if item.at in paper.blocks else GAP
+    return max(RINGED_GAP if ringed else least, least, item.stub)
 
 
 def _marked(item: ForceItem, stand, symbol: Symbol, room: list[Strip]):

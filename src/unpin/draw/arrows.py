@@ -58,7 +58,7 @@ def stand_all(wishes: list[Wish], obstacles: list[Strip], points: list[Spot]) ->
 
 def _stands(wish: Wish, obstacles: list[Strip], points: list[Spot]) -> list[Stand]:
     out = []
-    for at_head in (True, False):
+    for at_head in (True, False) if wish.prefers != "pull" else (False,):
         ray = (-wish.along[0], -wish.along[1]) if at_head else wish.along
         near: dict[float, float] = {}  # pushed out it is no better: only another arrow in the same line is a reason
         for row, length in ((0, LENGTH), (0, SHORT), (1, LENGTH), (1, SHORT), (2, LENGTH)):

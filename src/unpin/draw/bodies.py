@@ -4,20 +4,30 @@ from __future__ import annotations
 
 import itertools
 
-from unpin.draw.geometry import Spot
-from unpin.draw.items import BodyItem, JointItem, flat
+from unpin.draw.cords import cord_items, is_wound
+from unpin.draw.geometry import Spot, unit
+from unpin.draw.items import BlockItem, BodyItem, CordItem, DiscItem, JointItem, flat
 from unpin.model.action import FreeBody, Structure
 from unpin.model.problem import GROUND, Part, Problem
+
+SMALLEST_DISC = 2.4
+"""A radius is drawn this many times smaller than the least distance between points, at the least."""
+
+Drawn = BodyItem | DiscItem | BlockItem | CordItem | JointItem
 
 
 def span_of(problem: Problem) -> tuple[float, float, float]:
     """Width, height and least distance between neighbouring coordinates of the points in use, in metres."""
     spots = [flat(p.at) for p in problem.points if p.name in used_points(problem)]
     spots = spots or [(0.0, 0.0)]
-    gaps = []
+    gaps = [SMALLEST_DISC * float(r) for p in problem.parts for r in p.radii]
     for axis in (0, 1):
         values = sorted({round(s[axis], 9) for s in spots})
         gaps += [b - a for a, b in itertools.pairwise(values)]
+    for part in problem.parts:
+        for radius in part.radii:
+            x, y, r = *flat(problem.coordinates[part.points[0]]), float(radius)
+            spots += [(x - r, y - r), (x + r, y + r)]
     xs, ys = [s[0] for s in spots], [s[1] for s in spots]
     return (max(xs) - min(xs), max(ys) - min(ys), min(gaps, default=0.0))
 
@@ -26,6 +36,7 @@ def used_points(problem: Problem) -> dict[str, None]:
     """Names of the points that parts pass, connections or loads use, in file order."""
     used = {name for part in problem.parts for chain in (part.points, *part.outline) for name in chain}
     used |= {name for c in problem.connections for name in c.points} | {load.point for load in problem.loads}
+    used |= {s.point for c in problem.cords for s in c.stops if s.point and not is_wound(problem, s)}
     return {p.name: None for p in problem.points if p.name in used}
 
 
@@ -47,22 +58,44 @@ def hinges(problem: Problem) -> dict[str, str]:
             looks[c.points[0]] = "weld" if looks[c.points[0]] == "knot" else looks[c.points[0]]
         elif GROUND in c.parts:
             looks[c.points[0]] = "none" if looks[c.points[0]] == "knot" else looks[c.points[0]]
-    return looks
+    blocks = {p.points[0] for p in problem.parts if p.kind == "block"}
+    standing = {n for p in problem.parts for n in p.points}
+    standing |= {s.point for c in problem.cords for s in c.stops if s.part == GROUND}
+    for cord in problem.cords:
+        for stop in cord.stops[:: len(cord.stops) - 1]:
+            if looks.get(stop.point) == "knot" and stop.point in standing:
+                looks[stop.point] = "eye"
+    return {name: "plain" if name in blocks else look for name, look in looks.items()}
 
 
-def whole_bodies(structure: Structure) -> list[BodyItem | JointItem]:
+def body_item(part: Part, problem: Problem) -> BodyItem | DiscItem | BlockItem:
+    """A member along its chains, a disc with its rims, a block at its point."""
+    at = spots_of(problem)
+    if part.kind == "disc":
+        return DiscItem(part.name, at[part.points[0]], tuple(float(r) for r in part.radii))
+    if part.kind == "block":
+        ways = [c.direction for c in problem.connections if part.name == c.parts[0] and c.direction is not None and c.kind in STANDS]
+        return BlockItem(part.name, at[part.points[0]], *(unit(flat(d.vector)) for d in ways[:1]))
+    return BodyItem(part.name, "member", chains_of(part, at))
+
+
+STANDS = ("roller", "contact", "guide")
+"""Connections by which a block stands on a surface."""
+
+
+def whole_bodies(structure: Structure) -> list[Drawn]:
     """Every part and link as it stands, then the joints."""
     problem, at = structure.problem, spots_of(structure.problem)
-    items: list[BodyItem | JointItem] = []
+    items: list[Drawn] = []
     for c in problem.connections:
         if c.kind == "link":
             items.append(BodyItem(c.name, "link", (tuple(at[p] for p in c.points),)))
-    for part in problem.parts:
-        items.append(BodyItem(part.name, "member", chains_of(part, at)))
+    items += [body_item(part, problem) for part in problem.parts]
+    items += cord_items(structure)
     return items + [JointItem(p, look, at[p]) for p, look in hinges(problem).items() if look != "none"]
 
 
-def isolated_bodies(body: FreeBody, structure: Structure) -> list[BodyItem | JointItem]:
+def isolated_bodies(body: FreeBody, structure: Structure) -> list[Drawn]:
     """The parts of a free body, the links that stay inside it, and the joints on them; nothing that was cut away."""
     problem, at = structure.problem, spots_of(structure.problem)
     cut = {a.source for a in body.actions}
@@ -70,15 +103,16 @@ def isolated_bodies(body: FreeBody, structure: Structure) -> list[BodyItem | Joi
     inside = {name for name in body.parts if name in kinds and kinds[name].kind == "part"}
     pins = {kinds[name].point for name in body.parts if name in kinds and kinds[name].kind == "pin"}
     points = {n for p in problem.parts if p.name in inside for n in p.points} | pins
-    items: list[BodyItem | JointItem] = []
+    items: list[Drawn] = []
     for c in problem.connections:
         if c.kind == "link" and GROUND not in c.parts and c.name not in cut and set(c.points) <= points:
             items.append(BodyItem(c.name, "link", (tuple(at[p] for p in c.points),)))
     bars = {t.member for t in structure.two_force if t.member not in cut and set(t.points) <= points}
     for part in problem.parts:
         if part.name in inside or part.name in bars:
-            items.append(BodyItem(part.name, "member", chains_of(part, at)))
-    drawn = [i for i in items if isinstance(i, BodyItem)]
+            items.append(body_item(part, problem))
+    drawn = list(items)
+    items += cord_items(structure, set(body.parts))
     shown = points | {a.point for a in body.actions if a.on in inside} if drawn else pins
     looks = hinges(problem)
     for name in used_points(problem):

@@ -28,11 +28,49 @@ class BodyItem:
 
 
 @dataclass(frozen=True)
-class JointItem:
-    """A place on a body: `hinge` an open circle, `knot` a dot, `disc` a pin that is a body of its own."""
+class DiscItem:
+    """A wheel, pulley or drum about `at`, with a rim for each of its `radii` (metres)."""
 
     owner: str
-    look: Literal["hinge", "knot", "disc", "weld"]
+    at: Spot
+    radii: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class BlockItem:
+    """A body of no size at `at`, drawn as a box; `up` is square to the surface it stands on, if it does."""
+
+    owner: str
+    at: Spot
+    up: Spot = (0.0, 1.0)
+
+
+@dataclass(frozen=True)
+class CordItem:
+    """What is drawn of a cord: its straight strands, and the arcs that lie on rims (each a row of spots)."""
+
+    owner: str
+    strands: tuple[tuple[Spot, Spot], ...]
+    arcs: tuple[tuple[Spot, ...], ...] = ()
+
+
+@dataclass(frozen=True)
+class RadiusItem:
+    """The radius of a disc, on a line from its centre."""
+
+    owner: str
+    at: Spot
+    radius: float
+    label: Label
+
+
+@dataclass(frozen=True)
+class JointItem:
+    """A place on a body: `hinge` an open circle, `knot` a dot, `eye` where a cord is tied, `disc` a pin that is a body of its own;
+    `plain` where nothing is drawn but its name stands."""
+
+    owner: str
+    look: Literal["hinge", "knot", "eye", "disc", "weld", "plain"]
     at: Spot
 
 
@@ -53,7 +91,8 @@ class SupportItem:
 class ForceItem:
     """One arrow. `along`: unit vector of the drawn sense. `prefers` the point at its head or its tail. `mark`: of its pair.
     `direction` is given where its slope or angle is to be shown, with `notes`: the angle, or the two legs. `square`: along the
-    member the force was said to be square to, for a right-angle mark instead."""
+    member the force was said to be square to, for a right-angle mark instead. A cord pulls away from what it is tied to (`prefers`
+    pull) and `stub` pt of it are drawn up to the arrow."""
 
     owner: str
     at: Spot
@@ -61,11 +100,12 @@ class ForceItem:
     label: Label
     name: str
     role: Literal["action", "load"] = "action"
-    prefers: Literal["head", "tail", "either"] = "either"
+    prefers: Literal["head", "tail", "either", "pull"] = "either"
     mark: int = 0
     direction: Direction | None = None
     notes: tuple[Label, ...] = ()
     square: Spot | None = None
+    stub: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -161,6 +201,10 @@ class AxisItem:
 
 Item = (
     BodyItem
+    | DiscItem
+    | BlockItem
+    | CordItem
+    | RadiusItem
     | JointItem
     | SupportItem
     | ForceItem

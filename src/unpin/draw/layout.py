@@ -13,16 +13,35 @@ from unpin.draw.dimensions import lay
 from unpin.draw.facing import support_up
 from unpin.draw.field import Candidate, Offer
 from unpin.draw.geometry import Box, Spot, between, centre_of, plus, union, unit
-from unpin.draw.items import AngleItem, AxisItem, BodyItem, CentreItem, DimensionItem, JointItem, MotionItem, NameItem, Piece, SupportItem
+from unpin.draw.items import (
+    AngleItem,
+    AxisItem,
+    BlockItem,
+    BodyItem,
+    CentreItem,
+    CordItem,
+    DimensionItem,
+    DiscItem,
+    JointItem,
+    MotionItem,
+    NameItem,
+    Piece,
+    RadiusItem,
+    SupportItem,
+)
 from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.place import ENVIED, least_bad, place
+from unpin.draw.radii import radius_mark
 from unpin.draw.scene import LABEL_SIZE, SMALL_SIZE, Arrow, Group, Path, Text, circle, mark_box
-from unpin.draw.symbols import contact, fixed, force, guide, hinge, member, pin, roller
+from unpin.draw.symbols import block, contact, cord, disc, fixed, force, guide, hinge, member, pin, roller
 from unpin.draw.symbols.symbol import Symbol
 
-SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide}
-GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL}
-GROUND_HALF = {"roller": roller.HALF + 5, "contact": contact.HALF, "guide": guide.HALF, "pin": pin.HALF + 4, "fixed": fixed.HALF}
+SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
+            "anchor": cord.anchor, "floor": block.floor}
+GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL,
+                "anchor": cord.EYE, "floor": block.HALF + 1.0}
+GROUND_HALF = {"roller": roller.HALF + 5, "contact": contact.HALF, "guide": guide.HALF, "pin": pin.HALF + 4, "fixed": fixed.HALF,
+               "anchor": cord.ANCHOR, "floor": 2.6 * block.HALF}
 
 
 def lay_out(piece: Piece, scale: float) -> Paper:
@@ -39,6 +58,8 @@ def lay_out(piece: Piece, scale: float) -> Paper:
             angle_mark(item.owner, paper.at(item.at), unit(page_way(item.base)), unit(page_way(item.along)), item.label, 26.0)
         )
     _dimensions(piece, paper)
+    for item in piece.of(RadiusItem):
+        paper.later.append(partial(radius_mark, item.owner, paper.at(item.at), item.radius * paper.scale, item.label))
     for draw_mark in paper.later:
         paper.direct(draw_mark(paper.room))
     _names(piece, paper)
@@ -71,17 +92,34 @@ def _roomy(box: Box) -> Box:
 
 
 def _bodies(piece: Piece, paper: Paper) -> None:
+    for item in piece.of(DiscItem):
+        spot, radii = paper.at(item.at), tuple(r * paper.scale for r in item.radii)
+        paper.symbol(disc.disc(spot, radii, item.owner), paper.back, "body", item.owner)
+        paper.reach[item.at] = paper.reach[item.owner] = max(radii)
     for item in piece.of(BodyItem):
         symbol = member.bar(tuple(tuple(paper.at(s) for s in chain) for chain in item.chains), item.owner, item.look)
         paper.symbol(symbol, paper.middle, "body", item.owner)
         if item.look != "ghost":
             paper.bodies += symbol.room
             paper.bars[item.owner] = symbol.room
+    for item in piece.of(CordItem):
+        strands = tuple((paper.at(a), paper.at(b)) for a, b in item.strands)
+        symbol = cord.cord(strands, tuple(tuple(paper.at(s) for s in a) for a in item.arcs), item.owner)
+        paper.symbol(symbol, paper.middle, "cord", item.owner)
+        paper.bars[item.owner] = tuple((a, b, cord.HALF) for a, b in strands)
+    for item in piece.of(BlockItem):
+        symbol = block.block(paper.at(item.at), page_way(item.up), item.owner)
+        paper.symbol(symbol, paper.middle, "body", item.owner)
+        paper.blocks[item.at] = paper.reach[item.owner] = block.HALF
     for item in piece.of(JointItem):
         spot = paper.at(item.at)
         paper.spots[item.owner] = spot
+        if item.look == "plain":
+            continue
         if item.look == "hinge":
             symbol = hinge.hinge(spot, item.owner)
+        elif item.look == "eye":
+            symbol = cord.eye(spot, item.owner)
         elif item.look == "disc":
             symbol = Symbol(
                 (circle(spot, 4.2, "hinge", item.owner),), ((spot, spot, 4.6),), mark_box(circle(spot, 4, "hinge")), "pin"
@@ -159,7 +197,7 @@ def _names(piece: Piece, paper: Paper) -> None:
         small = item.role == "part" and not any(run.is_sub for run in item.label)  # a subscript of small letters is too small
         letters = item.size or (SMALL_SIZE if small else LABEL_SIZE)
         size = measure(item.label, letters)
-        if item.along:
+        if item.along and len(item.along) > 1:
             chain = [paper.at(s) for s in item.along]
             runs = sorted(itertools.pairwise(chain), key=lambda r: -round(abs(r[0][0] - r[1][0]) + abs(r[0][1] - r[1][1]), 3))
             half = next((strip[2] for strip in paper.bars.get(item.of, ())), member.HALF["link"])
@@ -177,15 +215,19 @@ def _names(piece: Piece, paper: Paper) -> None:
                 spare=bool(item.size),
             )
         else:
+            near, radius = around(spot, 2.6, size), paper.reach.get(item.of or item.at, 2.6)
+            if radius > 2.6 or item.at in paper.blocks:
+                radius = max(radius, paper.blocks.get(item.at, 0.0))
+                near = around(spot, radius, size) if item.of or item.at in paper.blocks else near + around(spot, radius, size)
             paper.want(
-                key,
+                f"part {item.owner}" if item.of else key,
                 item.label,
-                LABEL_SIZE,
+                letters,
                 item.role,
                 item.owner,
-                around(spot, 2.6, size),
-                ((spot, spot, 3.0),),
-                partial(led, spot, 2.6, size),
+                near,
+                ((spot, spot, 3.0 if not item.of else radius),),
+                partial(led, spot, radius if item.of else 2.6, size),
             )
 
 

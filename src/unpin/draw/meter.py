@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 from dataclasses import dataclass
 
-from unpin.draw.geometry import Box, Spot, Tilt, rects_meet, segment_meets_rect, segment_to_rect
+from unpin.draw.geometry import Box, Spot, Tilt, arc, rects_meet, segment_meets_rect, segment_to_rect
 from unpin.draw.label import SUB_SIZE
 from unpin.draw.scene import Arrow, Group, Mark, Path, Scene, Text, heads_of, leaves, text_box, text_tilt
 from unpin.draw.theme import LOOKS
@@ -71,6 +71,10 @@ def _meets(mark: Mark, box: Box, tilt: Tilt | None) -> str:
     if not isinstance(mark, (Path, Arrow)):
         return ""
     half = LOOKS[mark.role].width / 2 - TOUCH
+    if isinstance(mark, Path) and mark.role in ("disc", "rim"):
+        # The light face of a disc is like paper: only its rim is in the way.
+        spots = arc(mark.spots[0], mark.radius, 0, 360, 90)
+        return "label_meets_line" if any(segment_meets_rect(p, q, box, tilt, half) for p, q in itertools.pairwise(spots)) else ""
     if isinstance(mark, Path) and mark.radius:
         return "label_meets_line" if segment_to_rect(mark.spots[0], mark.spots[0], box, tilt) < mark.radius + half else ""
     for p, q in _segments(mark):

@@ -20,7 +20,8 @@ class Paper:
     """`back`, `middle`, `front`: layers of marks; `groups`: actions and loads by id, between them. `room`: strips that labels keep
     out of, `bodies` (`bars` by owner) and `supports` those of them that are such,
     `ghosts` those that count only once the arrows stand. `later`:
-    direction marks to be made when everything else has its place. `unplaced`: labels left without a free place, `astray`: those nearer to
+    direction marks to be made when everything else has its place. `reach`: radius in pt of discs and blocks, by name and (discs) by
+    place; `blocks`: half the side of a block by its place. `unplaced`: labels left without a free place, `astray`: those nearer to
     something else than to their own, `led`: names and forces of members that need a leader line."""
 
     scale: float
@@ -38,6 +39,8 @@ class Paper:
     rivals: dict[str, tuple[Strip, ...]] = field(default_factory=dict)
     groups: dict[str, Group] = field(default_factory=dict)
     later: list[Callable[[list[Strip]], DirectionMark | None]] = field(default_factory=list)
+    reach: dict[object, float] = field(default_factory=dict)
+    blocks: dict[Spot, float] = field(default_factory=dict)
     unplaced: int = 0
     astray: int = 0
     led: int = 0

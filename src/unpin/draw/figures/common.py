@@ -6,16 +6,19 @@ import itertools
 from dataclasses import replace
 
 from unpin.base.units import ANGLE, LENGTH, NUMBER
+from unpin.draw.cords import HAND
 from unpin.draw.geometry import Spot, apart, between, unit
 from unpin.draw.items import CoupleItem, Fact, ForceItem, NameItem, SpreadItem, flat
 from unpin.draw.label import Label
 from unpin.draw.lettering import Lettering
 from unpin.model.action import Action
 from unpin.model.directions import small_legs
-from unpin.model.problem import Load, Problem
+from unpin.model.problem import GROUND, Load, Part, Problem
 from unpin.model.space import difference
 from unpin.model.values import Direction, Quantity
 
+STUB = 9.0
+"""How much of a cut strand is drawn before its arrow, pt."""
 LARGEST_LEG = 99
 """A slope triangle with legs of three digits says less than the two lengths themselves."""
 
@@ -32,6 +35,8 @@ def notes_of(direction: Direction | None, lettering: Lettering, problem: Problem
     if direction.legs:
         return tuple(lettering.text(Quantity(abs(leg), NUMBER)) for leg in direction.legs)
     legs = small_legs(direction.vector)
+    if legs is None and direction.form == "line" and direction.length == 1:
+        return ()  # a strand between tangent points, whose place is no length that was given
     if legs is not None and max(abs(leg) for leg in legs) <= LARGEST_LEG:
         return tuple(lettering.text(Quantity(abs(leg), NUMBER)) for leg in legs)
     dimension = LENGTH if direction.form in ("line", "square") else NUMBER
@@ -53,6 +58,9 @@ def force_item(
     if flip:
         along = (-along[0], -along[1])
         prefers = {"tail": "head", "head": "tail"}.get(prefers, prefers)
+    corded = any(c.name == action.source for c in problem.cords) and not flip
+    if corded:
+        prefers = "pull"
     direction = action.direction.reversed() if flip else action.direction
     return ForceItem(
         action.id,
@@ -66,6 +74,7 @@ def force_item(
         direction,
         notes_of(action.direction, lettering, problem),
         square_to_member(action, problem),
+        0.0 if not corded else STUB if action.pair or action.on == GROUND else HAND,
     )
 
 
@@ -203,6 +212,10 @@ def load_actions(problem: Problem, actions) -> list[tuple[str, Load, list[Action
         if a.load is not None:
             found.setdefault(a.id.split(".")[0], (a.load, []))[1].append(a)
     return [(name, load, acts) for name, (load, acts) in found.items()]
+
+
+def part_fact(part: Part) -> Fact:
+    return Fact("part" if part.kind != "member" else "member", {"part": part, "name": part.name, "points": part.points})
 
 
 def action_fact(action: Action, code: str = "force") -> Fact:

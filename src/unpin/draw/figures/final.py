@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
+from unpin.draw.cords import cord_names, hands
 from unpin.draw.figures.apart import is_zero, true_item
 from unpin.draw.figures.common import action_fact, lettered_once, load_actions, point_names, spread_item
 from unpin.draw.geometry import between
@@ -45,12 +46,16 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
     facts += [action_fact(a, a.kind) for a in outside]
     letters = CROWDED_SIZE if sum(u.axial for u in structure.unknowns) > CROWDED else 0.0
     for u in structure.unknowns:
-        if u.axial and lettering.labels.get(u.id):
+        if u.drives == "cord":
+            facts.append(Fact("tension", {"unknown": u, "value": values.get(u.id)}))
+        elif u.axial and lettering.labels.get(u.id):
             ends = [structure.action(a).point for a in u.actions]
             bent = next((part for part in problem.parts if part.name == u.source), None)
             line = tuple(at[n] for n in (bent.points if bent else ends))
             items.append(NameItem(u.id, between(at[ends[0]], at[ends[1]], 0.5), lettering.labels[u.id], "part", line, u.source, letters))
             facts.append(Fact("axial", {"unknown": u, "points": tuple(ends), "value": values.get(u.id)}))
+    pulled = {a.source for a in hands(structure)}
+    items += [i for i in cord_names(structure, lettering) if i.owner not in pulled]
     items += point_names(used_points(problem), problem, lettering)
     return Figure(
         "final",

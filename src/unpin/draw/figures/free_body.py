@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import itertools
+from math import hypot
 
 from unpin.base.units import LENGTH
 from unpin.draw.bodies import isolated_bodies, span_of
-from unpin.draw.figures.common import action_fact, action_item, lettered_once, load_actions, part_names, point_names, spread_item
+from unpin.draw.cords import radius_items
+from unpin.draw.figures.common import action_fact, action_item, lettered_once, load_actions, part_fact, part_names, point_names, spread_item
 from unpin.draw.geometry import unit
 from unpin.draw.items import AxisItem, CentreItem, DimensionItem, Fact, Figure, Item, JointItem, Piece, flat
 from unpin.draw.label import Label
@@ -14,6 +16,7 @@ from unpin.draw.lettering import Lettering
 from unpin.draw.pairs import pair_marks
 from unpin.model.action import FreeBody, Structure
 from unpin.model.problem import Problem
+from unpin.model.space import difference
 from unpin.model.values import Direction, Quantity, Vector
 
 WIDTH = 260.0
@@ -51,7 +54,9 @@ def free_body_figure(
     if axis is not None and axis.form != "axis":
         items.append(AxisItem("axis", unit(flat(axis.vector)), lettering.labels.get("axis", ())))
     if dimensions and not (axis is not None and where is None):
-        items += arm_dimensions(body, problem, lettering, where)
+        turned = turned_about(body, structure, where)
+        items += arm_dimensions(body, problem, lettering, where, turned)
+        items += radius_items(problem, lettering, {radius for radius in turned.values() if radius})
     return Figure(
         "free_body",
         (Piece(body.name, tuple(lettered_once(items))),),
@@ -63,13 +68,28 @@ def free_body_figure(
     )
 
 
-def arm_dimensions(body: FreeBody, problem: Problem, lettering: Lettering, centre: Vector | None) -> list[DimensionItem]:
+def turned_about(body: FreeBody, structure: Structure, centre: Vector | None) -> dict[str, tuple[str, float] | None]:
+    """Ids of pulls at the rims of discs that need no dimension along x or y: those about the very centre of their disc (with disc
+    and radius, which is their arm), and strands that slope, whose tangent points nobody measures."""
+    found: dict[str, tuple[str, float] | None] = {}
+    discs = {p.name: p for p in structure.problem.parts if p.kind == "disc"}
+    for a in body.actions:
+        if a.source and not a.load and a.on in discs and any(c.name == a.source for c in structure.problem.cords):
+            hub = structure.problem.coordinates[discs[a.on].points[0]]
+            r = flat(difference(a.at, hub))
+            size = min((float(r0) for r0 in discs[a.on].radii), key=lambda r0: abs(r0 - hypot(*r)))
+            if centre is not None and flat(centre) == flat(hub) or 0 not in a.direction.vector:
+                found[a.id] = (a.on, size)
+    return found
+
+
+def arm_dimensions(body: FreeBody, problem: Problem, lettering: Lettering, centre: Vector | None, without=()) -> list[DimensionItem]:
     """Distances between the lines of action: along x where a force has a part along y, along y where it has one along x."""
     items: list[DimensionItem] = []
     for axis, letter in ((0, "x"), (1, "y")):
         values: dict = {centre[axis]: centre} if centre is not None else {}
         for a in body.actions:
-            if a.kind == "force" and a.direction.vector[1 - axis] != 0:
+            if a.kind == "force" and a.id not in without and a.direction.vector[1 - axis] != 0:
                 values.setdefault(a.at[axis], a.at)
         ordered = sorted(values.items(), key=lambda v: float(v[0]))
         arms = [(v, p) for v, p in ordered if centre is None or v != centre[axis]]
@@ -95,7 +115,7 @@ def _dimension(letter, axis, start: Vector, end: Vector, a, b, lettering: Letter
 def _facts(body: FreeBody, problem: Problem, points, centre) -> tuple[Fact, ...]:
     facts = [Fact("body", {"body": body})]
     facts += [Fact("point", {"name": n, "at": problem.coordinates[n]}) for n in points]
-    facts += [Fact("member", {"name": p.name, "points": p.points}) for p in problem.parts if p.name in body.parts]
+    facts += [part_fact(p) for p in problem.parts if p.name in body.parts]
     facts += [action_fact(a, a.kind) for a in body.actions]
     if centre is not None:
         facts.append(Fact("centre", {"centre": centre}))

@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from unpin.base.units import ANGLE, LENGTH
 from unpin.draw.bodies import used_points
+from unpin.draw.cords import tangent_ends
 from unpin.draw.items import AngleItem, DimensionItem, flat
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import length
@@ -35,7 +36,7 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
             base, along = flat(c.direction.base), flat(c.direction.vector)
             text = lettering.text(Quantity(c.direction.angle, ANGLE))
             items.append(AngleItem(f"link {c.name}", flat(exact[c.points[0]]), base, along, text))
-    names = [n for n in used_points(problem) if n not in sloped]
+    names = [n for n in used_points(problem) if n not in sloped and n not in tangent_ends(problem)]
     for axis, letter in ((0, "x"), (1, "y")):
         order = {v: n for n, v in enumerate(sorted({exact[p][axis] for p in names}, key=float))}
         spans: dict[tuple[int, int], tuple[str, str, str]] = {}

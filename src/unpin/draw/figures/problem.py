@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
-from unpin.draw.figures.common import action_item, lettered_once, load_actions, notes_of, part_names, point_names, spread_item
+from unpin.draw.cords import anchors, cord_names, hands, radius_items
+from unpin.draw.figures.common import action_item, lettered_once, load_actions, notes_of, part_fact, part_names, point_names, spread_item
 from unpin.draw.figures.given import given_dimensions
 from unpin.draw.geometry import unit
 from unpin.draw.items import Fact, Figure, Item, Piece, SupportItem, flat
@@ -24,8 +27,11 @@ def problem_figure(structure: Structure, lettering: Lettering, dimensions: bool 
         else:
             a = actions[0]
             items.append(action_item(a, lettering.action(a), lettering, problem, {}))
+    pulled = hands(structure)
+    items += [action_item(a, lettering.labels.get(a.source, ()), lettering, problem, {}) for a in pulled]
+    items += [i for i in cord_names(structure, lettering) if i.owner not in {a.source for a in pulled}]
     if dimensions:
-        items += given_dimensions(problem, lettering)
+        items += given_dimensions(problem, lettering) + radius_items(problem, lettering)
     items += point_names(used_points(problem), problem, lettering)
     items += part_names((p.name for p in problem.parts), problem, lettering)
     return Figure(
@@ -52,13 +58,16 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
             up = unit(flat(c.direction.vector)) if c.direction is not None else None
             notes = notes_of(c.direction, lettering, problem) if c.kind != "pin" else ()
             items.append(SupportItem(c.name, c.kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes))
-    return items
+        blocks = {p.name for p in problem.parts if p.kind == "block"}
+        if items and items[-1].owner == c.name and c.kind == "contact" and c.parts[0] in blocks:
+            items[-1] = replace(items[-1], kind="floor") if GROUND in c.parts else items[-1]
+    return items + anchors(problem)
 
 
 def problem_facts(structure: Structure) -> tuple[Fact, ...]:
     problem = structure.problem
     facts = [Fact("point", {"name": n, "at": problem.coordinates[n]}) for n in used_points(problem)]
-    facts += [Fact("member", {"name": p.name, "points": p.points}) for p in problem.parts]
+    facts += [part_fact(p) for p in problem.parts]
     for c in problem.connections:
         if c.kind == "link":
             facts.append(Fact("link", {"name": c.name, "points": c.points, "parts": c.parts}))
@@ -68,5 +77,6 @@ def problem_facts(structure: Structure) -> tuple[Fact, ...]:
             facts.append(
                 Fact("joint", {"name": c.name, "kind": c.kind, "point": c.points[0], "parts": c.parts, "direction": c.direction})
             )
+    facts += [Fact("cord", {"cord": c}) for c in problem.cords]
     facts += [Fact(load.kind, {"load": load, "point": load.point, "part": load.part}) for load in problem.loads]
     return tuple(facts)
