@@ -23,6 +23,9 @@ from unpin.statics.wrenches import load_wrench, unit_wrench
 
 Row = tuple[int, int, int]
 
+FEW_POINTS = 12
+"""Bodies with more named points than this are sections of trusses: not every joint of them is tried as a moment centre."""
+
 
 @record
 class Sum:
@@ -88,6 +91,7 @@ class _Field:
             return memo[key]
 
         self.of = residue
+        self.sloped = {a.id: a.kind == "force" and not axis_of(a.direction.vector) for a in structure.actions}
         # Rounded numbers do not keep lines through one point: what vanishes is then asked of the digits themselves.
         self.rough = any(isinstance(x, Digits) for x in numbers)
         self.at, self.exact = points, exact
@@ -176,11 +180,13 @@ def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: di
     add((1, 0, 0), ("x",))
     add((0, 1, 0), ("y",))
     if not flat:
+        # Of a large body only points at which something unknown acts are worth a moment.
+        near = own if len(own) <= FEW_POINTS else own & {a.point for a in body.actions if a.unknown}
         for name, at in field.point.items():
-            if name in own:
+            if name in near:
                 add((at[1], -at[0] % p, 1), ("point", name))
         for name, at in field.point.items():
-            if name not in own:
+            if name not in own and len(own) <= FEW_POINTS:
                 add((at[1], -at[0] % p, 1), ("point", name, "off"))
     names = list(wrenches)
     by_unknown = {a.unknown: a for a in body.actions if a.unknown}
@@ -262,7 +268,7 @@ def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable,
             continue
         total += costs.term + (costs.arm if moment and a.kind == "force" else 0)
         total += costs.reused if a.unknown else 0
-        if a.kind == "force" and not axis_of(a.direction.vector):
+        if field.sloped[a.id]:
             total += costs.share
             if moment:
                 total += costs.term + costs.share + costs.arm

@@ -18,8 +18,11 @@ from unpin.route.search import Fewest
 EXPANSIONS = 600
 """States opened before a search settles for what it has; counted, never timed."""
 
-MANY = 9
+MANY = 14
 """With more asked than this the search is short: the order hardly matters when everything has to be found anyway."""
+
+TOO_MANY = 40
+"""With more asked than this the greedy order stands: joint by joint, as anybody would."""
 
 KEEP = 3
 """Of sums on different free bodies that hold the same unknowns, so many of the cheapest are looked at."""
@@ -47,6 +50,8 @@ def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostT
     inside = fewest.found | known
     within = [s for s in sums if s.mask & ~inside == 0]
     least = _greedy(ground, within, goal, known, costs, inside, fewest.block)
+    if least and goal.bit_count() > TOO_MANY:
+        return least
     least = _Search(ground, within, known, fewest, costs).run(goal, _total(least)) or least
     if least and (not wide or len(within) == len(sums)):
         return least
@@ -126,6 +131,10 @@ class _Search:
                     ticket += 1
                     heapq.heappush(heap, (estimate, -(after[0].bit_count()), ticket, total, after))
         return None
+
+    def forget(self, got: int) -> None:
+        """Drop the sums that hold nothing unknown any more: for a search that never goes back."""
+        self.full = [f for f in self.full if f[1] & ~got]
 
     def moves(self, got: int, drawn: int) -> list[Move]:
         """Every usable sum, the cheapest for each unknown and body; and blocks of two."""
@@ -226,6 +235,7 @@ def _greedy(ground, sums, goal, known, costs, inside, block) -> list[Move] | Non
         moves.append(move)
         got |= move.finds
         drawn |= _bodies(move)
+        search.forget(got)
     return pruned(moves, goal, known)
 
 

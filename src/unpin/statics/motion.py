@@ -6,7 +6,7 @@ relative twist is orthogonal to everything that is orthogonal to all the freedom
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from unpin.exact.linear import Row, reduce
 from unpin.exact.number import Number, rung, to_digits
@@ -47,15 +47,11 @@ class Motions:
         self.column = {b: 3 * k for k, b in enumerate(self.bodies)}
         self.joints = joints(structure)
         self.sought = [u.id for u in structure.unknowns if u.drives != "connection"]
-        self._held = [self._rows(j, None) for j in self.joints]
-
-    def _rows(self, joint: Joint, released: Push | None) -> list[Row]:
-        c = joint.connection
-        kind = KINDS[c.kind]
-        freedoms = [twist_of(f, c, self.at) for f in kind.freedoms]
-        if released:
-            freedoms.append(release_of(released, c, self.at))
-        return [self._row(joint, row) for row in constraints(freedoms)]
+        self._held = [(id, self._row(j, release_row(push, j.connection, self.at)))
+                      for j in self.joints for push, id in zip(j.pushes, j.unknowns)]
+        self._held += [(id, self._load_row(id)) for id in self.sought]
+        # A pin has no turn of its own.
+        self._held += [("", {self.column[b.name] + 2: ONE}) for b in structure.bodies if b.rank == 2]
 
     def _row(self, joint: Joint, row: Wrench) -> Row:
         out: Row = {}
@@ -80,34 +76,29 @@ class Motions:
                         out[c] = out.get(c, ZERO) + value
         return {c: v for c, v in out.items() if v != 0}
 
-    def _system(self, joint: Joint | None, push: Push | None, load: str = "") -> list[Row]:
-        rows = [self._load_row(id) for id in self.sought if id != load]
-        rows += [r for j, held in zip(self.joints, self._held) for r in (self._rows(j, push) if j is joint else held)]
-        # A pin has no turn of its own.
-        rows += [{self.column[b.name] + 2: ONE} for b in self.structure.bodies if b.rank == 2]
-        return rows
-
     def freedoms(self) -> list[Mapping[str, Twist]]:
         """A basis of the motions that the connections leave free; empty when nothing can move."""
-        rows = _plain(self._system(None, None))
+        rows = _plain([row for _, row in self._held])
         basis = reduce(rows, 3 * len(self.bodies)).null_space()
         return [self._twists(vector) for vector in basis]
 
-    def released(self, unknown: str) -> Mapping[str, Twist] | None:
-        """The motion when the one unknown is let go and moved through by 1 (first part relative to second), or None when
-        that is not possible (the unknown is then not fixed by statics)."""
-        if unknown in self.sought:
-            rows, ahead = self._system(None, None, unknown), self._load_row(unknown)
-        else:
-            joint = next(j for j in self.joints if unknown in j.unknowns)
-            push = joint.pushes[joint.unknowns.index(unknown)]
-            rows = self._system(joint, push)
-            ahead = self._row(joint, release_row(push, joint.connection, self.at))
-        ahead[3 * len(self.bodies)] = ONE
-        solved = reduce(_plain([*rows, ahead]), 3 * len(self.bodies))
-        if solved.contradictions:
-            return None
-        return self._twists(solved.values())
+    def release(self, unknowns: Iterable[str]) -> dict[str, Mapping[str, Twist] | None]:
+        """For each of the unknowns the motion when it alone is let go and moved through by 1 (first part relative to second),
+        or None when that is not possible (the unknown is then not fixed by statics).
+
+        Every row of the system says how far one unknown's own motion goes; all are 0 but the one that is let go, so one
+        elimination with a right-hand side for each serves them all.
+        """
+        width = 3 * len(self.bodies)
+        right = {id: width + k for k, id in enumerate(dict.fromkeys(unknowns))}
+        rows = [{**row, right[id]: ONE} if id in right else row for id, row in self._held]
+        solved = reduce(_plain(rows), width)
+        broken = {c for row in solved.contradictions for c in row}
+        out: dict[str, Mapping[str, Twist] | None] = {}
+        for id, column in right.items():
+            vector = {c: row[column] for c, row in solved.pivots.items() if column in row}
+            out[id] = None if column in broken else self._twists(vector)
+        return out
 
     def _twists(self, vector: Row) -> dict[str, Twist]:
         out = {}

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from unpin.exact.number import Number
 from unpin.model.action import Structure
 from unpin.model.equation import Equation
-from unpin.model.findings import Balance, Proof, WorkCheck
+from unpin.model.findings import Balance, Proof, Twist, WorkCheck
 from unpin.model.space import ZERO, Wrench, plus, scaled
 from unpin.statics.motion import Motions, rate
 from unpin.statics.wrenches import NOTHING, load_wrench, total_load, unit_wrench
@@ -27,8 +27,8 @@ def prove(apart: Structure, full: Mapping[str, Number], values: Mapping[str, Num
         failures.append("full_solve")
     checks = balances(apart, values)
     failures += [f"balance {b.body}" for b in checks if not b.holds]
-    motions, loads = Motions(apart), total_load(apart)
-    work = tuple(work_check(apart, motions, loads, id, values[id]) for id in asked)
+    loads = total_load(apart)
+    work = tuple(work_check(apart, twists, loads, id, values[id]) for id, twists in Motions(apart).release(asked).items())
     failures += [f"work {w.unknown}" for w in work if not w.agrees]
     return Proof(agree, checks, work, closing, not failures, tuple(failures))
 
@@ -56,9 +56,9 @@ def balances(apart: Structure, values: Mapping[str, Number]) -> tuple[Balance, .
     return tuple(out)
 
 
-def work_check(apart: Structure, motions: Motions, loads: Mapping[str, Wrench], unknown: str, value: Number) -> WorkCheck:
-    """Release the one unknown, let the structure move through it by 1, and sum the work of everything given."""
-    twists = motions.released(unknown)
+def work_check(apart: Structure, twists: Mapping[str, Twist] | None, loads: Mapping[str, Wrench], unknown: str, value: Number) -> WorkCheck:
+    """Release the one unknown, let the structure move through it by 1 (`twists`; None: it cannot), and sum the work of
+    everything given."""
     if twists is None:
         return WorkCheck(unknown, {}, value, False)
     scale = apart.unknown(unknown).scale
