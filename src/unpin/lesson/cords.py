@@ -36,7 +36,7 @@ def letter(cord: Cord) -> Letter:
 def _end(stop: Stop, sheet: Sheet) -> Text:
     if stop.direction is not None:
         return Text("cord.hand", {"toward": phrases.toward(stop.direction, sheet)})
-    if stop.side:
+    if stop.radius is not None:
         return Text("cord.wound", {"disc": stop.part})
     code = "cord.ground" if stop.part == GROUND else "cord.point"
     return Text(code, {"point": phrases.letter_like(stop.point)})

@@ -138,7 +138,7 @@ def _wound(known: Context, item: Item, name: str, said: tuple[StopSaid, ...], st
         raise _no_side(item, said[n].name, said[n].side, mine.part)
     point = next((p for p in known.points.values() if p.at == spot), None) or _made(known, mine.point, spot)
     known.used.add(point.name)
-    return Stop(point.name, mine.part)
+    return Stop(point.name, mine.part, radius=mine.radius)
 
 
 def _radii(item: Item, name: str, said: tuple[StopSaid, ...], stops: tuple[Stop, ...], k: int, where) -> tuple[Number, ...]:
