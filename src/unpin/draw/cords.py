@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Literal
 
 from unpin.base.units import LENGTH
 from unpin.draw.geometry import Spot, apart
@@ -42,7 +43,7 @@ def cord_items(structure: Structure, bodies: set[str] | None = None) -> list[Cor
             if s.start is not None and s.end is not None and (bodies is None or len(held) == 2 and set(held) <= bodies):
                 lines.append((flat(s.start), flat(s.end)))
         for k, stop in enumerate(cord.stops):
-            if stop.side and (bodies is None or stop.part in bodies):
+            if stop.side and stop.radius and (bodies is None or stop.part in bodies):
                 arcs.append(_on_rim(problem, cord, k, runs[k - 1].end, runs[k].start))
             elif is_wound(problem, stop) and (bodies is None or stop.part in bodies):
                 away = runs[0].direction if k == 0 else tuple(-c for c in runs[-1].direction)
@@ -100,14 +101,15 @@ def hands(structure: Structure) -> list[Action]:
     return [a for a in structure.actions if not a.pair and a.on != GROUND and of_cord(structure, a) is not None]
 
 
-def cord_names(structure: Structure, lettering: Lettering, ids: dict[str, str] | None = None) -> list[NameItem]:
-    """The letter of each cord, or what `lettering` has for it, beside its longest strand, unless that is at its free end already."""
+def cord_names(structure: Structure, lettering: Lettering, role: Literal["label", "part"]) -> list[NameItem]:
+    """The letter of each cord, or what `lettering` has for it, beside its longest strand, unless it stands at a free end already."""
     items, problem = [], structure.problem
+    pulled = {a.source for a in hands(structure)}
     for cord in problem.cords:
         runs = [(flat(s.start), flat(s.end)) for s in strands_of(problem, cord) if s.start is not None and s.end is not None]
-        if runs and lettering.labels.get(cord.name):
+        if runs and cord.name not in pulled and lettering.labels.get(cord.name):
             runs.sort(key=lambda r: -round(apart(*r), 9))
-            items.append(NameItem(cord.name, runs[0][0], lettering.labels[cord.name], "part", runs[0], cord.name))
+            items.append(NameItem(cord.name, runs[0][0], lettering.labels[cord.name], role, runs[0], cord.name))
     return items
 
 
@@ -124,13 +126,14 @@ def radius_items(problem: Problem, lettering: Lettering, only: set[tuple[str, fl
 
 
 def tangent_ends(problem: Problem) -> set[str]:
-    """Points at which only an upright or level strand from a disc ends: the radius says where they are, and how far off does not
-    matter."""
+    """Points at which only an upright or level strand ends: what it comes from says where they are, and how far off does not matter."""
     tied = {n for p in problem.parts if p.kind != "block" for n in p.points} | {n for c in problem.connections for n in c.points}
+    tied |= {load.point for load in problem.loads if not load.part}
     out = set()
     for cord in problem.cords:
         runs = strands_of(problem, cord)
         for stop, other, s in ((cord.stops[0], runs[0].second, runs[0]), (cord.stops[-1], runs[-1].first, runs[-1])):
-            if stop.point and not stop.side and stop.point not in tied and other.side and 0 in s.direction:
+            held = other.side or other.point in tied or is_wound(problem, other)
+            if stop.point and not stop.side and stop.point not in tied and held and 0 in s.direction:
                 out.add(stop.point)
     return out

@@ -65,6 +65,17 @@ class RadiusItem:
 
 
 @dataclass(frozen=True)
+class LeverItem:
+    """The perpendicular distance from a moment centre to the line of the force that acts at `at`; `foot` lies on that line."""
+
+    owner: str
+    centre: Spot
+    foot: Spot
+    at: Spot
+    label: Label
+
+
+@dataclass(frozen=True)
 class JointItem:
     """A place on a body: `hinge` an open circle, `knot` a dot, `eye` where a cord is tied, `disc` a pin that is a body of its own;
     `plain` where nothing is drawn but its name stands."""
@@ -205,6 +216,7 @@ Item = (
     | BlockItem
     | CordItem
     | RadiusItem
+    | LeverItem
     | JointItem
     | SupportItem
     | ForceItem

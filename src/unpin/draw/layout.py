@@ -29,6 +29,7 @@ from unpin.draw.items import (
     RadiusItem,
     SupportItem,
 )
+from unpin.draw.levers import levers
 from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.place import ENVIED, least_bad, place
 from unpin.draw.radii import radius_mark
@@ -38,6 +39,8 @@ from unpin.draw.symbols.symbol import Symbol
 
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
             "anchor": cord.anchor, "floor": block.floor}
+SMALL_DISC = 24.0
+"""The name of the centre of a disc up to this radius (pt) may stand outside its rim."""
 GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL,
                 "anchor": cord.EYE, "floor": block.HALF + 1.0}
 GROUND_HALF = {"roller": roller.HALF + 5, "contact": contact.HALF, "guide": guide.HALF, "pin": pin.HALF + 4, "fixed": fixed.HALF,
@@ -52,6 +55,7 @@ def lay_out(piece: Piece, scale: float) -> Paper:
     acting.spreads(piece, paper)
     acting.forces(piece, paper)
     acting.couples(piece, paper)
+    levers(piece, paper)
     _small(piece, paper)
     for item in piece.of(AngleItem):
         paper.direct(
@@ -216,7 +220,7 @@ def _names(piece: Piece, paper: Paper) -> None:
             )
         else:
             near, radius = around(spot, 2.6, size), paper.reach.get(item.of or item.at, 2.6)
-            if radius > 2.6 or item.at in paper.blocks:
+            if item.of or 2.6 < radius < SMALL_DISC or item.at in paper.blocks:
                 radius = max(radius, paper.blocks.get(item.at, 0.0))
                 near = around(spot, radius, size) if item.of or item.at in paper.blocks else near + around(spot, radius, size)
             paper.want(

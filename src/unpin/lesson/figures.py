@@ -3,7 +3,7 @@ the lesson is for a format without pictures."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import replace
 
 from unpin.base.units import FORCE
@@ -55,7 +55,7 @@ class Studio:
         return self._made("motion", "", Text("caption.motion"),
                           motion_figure(w.apart, _the_way_loads_push(shown_freedom(w.soundness)), labels.of_problem(w.problem, w.apart, self.sheet)))
 
-    def free_body(self, body: FreeBody, equations: Iterable[Equation] = ()) -> tuple[Node, ...]:
+    def free_body(self, body: FreeBody, equations: Sequence[Equation] = ()) -> tuple[Node, ...]:
         """The body's diagram; with the one moment centre of its sums marked when there is just one."""
         if not self.drawn:
             return ()
@@ -63,10 +63,20 @@ class Studio:
         from unpin.lesson import labels
 
         w = self.worked
+        equations = tuple(equations)
         centres = list(dict.fromkeys(e.functional.point or e.functional.at for e in equations if e.functional.kind == "about"))
         centre = centres[0] if len(centres) == 1 else None
-        figure = free_body_figure(body, w.structure, labels.of_bodies(w.problem, w.structure, self.sheet), centre=centre)
-        return self._made("body", body.name, Text("caption.body", {"body": phrases.free_body(body)}), figure)
+        lettering = labels.of_bodies(w.problem, w.structure, self.sheet)
+        caption = Text("caption.body", {"body": phrases.free_body(body)})
+        if centre is not None:
+            about = next(e.functional for e in equations if e.functional.kind == "about")
+            letter = phrases.letter_like(self.sheet.centre(about))
+            lettering = replace(lettering, labels={**lettering.labels, "centre": labels.label(letter)})
+            caption = Text("caption.body_centre", {**caption.arguments, "centre": letter})
+        # Other sums take components of the force, or no moment at all, so one sum's distances are those of the figure.
+        levers = {t.action.id: f.value for e in equations for t in e.terms for f in t.factors if f.axis == "square"}
+        figure = free_body_figure(body, w.structure, lettering, centre=centre, levers=levers)
+        return self._made("body", body.name, caption, figure)
 
     def final(self) -> tuple[Node, ...]:
         if not self.drawn:

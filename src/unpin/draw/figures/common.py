@@ -11,6 +11,7 @@ from unpin.draw.geometry import Spot, apart, between, unit
 from unpin.draw.items import CoupleItem, Fact, ForceItem, NameItem, SpreadItem, flat
 from unpin.draw.label import Label
 from unpin.draw.lettering import Lettering
+from unpin.exact.number import length
 from unpin.model.action import Action
 from unpin.model.directions import small_legs
 from unpin.model.problem import GROUND, Load, Part, Problem
@@ -35,10 +36,10 @@ def notes_of(direction: Direction | None, lettering: Lettering, problem: Problem
     if direction.legs:
         return tuple(lettering.text(Quantity(abs(leg), NUMBER)) for leg in direction.legs)
     legs = small_legs(direction.vector)
-    if legs is None and direction.form == "line" and direction.length == 1:
-        return ()  # a strand between tangent points, whose place is no length that was given
     if legs is not None and max(abs(leg) for leg in legs) <= LARGEST_LEG:
         return tuple(lettering.text(Quantity(abs(leg), NUMBER)) for leg in legs)
+    if direction.form == "line" and direction.length == 1:
+        return ()  # a strand between tangent points, whose places are no lengths that were given
     dimension = LENGTH if direction.form in ("line", "square") else NUMBER
     return tuple(lettering.text(Quantity(abs(c), dimension)) for c in direction.vector)
 
@@ -72,10 +73,20 @@ def force_item(
         prefers,
         marks.get(action.id, 0),
         direction,
-        notes_of(action.direction, lettering, problem),
+        notes_of(_between_points(action, problem) if corded else action.direction, lettering, problem),
         square_to_member(action, problem),
         0.0 if not corded else STUB if action.pair or action.on == GROUND else HAND,
     )
+
+
+def _between_points(action: Action, problem: Problem) -> Direction:
+    """The direction of a strand, as the line of its two points where it goes straight from one to the other."""
+    ends = action.direction.points
+    cord = next(c for c in problem.cords if c.name == action.source)
+    if action.direction.form != "line" or any(s.side for s in cord.stops if s.point in ends):
+        return action.direction
+    there = difference(*(problem.coordinates[n] for n in reversed(ends)))
+    return replace(action.direction, vector=there, length=length(there))
 
 
 def square_to_member(action: Action, problem: Problem) -> Spot | None:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
-from unpin.draw.cords import cord_names, hands
+from unpin.draw.cords import cord_names
 from unpin.draw.figures.apart import is_zero, true_item
 from unpin.draw.figures.common import action_fact, lettered_once, load_actions, point_names, spread_item
 from unpin.draw.geometry import between
@@ -54,8 +54,7 @@ def final_figure(structure: Structure, lettering: Lettering, values: Mapping[str
             line = tuple(at[n] for n in (bent.points if bent else ends))
             items.append(NameItem(u.id, between(at[ends[0]], at[ends[1]], 0.5), lettering.labels[u.id], "part", line, u.source, letters))
             facts.append(Fact("axial", {"unknown": u, "points": tuple(ends), "value": values.get(u.id)}))
-    pulled = {a.source for a in hands(structure)}
-    items += [i for i in cord_names(structure, lettering) if i.owner not in pulled]
+    items += cord_names(structure, lettering, "part")
     items += point_names(used_points(problem), problem, lettering)
     return Figure(
         "final",

@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import itertools
-from math import hypot
+from collections.abc import Mapping
 
 from unpin.base.units import LENGTH
 from unpin.draw.bodies import isolated_bodies, span_of
 from unpin.draw.cords import radius_items
+from unpin.draw.figures.arms import on_rims, perpendicular
 from unpin.draw.figures.common import action_fact, action_item, lettered_once, load_actions, part_fact, part_names, point_names, spread_item
 from unpin.draw.geometry import unit
 from unpin.draw.items import AxisItem, CentreItem, DimensionItem, Fact, Figure, Item, JointItem, Piece, flat
 from unpin.draw.label import Label
 from unpin.draw.lettering import Lettering
 from unpin.draw.pairs import pair_marks
+from unpin.exact.number import Number
 from unpin.model.action import FreeBody, Structure
 from unpin.model.problem import Problem
-from unpin.model.space import difference
 from unpin.model.values import Direction, Quantity, Vector
 
 WIDTH = 260.0
@@ -31,10 +32,12 @@ def free_body_figure(
     centre: str | Vector | None = None,
     axis: Direction | None = None,
     dimensions: bool = True,
+    levers: Mapping[str, Number] | None = None,
 ) -> Figure:
     """The body at the scale and attitude of the whole. `centre`: name or coordinates of the moment centre, marked, with the
     arms from it; `axis`: direction of a force sum, shown beside the body unless it is level or upright (then no dimensions).
-    Without either the positions of all actions are dimensioned."""
+    Without either the positions of all actions are dimensioned. `levers`: ids of forces whose moment the sum takes by the one
+    perpendicular distance, with that distance (m)."""
     problem, marks = structure.problem, pair_marks(structure)
     items: list[Item] = list(isolated_bodies(body, structure))
     for name, load, actions in load_actions(problem, body.actions):
@@ -49,14 +52,16 @@ def free_body_figure(
     if where is not None:
         outside = isinstance(centre, str) and centre not in shown
         items.append(
-            CentreItem(centre if isinstance(centre, str) else "centre", flat(where), lettering.point(centre) if outside else ())
+            CentreItem(centre if isinstance(centre, str) else "centre", flat(where), lettering.point(centre) if outside else _own_letter(centre, lettering))
         )
     if axis is not None and axis.form != "axis":
         items.append(AxisItem("axis", unit(flat(axis.vector)), lettering.labels.get("axis", ())))
     if dimensions and not (axis is not None and where is None):
-        turned = turned_about(body, structure, where)
-        items += arm_dimensions(body, problem, lettering, where, turned)
-        items += radius_items(problem, lettering, {radius for radius in turned.values() if radius})
+        rims = on_rims(body, structure, where)
+        square = {k: v for k, v in (levers or {}).items() if not _is_hub(rims.get(k), structure, centre)} if where is not None else {}
+        items += arm_dimensions(body, problem, lettering, where, {*rims, *square})
+        items += perpendicular(body, where, square, lettering) if where is not None else []
+        items += radius_items(problem, lettering, {rim for k, rim in rims.items() if k not in square})
     return Figure(
         "free_body",
         (Piece(body.name, tuple(lettered_once(items))),),
@@ -68,19 +73,17 @@ def free_body_figure(
     )
 
 
-def turned_about(body: FreeBody, structure: Structure, centre: Vector | None) -> dict[str, tuple[str, float] | None]:
-    """Ids of pulls at the rims of discs that need no dimension along x or y: those about the very centre of their disc (with disc
-    and radius, which is their arm), and strands that slope, whose tangent points nobody measures."""
-    found: dict[str, tuple[str, float] | None] = {}
-    discs = {p.name: p for p in structure.problem.parts if p.kind == "disc"}
-    for a in body.actions:
-        if a.source and not a.load and a.on in discs and any(c.name == a.source for c in structure.problem.cords):
-            hub = structure.problem.coordinates[discs[a.on].points[0]]
-            r = flat(difference(a.at, hub))
-            size = min((float(r0) for r0 in discs[a.on].radii), key=lambda r0: abs(r0 - hypot(*r)))
-            if centre is not None and flat(centre) == flat(hub) or 0 not in a.direction.vector:
-                found[a.id] = (a.on, size)
-    return found
+def _is_hub(rim: tuple[str, float] | None, structure: Structure, centre: str | Vector | None) -> bool:
+    """Is the moment centre that of the disc?"""
+    if rim is None:
+        return False
+    hub = structure.problem.part(rim[0]).points[0]
+    return centre in (hub, structure.problem.coordinates[hub])
+
+
+def _own_letter(centre: str | Vector, lettering: Lettering) -> Label:
+    """The letter of a centre that is no point of the problem."""
+    return () if isinstance(centre, str) else lettering.labels.get("centre", ())
 
 
 def arm_dimensions(body: FreeBody, problem: Problem, lettering: Lettering, centre: Vector | None, without=()) -> list[DimensionItem]:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from math import cos, pi, sin
+
 from unpin.draw.bodies import chains_of, hinges, span_of, spots_of, used_points, whole_bodies
 from unpin.draw.figures.common import action_item, lettered_once, load_actions, point_names, spread_item
-from unpin.draw.figures.problem import support_items
+from unpin.draw.figures.problem import free_ends, support_items
 from unpin.draw.geometry import Spot
 from unpin.draw.items import BodyItem, CentreItem, Fact, Figure, Item, MotionItem, Piece, flat
 from unpin.draw.lettering import Lettering
 from unpin.model.action import Structure
 from unpin.model.findings import Freedom
+from unpin.model.problem import Part
 from unpin.model.space import velocity
 
 WIDTH = 340.0
@@ -38,7 +41,7 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering) 
     for part in problem.parts:
         if part.name in moving:
             there = {n: (at[n][0] + reach * v[0], at[n][1] + reach * v[1]) for n, v in moving[part.name].items()}
-            items.append(BodyItem(part.name, "ghost", chains_of(part, {**at, **there})))
+            items.append(BodyItem(part.name, "ghost", _outline(part, {**at, **there})))
     for c in problem.connections:
         if c.kind == "link":
             ends = [next((vs[p] for vs in moving.values() if p in vs), (0.0, 0.0)) for p in c.points]
@@ -66,6 +69,7 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering) 
             if load.kind == "spread"
             else [action_item(a, lettering.action(a), lettering, problem, {}) for a in actions]
         )
+    items += free_ends(structure, lettering)
     items += point_names(used_points(problem), problem, lettering)
     facts = [Fact("motion", {"body": b, "twist": t, "centre": freedom.centres.get(b)}) for b, t in freedom.twists.items()]
     return Figure(
@@ -77,3 +81,12 @@ def motion_figure(structure: Structure, freedom: Freedom, lettering: Lettering) 
         lettering.title,
         lettering.description,
     )
+
+
+def _outline(part: Part, at: dict[str, Spot]) -> tuple[tuple[Spot, ...], ...]:
+    """A member along its chains, a disc by its rim."""
+    if part.kind != "disc":
+        return chains_of(part, at)
+    x, y = at[part.points[0]]
+    r = float(max(part.radii))
+    return (tuple((x + r * cos(a * pi / 30), y + r * sin(a * pi / 30)) for a in range(61)),)

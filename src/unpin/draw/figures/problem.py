@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
 from unpin.draw.cords import anchors, cord_names, hands, radius_items
 from unpin.draw.figures.common import action_item, lettered_once, load_actions, notes_of, part_fact, part_names, point_names, spread_item
@@ -27,9 +25,8 @@ def problem_figure(structure: Structure, lettering: Lettering, dimensions: bool 
         else:
             a = actions[0]
             items.append(action_item(a, lettering.action(a), lettering, problem, {}))
-    pulled = hands(structure)
-    items += [action_item(a, lettering.labels.get(a.source, ()), lettering, problem, {}) for a in pulled]
-    items += [i for i in cord_names(structure, lettering) if i.owner not in {a.source for a in pulled}]
+    items += free_ends(structure, lettering)
+    items += cord_names(structure, lettering, "label")
     if dimensions:
         items += given_dimensions(problem, lettering) + radius_items(problem, lettering)
     items += point_names(used_points(problem), problem, lettering)
@@ -45,9 +42,15 @@ def problem_figure(structure: Structure, lettering: Lettering, dimensions: bool 
     )
 
 
+def free_ends(structure: Structure, lettering: Lettering) -> list[Item]:
+    """The pull at each free end of a cord, by its letter."""
+    return [action_item(a, lettering.labels.get(a.source, ()), lettering, structure.problem, {}) for a in hands(structure)]
+
+
 def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
     """Symbols of supports, of the ground ends of links, and of rollers, contacts and guides between parts."""
     at, items = spots_of(problem), []
+    blocks = {p.name for p in problem.parts if p.kind == "block"}
     standing = {c.points[0] for c in problem.connections if c.kind != "link" and GROUND in c.parts}
     for c in problem.connections:
         if c.kind == "link":
@@ -57,10 +60,8 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
         elif GROUND in c.parts or c.kind in ("roller", "contact", "guide"):
             up = unit(flat(c.direction.vector)) if c.direction is not None else None
             notes = notes_of(c.direction, lettering, problem) if c.kind != "pin" else ()
-            items.append(SupportItem(c.name, c.kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes))
-        blocks = {p.name for p in problem.parts if p.kind == "block"}
-        if items and items[-1].owner == c.name and c.kind == "contact" and c.parts[0] in blocks:
-            items[-1] = replace(items[-1], kind="floor") if GROUND in c.parts else items[-1]
+            kind = "floor" if c.kind == "contact" and c.parts[0] in blocks and GROUND in c.parts else c.kind
+            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes))
     return items + anchors(problem)
 
 
