@@ -81,6 +81,23 @@ def test_a_cord_may_leave_in_a_direction_without_an_end():
     assert answers(p)["Ax"] == 500 * sqrt(F(3)) / 2
 
 
+def test_a_cord_goes_through_a_ring_with_one_tension():
+    # A ring on a cord whose strands rise 3 in 4 on both sides: 2 T (3/5) = 60.
+    p = sound(
+        points="{A: [-4, 3], R: [0, 0], B: [4, 3]}",
+        members="",
+        links="",
+        discs="",
+        blocks="{ring: at R}",
+        cords="{T: A through ring to B}",
+        supports="",
+        loads="[weight of ring 60 N]",
+        find="[T]",
+    )
+
+    assert answers(p) == {"T": 50}
+
+
 def test_a_load_on_the_end_of_a_cord_makes_a_knot_there():
     p = sound(blocks="", cords="{T: W over pulley to K}", loads="[mass 50 kg hangs at K]", gravity="10 m/s^2")
 

@@ -109,9 +109,10 @@ class Load:
 
 @record
 class Stop:
-    """One place that a cord comes to. An end: tied to `part` ("" the pin there, GROUND) at `point`; or leaving in `direction` with
-    no point, pulled from outside; or wound onto a disc, tied to it at `point` on its rim, with the `radius` there. Else over a disc: `part` is the disc, `point` its centre, `radius` the one it lies on and
-    `side` the side of the disc it touches (over, under, left, right)."""
+    """One place that a cord comes to. An end: tied to `part` ("" the pin there, GROUND) at `point`; or wound onto a disc, tied to
+    it at `point` on its rim, with the `radius` there; or leaving in `direction` with no point, pulled from outside. Else over a
+    disc: `part` is the disc, `point` its centre, `radius` the one it lies on and `side` the side of the disc it touches (over,
+    under, left, right); or through a block, a ring of no size: `side` through, `radius` 0."""
 
     point: str = ""
     part: str = ""

@@ -60,9 +60,9 @@ def strands_between(at: Mapping[str, Vector], cord: Cord) -> tuple[Strand, ...]:
 
 
 def turned(at: Mapping[str, Vector], cord: Cord, k: int) -> Number:
-    """Radius times the sense in which the cord passes the disc; 0 for an end."""
+    """Radius times the sense in which the cord passes the disc; 0 for an end and for a ring of no size."""
     stop = cord.stops[k]
-    if not stop.side:
+    if not stop.side or stop.radius == 0:
         return ZERO
     side = SIDES[stop.side]
     before, after = (_guide(at, cord, stop, j) for j in (k - 1, k + 1))

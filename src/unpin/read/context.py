@@ -115,7 +115,9 @@ class Context:
             raise item.drop("read.later_point", word, name=word.text, hint="hint.later_point")
         if word.text in self.parts:
             points = self.parts[word.text].points
-            raise item.drop("read.part_no_point", word, name=word.text, points=tuple(dict.fromkeys(points)), hint="hint.its_points")
+            raise item.drop(
+                "read.part_no_point", word, name=word.text, points=tuple(dict.fromkeys(points)), hint="hint.its_points"
+            )
         raise self.unknown(item, word, "read.unknown_point", self.points, "points")
 
     def part(self, item: Item, word: Word) -> Part:

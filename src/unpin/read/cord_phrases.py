@@ -24,6 +24,7 @@ disc = seq(_only_here("radius", "radii").optional() >> amount, (_and >> amount).
 _side = alt(
     word("over").result("over"),
     word("under").result("under"),
+    _only_here("through").result("through"),
     (word("left") << word("of")).result("left"),
     (word("right") << word("of")).result("right"),
 )

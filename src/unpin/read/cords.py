@@ -104,6 +104,10 @@ def _centre(known: Context, name: str) -> str:
 
 def _round(known: Context, item: Item, one: StopSaid) -> Stop:
     part = known.part(item, one.name)
+    if one.side == "through":
+        if part.kind != "block" or one.radius is not None:
+            raise item.drop("read.no_ring", one.name, name=part.name, hint="hint.ring")
+        return Stop(part.points[0], part.name, "through", ZERO)
     if part.kind != "disc":
         raise item.drop("read.no_disc", one.name, name=part.name, hint="hint.disc")
     if one.radius is not None:

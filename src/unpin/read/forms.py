@@ -83,6 +83,12 @@ FORMS: tuple[Form, ...] = (
         "the side of the disc that it touches; as many discs as there are, in order",
         "W under hook over pulley to K",
     ),
+    Form(
+        "cord",
+        "… through BLOCK …",
+        "through a ring, or over a pulley so small that its size does not matter",
+        "W through ring to K",
+    ),
     Form("cord", "… DISC at LENGTH …", "which radius of a disc with two", "W over drum at 0.3 m to K"),
     Form("cord", "… to BLOCK", "an end tied to a block", "W over pulley to sack"),
     Form(
