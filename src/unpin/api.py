@@ -9,6 +9,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -63,12 +64,33 @@ def solve(problem: Problem) -> Worked:
     return worked
 
 
-def explain(worked: Worked, figures: int = 0, route: str = "recommended", drawn: bool = True) -> Lesson:
-    """The lesson. `figures`: significant figures, 0 for what the problem says; `route`: recommended, fewest or own; `drawn`
-    False leaves the figures out, which is quicker. Raises ValueError for a route there is none of."""
+def explain(worked: Worked, figures: int = 0, route: str = "", drawn: bool = True, short: bool = False, fade: int = 0) -> Lesson:
+    """The lesson. `figures`: significant figures, 0 for what the problem says; `route`: recommended, fewest or own, "" for the
+    file's own where it reaches everything asked and else recommended; `drawn` False leaves the figures out, which is quicker.
+    `short`: plan, diagrams, sums and results only; `fade`: that many of its last kinds of step (1 to 6) left to the reader.
+    Raises ValueError for a route or a level there is none of."""
     from unpin.lesson.build import build
 
-    return build(worked, figures, route, drawn=drawn)
+    if fade:
+        from unpin.lesson.fade import hides_centres
+        from unpin.lesson.fade import fade as faded
+
+        return faded(build(worked, figures, route, drawn=drawn, centres=not hides_centres(fade)), fade)
+    made = build(worked, figures, route, drawn=drawn)
+    if short:
+        from unpin.lesson.short import short as shortened
+
+        return shortened(made)
+    return made
+
+
+def paper(several: Sequence[Worked], title: str = "", marks: Sequence[tuple[int, ...]] = (), answers: bool = False,
+          figures: int = 0) -> Lesson:
+    """A sheet of several problems that are solved. `marks`: of each problem one number, or one for each part; `answers`: whether they
+    stand at the back. Raises ValueError when a problem is not solved or the marks do not fit."""
+    from unpin.lesson.paper import paper as sheet
+
+    return sheet(several, title, marks, answers, figures)
 
 
 def as_text(lesson: Lesson) -> str:
@@ -92,10 +114,26 @@ def as_pdf(lesson: Lesson) -> bytes:
     return write(lesson)
 
 
+def as_markdown(lesson: Lesson, folder: str = "figures") -> tuple[str, dict[str, bytes]]:
+    """Markdown with LaTeX mathematics that refers to figures in `folder`, and those figures by name."""
+    from unpin.render.markdown import pictures, write
+
+    return write(lesson, folder), pictures(lesson)
+
+
+def as_latex(lesson: Lesson, folder: str = "figures") -> tuple[str, dict[str, bytes]]:
+    """LaTeX source that refers to figures in `folder`, and those figures by name."""
+    from unpin.render.latex import pictures, write
+
+    return write(lesson, folder), pictures(lesson)
+
+
 def as_data(worked: Worked, figures: int = 0) -> dict[str, Any]:
     """The solution as plain data, in the format of docs/reference/solution.schema.json."""
+    from unpin.lesson.build import chosen_route
     from unpin.lesson.sheet import sheet_for
     from unpin.render.json import data
 
     lesson = explain(worked, figures, drawn=False)
-    return data(worked, lesson, sheet_for(worked.problem, worked.values or {}, figures))
+    route = chosen_route(worked, "") if worked.recommended else None
+    return data(worked, lesson, sheet_for(worked.problem, worked.values or {}, figures), route=route)

@@ -103,7 +103,7 @@ def _command(commands, name: str, run) -> argparse.ArgumentParser:
 
 def _lesson_options(made: argparse.ArgumentParser) -> None:
     made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
-    made.add_argument("--route", choices=("fewest", "recommended", "own"), default="recommended", help=say("cli.help.route"))
+    made.add_argument("--route", choices=("fewest", "recommended", "own"), default="", help=say("cli.help.route"))
 
 
 def _version() -> str:

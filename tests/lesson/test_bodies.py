@@ -6,7 +6,7 @@ import pytest
 from lessons import EXAMPLES, lesson, worked, worked_text
 
 from unpin.lesson import ways
-from unpin.lesson.build import build
+from unpin.lesson.build import build, chosen_route
 from unpin.lesson.nodes import Bullets, walk
 from unpin.render import terminal
 from unpin.render.maths.sentence import written
@@ -45,7 +45,7 @@ def test_a_block_over_two_bodies_names_both_in_the_plan_and_in_the_title():
 
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_a_chapter_cuts_loose_only_the_bodies_of_its_title(name):
-    groups = ways.by_body(worked(name).recommended)
+    groups = ways.by_body(chosen_route(worked(name), ""))
     sections = [s for s in lesson(name).sections if s.kind == "body"]
 
     assert len(groups) == len(sections)

@@ -25,7 +25,7 @@ def said(text: str) -> str:
 def test_a_cord_is_given_from_end_to_end_with_its_discs():
     text = said(BUCKET)
 
-    assert "Pulley, a disc of radius 0.2 m about C" in text
+    assert "pulley, a disc of radius 0.2 m about C" in text
     assert "A light cord with the tension T, from E over pulley to the ground at G" in text
     assert "Find • The reaction at A • The tension T" in text
 
@@ -42,7 +42,7 @@ def test_discs_and_blocks_are_called_what_they_are():
     text = said(BUCKET)
 
     assert "Cut block sack loose" in text and "the pin joins it to disc pulley" in text
-    assert "A weight of 500 N at E on block sack" in text
+    assert "The weight of block sack, 500 N, at E" in text
     assert "member sack" not in text and "member pulley" not in text and "member arm" in text
 
 

@@ -34,20 +34,20 @@ def test_given_data_and_exact_products_of_them_are_not_rounded():
 
 
 def test_a_spread_load_that_crosses_a_hinge_is_given_in_one_piece_without_ends_of_ours():
-    assert given(CROSSING).count("spread load") == 1
-    assert "• A spread load, changing evenly from 2 kN/m at A to 12 kN/m at D, downward" in given(CROSSING)
+    assert given(CROSSING).count("distributed load") == 1
+    assert "• A distributed load, changing evenly from 2 kN/m at A to 12 kN/m at D, downward" in given(CROSSING)
 
 
 def test_a_body_carries_its_own_piece_of_a_spread_load():
-    assert "It carries the spread load from C, 8 kN/m, to D, 12 kN/m, downward." in said(CROSSING)
+    assert "It carries the distributed load from C, 8 kN/m, to D, 12 kN/m, downward." in said(CROSSING)
 
 
 def test_two_spread_loads_stay_two():
-    assert given(JUMP).count("spread load") == 2
+    assert given(JUMP).count("distributed load") == 2
 
 
 def test_weights_and_masses_name_their_member_once_and_are_short_where_they_are_carried():
-    assert "A weight of 3 kN at B on member near" in given(WEIGHTS)
+    assert "The weight of member near, 3 kN, at B" in given(WEIGHTS)
     assert "A mass of 250 kg at D on member far; with g = 9.81 m/s² its weight is 2.4525 kN" in given(WEIGHTS)
     assert "It carries the weight 2.4525 kN at D." in said(WEIGHTS)
     assert said(WEIGHTS).count("mass") == 1

@@ -43,12 +43,12 @@ def slope(x, y, form="components", **more):
 @pytest.mark.parametrize(("direction", "said"), [
     (directions.X, "to the right"),
     (directions.DOWN, "downward"),
-    (slope(3, -4, "slope", legs=(F(3), F(-4))), "sloping right 3, down 4"),
-    (slope(-6, 2), "in the direction left 3, up 1"),
+    (slope(3, -4, "slope", legs=(F(3), F(-4))), "on a slope of 3 to the right and 4 down"),
+    (slope(-6, 2), "in the direction 3 to the left, 1 up"),
     (slope(1, 2, "line", points=("A", "B")), "from A towards B"),
     (slope(1, 2, "square", points=("A", "B")), "square to the line AB, upward"),
     (slope(-4, -1, "square", points=("A", "B")), "square to the line AB, to the left"),
-    (Direction((sqrt(F(3)) / 2, F(-1, 2)), F(1), "angle", angle=F(30), base=(F(1), F(0)), turn=(F(0), F(-1))), "at 30° from right towards down"),
+    (Direction((sqrt(F(3)) / 2, F(-1, 2)), F(1), "angle", angle=F(30), base=(F(1), F(0)), turn=(F(0), F(-1))), "30° below the horizontal, to the right"),
 ])
 def test_a_direction_is_told_the_way_it_was_given(direction, said):
     sheet = sheet_for(worked("market-awning").problem, {})

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from unpin.lesson import derived, isolate, outcome, phrases, soundness, statement, ways, working
+from unpin.lesson.centres import with_centres
 from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Block, Bullets, Lesson, Node, Paragraph, Section, Text
@@ -14,24 +15,29 @@ from unpin.route.plan import Route
 from unpin.route.worked import Worked
 
 
-def build(worked: Worked, figures: int = 0, route: str = "recommended", language: str = "en", drawn: bool = True) -> Lesson:
+def build(worked: Worked, figures: int = 0, route: str = "", language: str = "en", drawn: bool = True,
+          centres: bool = True) -> Lesson:
     """The lesson of a problem. `figures`: significant figures, 0 for what the problem says; `route`: recommended, fewest or
-    own (the teacher's, as far as it goes); `drawn` False leaves the figures out. An unsound problem gives a lesson that says why.
+    own (the teacher's, as far as it goes), "" for own where it reaches everything asked and else recommended; `drawn` False leaves the
+    figures out, `centres` False the moment centres and arms on them. An unsound problem gives a lesson that says why.
 
     Raises ValueError for a route the problem does not have.
     """
     sheet = sheet_for(worked.problem, worked.values or {}, figures)
-    studio = Studio(worked, sheet, drawn)
-    sections = [_problem(worked, sheet, studio), _sound(worked, sheet, studio)]
     solved = worked.recommended is not None and worked.proof is not None
-    if solved:
-        chosen = chosen_route(worked, route)
-        sections += [_plan(worked, studio), *_bodies(worked, chosen, sheet, studio)]
+    chosen = chosen_route(worked, route) if solved else None
+    last = _closing(worked, chosen) if chosen else None
+    written = [e for s in chosen.steps for e in s.equations] if chosen else []
+    sheet = with_centres(sheet, worked.problem, [*written, last, *(f.failing for f in worked.soundness.freedoms)])
+    studio = Studio(worked, sheet, drawn, centres)
+    sections = [_problem(worked, sheet, studio), _sound(worked, sheet, studio)]
+    if chosen:
+        sections += [_plan(worked, chosen, studio), *_bodies(worked, chosen, sheet, studio)]
         follows = derived.chapter(worked, chosen, sheet)
         sections += [Section("found", "found", Text("title.found"), follows)] if follows else []
         sections.append(_answers(worked, sheet, studio))
-        sections.append(Section("check", "check", Text("title.check"), outcome.check(worked, sheet, _closing(worked, chosen))))
-        other = ways.chapter(worked, sheet)
+        sections.append(Section("check", "check", Text("title.check"), outcome.check(worked, sheet, last)))
+        other = ways.chapter(worked, chosen, sheet)
         if other:
             sections.append(Section("ways", "ways", Text("title.ways"), other))
     complete = solved and all(a.found for a in worked.answers)
@@ -47,7 +53,9 @@ def _closing(worked: Worked, route: Route) -> Equation | None:
 
 
 def chosen_route(worked: Worked, name: str) -> Route:
-    """The route of that name as a route."""
+    """The route of that name as a route; "" as for `build`."""
+    if not name:
+        name = "own" if worked.wanted is not None and worked.wanted.reaches else "recommended"
     if name == "recommended":
         return worked.recommended
     if name == "fewest":
@@ -66,7 +74,7 @@ def _problem(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
 
 def sound_section(worked: Worked) -> Section:
     """The chapter on soundness by itself, without a figure."""
-    sheet = sheet_for(worked.problem, {})
+    sheet = with_centres(sheet_for(worked.problem, {}), worked.problem, [f.failing for f in worked.soundness.freedoms])
     return with_kinds(_sound(worked, sheet, Studio(worked, sheet, drawn=False)), worked.problem)
 
 
@@ -77,9 +85,9 @@ def _sound(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
     return Section("sound", "sound", Text("title.sound"), children)
 
 
-def _plan(worked: Worked, studio: Studio) -> Section:
+def _plan(worked: Worked, route: Route, studio: Studio) -> Section:
     seen = isolate.inspection(worked.structure)
-    children: tuple[Node, ...] = ways.plan(worked)
+    children: tuple[Node, ...] = ways.plan(worked, route)
     if seen:
         children = (Block("inspection", (Bullets(tuple(seen)),)), *children)
     children = (*children, *studio.apart())

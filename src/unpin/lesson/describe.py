@@ -61,6 +61,11 @@ def _sentence(fact: Fact, problem: Problem, sheet: Sheet) -> Text | None:
         ends = {"a": phrases.letter_like(a["points"][0]), "b": phrases.letter_like(a["points"][1])}
         size = sheet.size(a["value"], terms.FORCE)
         return Text("fact.axial", {**ends, "letter": symbol(unknown.symbol), "size": size, "sense": Text(f"sense.{_axial(a['value'])}")})
+    if fact.code == "centre":
+        centre = a["centre"]
+        at = problem.coordinates[centre] if isinstance(centre, str) else centre
+        name = centre if isinstance(centre, str) else next((x for where, x in sheet.centres if where == at), "")
+        return Text("fact.centre", {"name": phrases.letter_like(name), **_at(at, sheet)})
     if fact.code == "motion":
         return _motion(a, sheet)
     return None

@@ -19,10 +19,11 @@ from unpin.route.worked import Worked
 
 
 class Studio:
-    """Makes the drawings of one lesson, each under an id of its own. `drawn` False: captions only are skipped too."""
+    """Makes the drawings of one lesson, each under an id of its own. `drawn` False: captions only are skipped too; `centres`
+    False: diagrams are drawn as if no sum had been chosen yet."""
 
-    def __init__(self, worked: Worked, sheet: Sheet, drawn: bool = True):
-        self.worked, self.sheet, self.drawn = worked, sheet, drawn
+    def __init__(self, worked: Worked, sheet: Sheet, drawn: bool = True, centres: bool = True):
+        self.worked, self.sheet, self.drawn, self.centres = worked, sheet, drawn, centres
         self.count = 0
 
     def problem(self) -> tuple[Node, ...]:
@@ -63,7 +64,7 @@ class Studio:
         from unpin.lesson import labels
 
         w = self.worked
-        equations = tuple(equations)
+        equations = tuple(equations) if self.centres else ()
         centres = list(dict.fromkeys(e.functional.point or e.functional.at for e in equations if e.functional.kind == "about"))
         centre = centres[0] if len(centres) == 1 else None
         lettering = labels.of_bodies(w.problem, w.structure, self.sheet)

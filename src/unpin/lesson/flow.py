@@ -22,9 +22,19 @@ from unpin.words.sentences import pieces, say
 FORMULAS = (Amount, Letter, Function, Over, Root, Squared, Product, Signed, Sum, Relation, Header)
 
 
-def flow(text: Text, language: str = "en") -> list[str | Formula]:
-    """The sentence as a list of strings and formulas, neighbouring strings joined."""
-    return _joined(_text(text, language))
+class _Name(str):
+    """An author's own name for something: it is never given a capital."""
+
+
+def flow(text: Text, language: str = "en", capital: bool = False) -> list[str | Formula]:
+    """The sentence as a list of strings and formulas, neighbouring strings joined. A sentence begins with a capital, and anything
+    else where `capital` says so, unless a name or a formula comes first."""
+    run = list(_text(text, language))
+    named = bool(run) and isinstance(run[0], _Name)
+    out = _joined(run)
+    if out and isinstance(out[0], str) and not named and (capital or _opens_sentence(out)):
+        out[0] = out[0][:1].upper() + out[0][1:]
+    return out
 
 
 def _text(text: Text, language: str):
@@ -53,7 +63,7 @@ def _argument(argument: Argument, language: str):
     elif isinstance(argument, FORMULAS):
         yield argument
     else:
-        yield str(argument)
+        yield _Name(argument)
 
 
 def _between(join: str, place: int, count: int, language: str) -> str:
@@ -71,9 +81,7 @@ def _joined(run) -> list[str | Formula]:
         if isinstance(item, str) and out and isinstance(out[-1], str):
             out[-1] += item
         else:
-            out.append(item)
-    if out and isinstance(out[0], str):
-        out[0] = out[0][:1].upper() + out[0][1:] if _opens_sentence(out) else out[0]
+            out.append(str(item) if isinstance(item, str) else item)
     return out
 
 

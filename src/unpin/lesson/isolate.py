@@ -10,13 +10,15 @@ from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
 from unpin.lesson.nodes import sentences as run_on
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import Action, FreeBody, Structure, TwoForce
-from unpin.model.problem import GROUND
+from unpin.model.problem import GROUND, Problem
 
 
 def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) -> Block:
     """The cut and every force it lays bare. `met`: ids of actions that earlier bodies have shown."""
     if body.kind == "whole" and len(body.parts) > 1:
         opening = Text("cut.isolate_whole")
+    elif body.kind == "group" and len(cut := _cut_links(body, structure)) > 1:
+        opening = Text("cut.isolate_section", {"body": phrases.free_body(body), "links": Listing(cut)})
     elif body.kind == "group":
         opening = Text("cut.isolate_group", {"body": phrases.free_body(body)})
     else:
@@ -31,6 +33,14 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
     items += [Text("cut.load", {"load": loads.carried(group, sheet)}) for group in loads.gathered(mine.values())]
     remark = threeforce.remark(body, structure, sheet)
     return Block("body", (Paragraph(opening), Bullets(tuple(items)), *((Paragraph(remark, "insight"),) if remark else ())))
+
+
+def _cut_links(body: FreeBody, structure: Structure) -> tuple[Text, ...]:
+    """Links that run out of a group of joints, by their ends; none where the group has a member."""
+    if any(not p.startswith(phrases.PIN) for p in body.parts):
+        return ()
+    ids = dict.fromkeys(a.unknown for a in body.actions if a.unknown and a.sense == "tension")
+    return tuple(Text("member.ends", {k: phrases.letter_like(p) for k, p in zip("ab", ends(structure, u))}) for u in ids)
 
 
 def connections(body: FreeBody) -> list[tuple[Action, ...]]:
@@ -106,6 +116,17 @@ def _two_force(t: TwoForce, structure: Structure) -> Text:
                  "unknown": phrases.unknowns(structure, [next(u.id for u in structure.unknowns if u.source == t.member)])})
 
 
+def _sums_of_point(body: FreeBody, structure: Structure) -> str:
+    if body.kind != "pin":
+        return "count.sums_block"
+    return "count.sums_joint" if body.parts[0].removeprefix(phrases.PIN) in joints(structure.problem) else "count.sums_pin"
+
+
+def joints(problem: Problem) -> set[str]:
+    """Points at which links meet and no member passes."""
+    return {p.name for p in problem.points} - {name for part in problem.parts for name in part.points}
+
+
 def count(body: FreeBody, structure: Structure, known: Mapping[str, Number], finds: tuple[str, ...],
           shared: bool = False) -> Block:
     """How many unknowns the body has now, and whether its sums are enough. `finds`: what is wanted from it; `shared`: only
@@ -120,13 +141,13 @@ def count(body: FreeBody, structure: Structure, known: Mapping[str, Number], fin
     if seen:
         said.append(Text("count.known", {"unknowns": phrases.unknowns(structure, seen)}))
     if open_now:
-        said.append(Text("count.sums_part" if sums == 3 else "count.sums_pin" if body.kind == "pin" else "count.sums_block"))
+        said.append(Text("count.sums_part" if sums == 3 else _sums_of_point(body, structure)))
         if shared:
             said.append(Text("count.shared", {"finds": phrases.unknowns(structure, finds)}))
         elif len(open_now) > sums:
             said.append(Text("count.too_many"))
         elif set(finds) == set(open_now):
-            said.append(Text("count.enough"))
+            said.append(Text("count.enough_one" if len(open_now) == 1 else "count.enough"))
         if len(finds) < len(open_now) and not shared:
             said.append(Text("count.here", {"finds": phrases.unknowns(structure, finds)}))
     else:

@@ -8,6 +8,8 @@ from dataclasses import fields, replace
 from typing import TypeVar
 
 from unpin.lesson import nodes
+from unpin.lesson.formula import Letter
+from unpin.lesson.isolate import joints
 from unpin.lesson.nodes import Text
 from unpin.model.problem import Problem
 
@@ -17,15 +19,27 @@ Tree = TypeVar("Tree")
 def with_kinds(tree: Tree, problem: Problem) -> Tree:
     """The same node, section or lesson with every disc and block called what it is."""
     kinds = {p.name: p.kind for p in problem.parts if p.kind != "member"}
+    kinds.update({Letter(name): "joint" for name in joints(problem)})
     return _mended(tree, kinds) if kinds else tree
 
 
-def _mended(item, kinds: Mapping[str, str]):
+def _code(text: Text, kinds: Mapping) -> str:
+    if text.code == "thing.member":
+        kind = kinds.get(text.arguments.get("name"))
+    elif text.code == "thing.pin":
+        kind = kinds.get(text.arguments.get("point"))
+    elif text.code == "thing.pins_together":
+        return "thing.joints_together" if all(p in kinds for p in text.arguments["points"].items) else text.code
+    else:
+        return text.code
+    return f"thing.{kind}" if kind else text.code
+
+
+def _mended(item, kinds: Mapping):
     if isinstance(item, tuple):
         return tuple(_mended(i, kinds) for i in item)
     if isinstance(item, Text):
-        kind = kinds.get(item.arguments.get("name")) if item.code == "thing.member" else None
-        return Text(f"thing.{kind}" if kind else item.code, {k: _mended(v, kinds) for k, v in item.arguments.items()})
+        return Text(_code(item, kinds), {k: _mended(v, kinds) for k, v in item.arguments.items()})
     if type(item).__module__ != nodes.__name__:
         return item
     return replace(item, **{f.name: _mended(getattr(item, f.name), kinds) for f in fields(item) if f.name != "figure"})

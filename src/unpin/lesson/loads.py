@@ -45,6 +45,8 @@ def given(loads: Loads, problem: Problem, sheet: Sheet) -> Text:
     item = loads[0]
     where = {"point": letter_like(item.point), "part": thing(item.part) if item.part else ""}
     on = "_on" if item.part else ""
+    if item.kind == "weight" and item.part and f"weight of {item.part}" in item.written:
+        on = "_of"
     if item.kind == "spread":
         return _spread("load", loads, sheet)
     if item.kind == "couple":

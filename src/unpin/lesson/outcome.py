@@ -87,7 +87,7 @@ def closing(e: Equation, values: Mapping[str, Number], sheet: Sheet) -> list[Nod
     lines = (Line("write", terms.in_symbols(e, sheet)), Line("substitute", terms.in_numbers(e, sheet, values)),
              Line("check", terms.evaluated(e, sheet, values)))
     return [Paragraph(Text("check.intro", {"what": sum_phrase(e, sheet), "body": phrases.free_body(e.body)})),
-            Working("sum-check", 0, e.body.name, terms.header(e.functional), lines), Paragraph(Text("check.holds"))]
+            Working("sum-check", 0, e.body.name, terms.header(e.functional, sheet), lines), Paragraph(Text("check.holds"))]
 
 
 def sum_phrase(e: Equation, sheet: Sheet) -> Text:

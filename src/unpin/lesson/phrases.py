@@ -66,9 +66,11 @@ def toward(direction: Direction, sheet: Sheet) -> Text:
     if direction.form == "slope" and direction.legs:
         x, y = direction.legs
         across, up = axis_word((x, 0)), axis_word((0, y))
-        return Text("toward.slope", {"across": Text(f"word.{across}"), "a": sheet.whole(abs(x)), "upright": Text(f"word.{up}"),
+        return Text("toward.slope", {"across": Text(f"toward.{across}"), "a": sheet.whole(abs(x)), "upright": Text(f"word.{up}"),
                                      "b": sheet.whole(abs(y))})
     if direction.form == "angle" and direction.angle is not None and axis_of(direction.base):
+        if 0 < approx(direction.angle) < 90:
+            return _acute(direction)
         return Text("toward.angle", {"angle": Amount(numbers.angle(direction.angle)), "base": Text(f"word.{axis_word(direction.base)}"),
                                      "turn": Text(f"word.{axis_word(direction.turn)}")})
     if direction.points:
@@ -77,8 +79,17 @@ def toward(direction: Direction, sheet: Sheet) -> Text:
             return Text("toward.square", {**ends, "side": Text(f"toward.{_side(direction.vector)}")})
         return Text("toward.line", ends)
     x, y = small_legs(direction.vector) or direction.vector
-    return Text("toward.components", {"across": Text(f"word.{axis_word((x, 0))}"), "a": sheet.whole(x * sign(x)),
+    return Text("toward.components", {"across": Text(f"toward.{axis_word((x, 0))}"), "a": sheet.whole(x * sign(x)),
                                       "upright": Text(f"word.{axis_word((0, y))}"), "b": sheet.whole(y * sign(y))})
+
+
+def _acute(direction: Direction) -> Text:
+    """A sloped direction by its given angle to the horizontal or the vertical."""
+    base, turn = axis_word(direction.base), axis_word(direction.turn)
+    angle = {"angle": Amount(numbers.angle(direction.angle))}
+    if base in ("right", "left"):
+        return Text(f"toward.angle_level_{turn}", {**angle, "across": Text(f"toward.{base}")})
+    return Text("toward.angle_upright", {**angle, "upright": Text(f"word.{base}"), "across": Text(f"toward.{turn}")})
 
 
 def _side(vector: Vector) -> str:

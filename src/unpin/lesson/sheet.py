@@ -22,8 +22,9 @@ from unpin.lesson.formula import (
     letter,
 )
 from unpin.model.action import Action, Symbol
+from unpin.model.equation import Functional
 from unpin.model.problem import Problem
-from unpin.model.values import Quantity
+from unpin.model.values import Quantity, Vector
 from unpin.words import numbers
 from unpin.words.numbers import Printed, Style
 
@@ -33,11 +34,17 @@ _TOO_LARGE, _TOO_SMALL = 1e6, 1e-3
 
 @record
 class Sheet:
-    """`units` by dimension; `line_moment` the unit in which the numbers of a moment sum add up."""
+    """`units` by dimension; `line_moment` the unit in which the numbers of a moment sum add up; `centres` the letters of moment
+    centres that have no name (see `lesson.centres`)."""
 
     style: Style
     units: Mapping[Dimension, Unit]
     line_moment: Unit
+    centres: tuple[tuple[Vector, str], ...] = ()
+
+    def centre(self, of: Functional) -> str:
+        """The name of a moment centre, or the letter it was given."""
+        return of.point or next((letter for at, letter in self.centres if at == of.at), "Q")
 
     def result(self, value: Number, dimension: Dimension, source: str = "") -> Amount:
         """A found value, rounded."""

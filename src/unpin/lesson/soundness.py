@@ -92,7 +92,7 @@ def _failing(freedom: Freedom, sheet: Sheet) -> Working:
     equation = freedom.failing
     relation = terms.in_numbers(equation, sheet, {})
     total = terms.collected(equation, sheet, {})
-    return Working("failing", 0, equation.body.name, terms.header(equation.functional),
+    return Working("failing", 0, equation.body.name, terms.header(equation.functional, sheet),
                    (Line("substitute", relation), Line("collect", Relation(total.left, total.right, "≠"))))
 
 

@@ -26,7 +26,7 @@ def connections(problem: Problem, sheet: Sheet) -> list[Text]:
     links = [c for c in problem.connections if c.kind == "link" and not (GROUND in c.parts and c.direction)]
     if len(links) < 2:
         return [t for c in problem.connections if (t := connection(c, sheet))]
-    names = tuple(Text("given.link_name", {"a": phrases.letter_like(c.points[0]), "b": phrases.letter_like(c.points[1])}) for c in links)
+    names = tuple(Text("given.link_own_name" if own_name(c) else "given.link_name", _ends(c)) for c in links)
     out = []
     for c in problem.connections:
         text = Text("given.links", {"links": Listing(names)}) if c is links[0] else None if c in links else connection(c, sheet)
@@ -41,7 +41,7 @@ def connection(c: Connection, sheet: Sheet) -> Text | None:
     if c.kind == "link" and GROUND in c.parts and c.direction:
         return Text("given.link_ground", {**point, "toward": phrases.toward(c.direction, sheet)})
     if c.kind == "link":
-        return Text("given.link", {"a": phrases.letter_like(c.points[0]), "b": phrases.letter_like(c.points[1])})
+        return Text("given.link_named" if own_name(c) else "given.link", _ends(c))
     if GROUND not in c.parts and c.kind == "contact":
         pushed, pushing = c.parts
         return Text("given.contact_between", {**point, "a": pushing, "b": pushed, "toward": phrases.toward(c.direction, sheet)})
@@ -49,6 +49,15 @@ def connection(c: Connection, sheet: Sheet) -> Text | None:
         return Text("given.weld", {**point, "a": c.parts[0], "b": c.parts[1]}) if c.kind == "fixed" else None
     towards = {"toward": phrases.toward(c.direction, sheet)} if c.direction else {}
     return Text(f"given.{c.kind}", {**point, **towards})
+
+
+def own_name(link: Connection) -> bool:
+    """Whether its author gave a link a name that is not made of its points."""
+    return link.name not in (sep.join(ends) for ends in (link.points, link.points[::-1]) for sep in ("", "-"))
+
+
+def _ends(link: Connection) -> dict:
+    return {"name": link.name, "a": phrases.letter_like(link.points[0]), "b": phrases.letter_like(link.points[1])}
 
 
 def find(problem: Problem) -> Block:
@@ -64,7 +73,7 @@ def asked(a: Asked, problem: Problem) -> Text:
 def short(a: Asked, problem: Problem) -> Text:
     """What is asked, short enough for a heading or a list."""
     text = asked(a, problem)
-    return Text(text.code.replace("asked.", "answer."), text.arguments) if text.code in ("asked.link", "asked.member") else text
+    return Text(text.code.replace("asked.", "answer."), text.arguments) if text.code in ("asked.link", "asked.link_named", "asked.member") else text
 
 
 def _whole(a: Asked, problem: Problem) -> Text:
@@ -81,7 +90,7 @@ def _whole(a: Asked, problem: Problem) -> Text:
         return Text("asked.cord", {"letter": cords.letter(cord)})
     link = next((c for c in problem.connections if c.kind == "link" and c.name == a.subject), None)
     if link:
-        return Text("asked.link", {"a": phrases.letter_like(link.points[0]), "b": phrases.letter_like(link.points[1])})
+        return Text("asked.link_named" if own_name(link) else "asked.link", _ends(link))
     return Text("asked.member", {"name": a.subject})
 
 

@@ -29,10 +29,10 @@ from unpin.words import numbers
 _AXIS_ARROW = {(1, 0): "→", (-1, 0): "←", (0, 1): "↑", (0, -1): "↓"}
 
 
-def header(functional: Functional) -> Header:
-    """What is summed and its positive sense. A centre without a name is Q, an axis along a member t."""
+def header(functional: Functional, sheet: Sheet | None = None) -> Header:
+    """What is summed and its positive sense. A centre without a name has the letter of the sheet, a slanted axis is t."""
     if functional.kind == "about":
-        return Header("moments", functional.point or "Q", "↺")
+        return Header("moments", sheet.centre(functional) if sheet else functional.point or "Q", "↺")
     vector = functional.direction.vector
     axis = axis_of(vector)
     arrow = _AXIS_ARROW.get((sign(vector[0]), sign(vector[1])), "")

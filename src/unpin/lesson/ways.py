@@ -25,30 +25,40 @@ def by_body(route: Route) -> list[tuple[tuple[FreeBody, ...], tuple[Step, ...]]]
     return [(b, tuple(s)) for b, s in groups]
 
 
-def plan(worked: Worked) -> tuple[Node, ...]:
+def plan(worked: Worked, route: Route) -> tuple[Node, ...]:
     """A sentence for each body, then how many sums that is and whether fewer would do."""
-    route, structure = worked.recommended, worked.structure
+    structure = worked.structure
     groups = by_body(route)
     if not groups:
         return (Paragraph(Text("plan.nothing")),)
-    out = []
+    out = _whose(worked, route)
     for k, (bodies, steps) in enumerate(groups):
         finds = phrases.unknowns(structure, dict.fromkeys(u for s in steps for u in s.finds))
         code = "only" if len(groups) == 1 else "first" if k == 0 else "last" if k == len(groups) - 1 > 1 else "then"
         block = "_block" if len(bodies) > 1 else ""
         out.append(Text(f"plan.{code}{block}", {"body": phrases.bodies(bodies), "finds": finds}))
-    return Paragraph(sentences(*out)), Paragraph(sentences(*counts(worked)))
+    return Paragraph(sentences(*out)), Paragraph(sentences(*counts(worked, route)))
 
 
-def counts(worked: Worked) -> tuple[Text, ...]:
-    route, least = worked.recommended, worked.fewest
+def _whose(worked: Worked, route: Route) -> list[Text]:
+    """Whether the lesson follows the author's own sums, and what was missing if it does not."""
+    own = worked.wanted
+    if own is None:
+        return []
+    if route.claim == "own":
+        return [Text("plan.own")]
+    return [] if own.reaches else [Text("plan.own_misses", {"missing": phrases.unknowns(worked.structure, own.missing)})]
+
+
+def counts(worked: Worked, route: Route) -> tuple[Text, ...]:
+    least = worked.fewest
     total = Text("plan.sums", {"count": route.count})
     moves = move_set(least)
     if least.claim != "fewest":
         return total, Text("plan.between", {"lower": least.lower, "upper": least.count, "moves": moves})
     if least.count == route.count:
         return total, Text("plan.fewest_same", {"moves": moves})
-    return total, Text("plan.fewest_less", {"least": least.count, "moves": moves})
+    return total, Text("plan.fewest_less_own" if route.claim == "own" else "plan.fewest_less", {"least": least.count, "moves": moves})
 
 
 def move_set(route: Route) -> Text:
@@ -58,17 +68,25 @@ def move_set(route: Route) -> Text:
     return Text(f"plan.moves_{bodies}", {"block": str(block) if block else Text("plan.any_block")})
 
 
-def chapter(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
-    """The fewest where it differs, the next best, and the teacher's own."""
+def chapter(worked: Worked, taken: Route, sheet: Sheet) -> tuple[Node, ...]:
+    """The recommended way where another was `taken`, the fewest where it differs, the next best, and the teacher's own."""
     nodes: list[Node] = []
     structure = worked.structure
+    if _sums(taken) != _sums(worked.recommended):
+        nodes += [Paragraph(Text("ways.recommended", {"count": worked.recommended.count})),
+                  steps_listed(worked.recommended.steps, structure, sheet)]
     if worked.fewest.count != worked.recommended.count:
         nodes += [Paragraph(Text("ways.fewest", {"count": worked.fewest.count})), steps_listed(worked.fewest.steps, structure, sheet)]
-    for route in worked.others:
+    for route in (r for r in worked.others if _sums(r) != _sums(taken)):
         nodes += [Paragraph(Text("ways.next", {"count": route.count})), steps_listed(route.steps, structure, sheet)]
     if worked.wanted is not None:
         nodes += own(worked, sheet)
     return tuple(nodes)
+
+
+def _sums(route: Route) -> set:
+    """What a route sums and on what, in whatever order."""
+    return {(e.body.parts, e.functional) for s in route.steps for e in s.equations}
 
 
 def steps_listed(steps, structure: Structure, sheet: Sheet) -> Bullets:
@@ -121,8 +139,8 @@ def own(worked: Worked, sheet: Sheet) -> list[Node]:
 def overview(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
     """All routes for one who wants to choose: the recommended one sum by sum, then the counts and the others."""
     steps = steps_listed(worked.recommended.steps, worked.structure, sheet)
-    counted = Paragraph(sentences(*counts(worked)))
-    return (Paragraph(Text("ways.recommended", {"count": worked.recommended.count})), steps, counted, *chapter(worked, sheet))
+    counted = Paragraph(sentences(*counts(worked, worked.recommended)))
+    return (Paragraph(Text("ways.recommended", {"count": worked.recommended.count})), steps, counted, *chapter(worked, worked.recommended, sheet))
 
 
 def of_body(found: tuple[Choice, ...], structure: Structure, sheet: Sheet) -> tuple[Node, ...]:

@@ -41,7 +41,7 @@ def move(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Num
             # `C_y = 0` is not written again as `C_y = 0 N`.
             bare = lines[-1].name == "collect" and lines[-1].formula.left == Sum((Signed(1, Product((found[0].formula.left,)), lines[-1].formula.left.terms[0].action),))
             lines = (lines[:-1] if bare else lines) + found
-        workings.append(Working(f"sum-{number + k}", number + k, e.body.name, terms.header(e.functional), lines))
+        workings.append(Working(f"sum-{number + k}", number + k, e.body.name, terms.header(e.functional, sheet), lines))
     nodes.append(Block("solve", tuple(workings)))
     said: list[Node] = []
     if len(step.equations) > 1:
@@ -80,7 +80,7 @@ def why(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Numb
         heading = _heading(e, structure, sheet)
         if len({x.body.parts for x in step.equations}) > 1:
             heading = Text("reason.on_body", {"body": phrases.free_body(e.body), "what": heading})
-        said = [heading, *_dropped(e, structure, known), *_spread(e, sheet)]
+        said = [heading, *_dropped(e, structure, sheet, known), *_spread(e, sheet)]
         if not many:
             dropped = set(e.body.unknowns) - set(step.finds)
             said.append(Text("reason.leaves" if dropped else "reason.only", {"finds": finds}))
@@ -95,7 +95,7 @@ def _heading(e: Equation, structure: Structure, sheet: Sheet) -> Text:
     if f.kind == "about":
         if f.point:
             return Text("reason.moments", {"point": phrases.letter_like(f.point)})
-        place = {"x": sheet.length(f.at[0]), "y": sheet.length(f.at[1])}
+        place = {"centre": phrases.letter_like(sheet.centre(f)), "x": sheet.length(f.at[0]), "y": sheet.length(f.at[1])}
         meeting = [a.unknown for a in e.body.actions if a.unknown and a.kind == "force" and a.unknown not in e.unknowns]
         if len(meeting) > 1:
             return Text("reason.moments_meeting", {**place, "drops": phrases.unknowns(structure, dict.fromkeys(meeting))})
@@ -131,9 +131,9 @@ def _how(f: Functional, a: Action) -> str:
     return "through" if parallel(r, a.direction.vector) else ""
 
 
-def _dropped(e: Equation, structure: Structure, known: Mapping[str, Number]) -> list[Text]:
+def _dropped(e: Equation, structure: Structure, sheet: Sheet, known: Mapping[str, Number]) -> list[Text]:
     found = drops(e, known)
-    point = phrases.letter_like(e.functional.point or "Q")
+    point = phrases.letter_like(sheet.centre(e.functional))
     out = []
     for how in ("at_centre", "through", "square", "couple", "known"):
         if how in found and not (how == "through" and not e.functional.point):
@@ -173,7 +173,7 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
                                         {**letter, "sense": true_sense(action, value, sheet)})]
     other = phrases.opposite(action, structure)
     if other and other.on not in body.parts:
-        said.append(Text("result.pair", {"other": phrases.thing(other.on), "sense": true_sense(other, value, sheet)}))
+        said.append(Text("result.pair_couple" if action.kind == "couple" else "result.pair", {"other": phrases.thing(other.on), "sense": true_sense(other, value, sheet)}))
     if sign(value) < 0 and kind_of(action, structure) == "roller":
         said.append(Text("result.held_down", {"point": phrases.letter_like(action.point)}))
     return [Paragraph(sentences(*said), "sense")]

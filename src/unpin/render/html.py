@@ -19,6 +19,7 @@ from unpin.lesson.nodes import (
     Node,
     Paragraph,
     Section,
+    Space,
     Text,
     Working,
 )
@@ -60,10 +61,12 @@ class _Page:
         head = f'<section id="{section.id}" class="{section.kind}">\n<h2>{self._capital(section.title)}</h2>\n'
         drawn = [n for n in section.children if _holds_drawing(n)]
         rest = [n for n in section.children if not _holds_drawing(n)]
+        below = [n for n in rest if isinstance(n, Space)] if section.kind == "exercise" else []
+        rest = [n for n in rest if n not in below]
         if not drawn or section.kind in ("answers", "plan"):
             return head + self._nodes(section.children) + "</section>"
         return (f'{head}<div class="beside">\n<div class="drawn">{self._nodes(drawn)}</div>\n'
-                f'<div class="said">{self._nodes(rest)}</div>\n</div>\n</section>')
+                f'<div class="said">{self._nodes(rest)}</div>\n</div>\n{self._nodes(below)}</section>')
 
     def _nodes(self, nodes) -> str:
         out, boxes = [], []
@@ -90,6 +93,9 @@ class _Page:
                 return self._working(node)
             case Drawing():
                 return self._drawing(node)
+            case Space(rows, form):
+                told = escape(say(f"lesson.fade.{'frame' if form == 'frame' else 'space'}", self.language))
+                return f'<div class="space {form}" role="img" aria-label="{told}">{"<div></div>" * rows}</div>\n'
             case Block(name, children):
                 title = escape(say(f"lesson.step.{name}", self.language))
                 return f'<div class="block {name}"><h3>{title}</h3>\n{self._nodes(children)}</div>\n' if children else ""
@@ -140,10 +146,7 @@ class _Page:
 
     def _capital(self, text: Text) -> str:
         """With a capital first letter, unless it begins with a formula or a name."""
-        run = flow(text, self.language)
-        if run and isinstance(run[0], str) and not text.code.startswith("given.member"):
-            run[0] = run[0][:1].upper() + run[0][1:]
-        return self._run(run)
+        return self._run(flow(text, self.language, capital=True))
 
 
 def _holds_drawing(node: Node) -> bool:

@@ -13,6 +13,7 @@ from unpin.base.diagnostic import Diagnostic
 from unpin.exact.number import Number, approx
 from unpin.exact.rounding import short_form
 from unpin.lesson import statement, terms
+from unpin.lesson.centres import with_centres
 from unpin.lesson.nodes import Lesson, Paragraph, Section, Working, walk
 from unpin.lesson.outcome import as_worked
 from unpin.lesson.sheet import Sheet, exact_formula
@@ -37,6 +38,8 @@ def data(worked: Worked, lesson: Lesson, sheet: Sheet, diagnostics: tuple[dict, 
     """The document as plain dicts, lists, strings, numbers. `route`: the one the lesson follows, by default the recommended."""
     language = lesson.language
     route = route or worked.recommended
+    closing = worked.proof.closing if worked.proof else None
+    sheet = with_centres(sheet, worked.problem, [*(e for s in route.steps for e in s.equations), closing]) if route else sheet
     return {
         "format": FORMAT, "version": VERSION, "title": worked.problem.title, "solved": lesson.solved,
         "soundness": soundness(worked, next(s for s in lesson.sections if s.kind == "sound"), language),
@@ -117,7 +120,7 @@ def _proof(worked: Worked, sheet: Sheet) -> dict[str, Any] | None:
         return None
     return {"passed": p.passed, "full_solve": p.full_solve, "balances": [{"body": b.body, "holds": b.holds} for b in p.balances],
             "virtual_work": [{"unknown": w.unknown, "agrees": w.agrees} for w in p.work],
-            "closing": _sum(p.closing) if p.closing else None, "arithmetic": {1: "fractions", 2: "roots", 3: "angles", 4: "fifty digits"}[worked.rung]}
+            "closing": _sum(p.closing, sheet) if p.closing else None, "arithmetic": {1: "fractions", 2: "roots", 3: "angles", 4: "fifty digits"}[worked.rung]}
 
 
 def _steps(route: Route, worked: Worked, lesson: Lesson, sheet: Sheet) -> list[dict[str, Any]]:
@@ -127,15 +130,15 @@ def _steps(route: Route, worked: Worked, lesson: Lesson, sheet: Sheet) -> list[d
         equations = []
         for e in step.equations:
             place += 1
-            equations.append({**_sum(e), "terms": _terms(e), "lines": _lines(workings.get(place))})
+            equations.append({**_sum(e, sheet), "terms": _terms(e), "lines": _lines(workings.get(place))})
         out.append({"equations": equations, "finds": _finds(step, worked, sheet), "reason": step.reason.code,
                     "drops": [{"unknown": u, "how": how} for u, how in step.reason.drops]})
     return out
 
 
-def _sum(e: Equation) -> dict[str, Any]:
+def _sum(e: Equation, sheet: Sheet | None = None) -> dict[str, Any]:
     f = e.functional
-    common = {"body": list(e.body.parts), "kind": "moments" if f.kind == "about" else "forces", "header": signs.write(terms.header(f))}
+    common = {"body": list(e.body.parts), "kind": "moments" if f.kind == "about" else "forces", "header": signs.write(terms.header(f, sheet))}
     if f.kind == "about":
         return {**common, "about": f.point or None, "at": [number(c) for c in f.at]}
     return {**common, "along": [number(c / f.direction.length) for c in f.direction.vector]}

@@ -6,7 +6,7 @@ import re
 
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Text, Working, drawings
+from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, drawings
 from unpin.render.maths import spoken, typeset
 from unpin.render.maths.rows import rows
 from unpin.render.maths.typeset import quoted
@@ -66,6 +66,9 @@ _HEAD = """\
   #mark(id, k)#if k == 0 { figure } else { again(id, k, figure) }
   #cell
 ]).join()
+#let ruled(rows) = for k in range(rows) { block(above: 9mm, below: 0pt, line(length: 100%, stroke: 0.4pt + luma(110))) }
+#let frame(rows) = block(width: 100%, height: rows * 9mm, stroke: 0.6pt + luma(110))
+#let blank(rows) = block(width: 100%, height: rows * 9mm)
 #let boxed(body) = box(stroke: 1pt + black, inset: (x: 9pt, y: 7pt), body)
 """
 
@@ -105,18 +108,20 @@ class _Sheet:
         return "".join(out)
 
     def _section(self, section: Section) -> str:
-        head = f"== {self._say(section.title, capital=True)}\n\n"
+        head = f"{'#pagebreak(weak: true)' if section.kind == 'back' else ''}\n== {self._say(section.title, capital=True)}\n\n"
         drawn = [n for n in section.children if _holds_drawing(n)]
         rest = [n for n in section.children if not _holds_drawing(n)]
         if not drawn or section.kind in ("answers", "plan"):
             return head + self._nodes(section.children)
         if section.kind == "body":
             return head + self._body(section.id, drawn, rest)
+        below = [n for n in rest if isinstance(n, Space)] if section.kind == "exercise" else []
+        rest = [n for n in rest if n not in below]
         left = self._column(drawn, LEAST_TEXT)
         if not left:
-            return head + self._nodes(drawn) + self._nodes(rest)
+            return head + self._nodes(drawn) + self._nodes(rest) + self._nodes(below)
         columns = f"columns: ({left:.2f}pt, 1fr), column-gutter: {GUTTER}pt"
-        return f"{head}#grid({columns}, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n"
+        return f"{head}#grid({columns}, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n{self._nodes(below)}"
 
     def _column(self, drawn: list[Node], room: float) -> float:
         """Width of the column that holds the drawings at their natural width, 0 where less than `room` would be left beside it."""
@@ -158,12 +163,13 @@ class _Sheet:
             case Paragraph(text, _):
                 return self._say(text) + "\n\n"
             case Bullets(items):
-                names = [t.code == "given.member" for t in items]
-                return "#list(" + ", ".join(f"[{self._say(t, capital=not name)}]" for t, name in zip(items, names)) + ")\n\n"
+                return "#list(" + ", ".join(f"[{self._say(t, capital=True)}]" for t in items) + ")\n\n"
             case Working():
                 return self._working(node)
             case Drawing():
                 return self._drawing(node)
+            case Space(rows, form):
+                return f"#{form}({rows})\n\n"
             case Block(name, children):
                 title = quoted(say(f"lesson.step.{name}", self.language))
                 return f"=== #{title}\n\n{self._nodes(children)}" if children else ""
@@ -201,9 +207,7 @@ class _Sheet:
         return f"#math.equation(alt: {quoted(spoken.write(formula, self.language))}, ${typeset.write(formula)}$)"
 
     def _say(self, text: Text, capital: bool = False) -> str:
-        run = flow(text, self.language)
-        if capital and run and isinstance(run[0], str):
-            run[0] = run[0][:1].upper() + run[0][1:]
+        run = flow(text, self.language, capital)
         return "".join(f"#{quoted(p)}" if isinstance(p, str) else self._inline(p) for p in run)
 
 

@@ -1,4 +1,4 @@
-"""A figure of a lesson as a picture: SVG for a page, for a file of its own or for the typesetter, and PNG."""
+"""A figure of a lesson as a picture: SVG for a page, for a file of its own or for the typesetter, PNG, and PDF."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from unpin.lesson.nodes import Drawing
-from unpin.render.maths.sentence import capital, said
+from unpin.render.maths.sentence import said
 
 SCREEN = 1.3
 """How much larger a figure is on a page than on paper."""
@@ -37,7 +37,7 @@ def _larger(text: str) -> str:
 
 def description(drawing: Drawing, language: str = "en") -> str:
     """The figure in words."""
-    return " ".join(capital(said(t, language)) for t in drawing.description)
+    return " ".join(said(t, language, capital=True) for t in drawing.description)
 
 
 def png(drawing: Drawing, language: str = "en", ppi: float = 300) -> bytes:
@@ -46,3 +46,14 @@ def png(drawing: Drawing, language: str = "en", ppi: float = 300) -> bytes:
 
     body = '#set page(width: auto, height: auto, margin: 4pt, fill: white)\n#image("figure.svg")\n'
     return compile_document(body, {"figure.svg": svg(drawing, "name", language)}, "png", ppi)
+
+
+def pdf(drawing: Drawing, language: str = "en") -> bytes:
+    """The same picture in lines, cut to its size, for a document of another typesetter."""
+    from unpin.render.maths.typeset import quoted
+    from unpin.render.typeset import compile_document
+
+    told = quoted(description(drawing, language))
+    body = (f"#set document(title: {quoted(said(drawing.caption, language, capital=True))})\n#set text(lang: {quoted(language)})\n"
+            f'#set page(width: auto, height: auto, margin: 1pt, fill: none)\n#image("figure.svg", alt: {told})\n')
+    return compile_document(body, {"figure.svg": svg(drawing, "name", language)}, "pdf")

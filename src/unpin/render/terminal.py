@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import textwrap
 
-from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
 from unpin.lesson.nodes import (
     Block,
@@ -15,12 +14,13 @@ from unpin.lesson.nodes import (
     Node,
     Paragraph,
     Section,
+    Space,
     Text,
     Working,
 )
 from unpin.render.maths import text as maths
 from unpin.render.maths.rows import rows
-from unpin.render.maths.sentence import capital, written
+from unpin.render.maths.sentence import written
 from unpin.words.sentences import say
 
 WIDTH = 80
@@ -70,13 +70,15 @@ class _Page:
                 self._wrap(self._say(text), indent)
             case Bullets(items):
                 for item in items:
-                    self._wrap(self._item(item), indent + "• ", indent + "  ")
+                    self._wrap(self._heading(item), indent + "• ", indent + "  ")
             case Working():
                 self._working(node, indent + _INDENT)
             case Drawing(_, _, _, caption, _, _):
                 self._wrap(f"[{self._say(caption).rstrip('.')}]", indent)
             case Boxed():
                 self._boxed(node)
+            case Space(rows, form):
+                self.out += (["", indent + "_" * (self.width - len(indent))] if form == "ruled" else [""]) * rows
             case Block(name, children):
                 self.out += ["", f"{indent}{say(f'lesson.step.{name}', self.language)}"] if children else []
                 for child in children:
@@ -111,13 +113,7 @@ class _Page:
         self.out.append("└" + "─" * (inner + 2) + "┘")
 
     def _heading(self, text: Text) -> str:
-        line = self._say(text)
-        return line[:1].upper() + line[1:]
-
-    def _item(self, text: Text) -> str:
-        """With a capital, unless it begins with a formula or the author's own name for something."""
-        run = flow(text, self.language)
-        return capital(self._say(text)) if isinstance(run[0], str) and text.code != "given.member" else self._say(text)
+        return written(text, self.language, capital=True)
 
     def _say(self, text: Text) -> str:
         return written(text, self.language)

@@ -8,15 +8,11 @@ from unpin.render.maths import spoken
 from unpin.render.maths import text as signs
 
 
-def written(text: Text, language: str = "en") -> str:
-    """With the signs of mathematics: `C_x = 660 N`."""
-    return "".join(p if isinstance(p, str) else signs.write(p) for p in flow(text, language))
+def written(text: Text, language: str = "en", capital: bool = False) -> str:
+    """With the signs of mathematics: `C_x = 660 N`; `capital`: see `flow`."""
+    return "".join(p if isinstance(p, str) else signs.write(p) for p in flow(text, language, capital))
 
 
-def said(text: Text, language: str = "en") -> str:
+def said(text: Text, language: str = "en", capital: bool = False) -> str:
     """As a voice would say it."""
-    return "".join(p if isinstance(p, str) else spoken.write(p, language) for p in flow(text, language))
-
-
-def capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return "".join(p if isinstance(p, str) else spoken.write(p, language) for p in flow(text, language, capital))
