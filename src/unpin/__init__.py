@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 __version__ = "0.1.0"
-__all__ = ["as_data", "as_page", "as_pdf", "as_text", "check", "explain", "load", "loads", "solve"]
+__all__ = ["as_data", "as_latex", "as_markdown", "as_page", "as_pdf", "as_text", "check", "explain", "load", "loads", "paper", "solve"]
 
 
 def __getattr__(name: str):

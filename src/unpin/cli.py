@@ -54,62 +54,11 @@ def main(arguments: list[str] | None = None) -> int:
 
 
 def parser() -> argparse.ArgumentParser:
-    """Every command with its help; all its words come from the catalogue, those of argparse itself too."""
-    argparse._ = _own_word
-    top = argparse.ArgumentParser(prog="unpin", description=say("cli.about"), epilog=f"{say('cli.status')} {say('cli.caution')}")
-    top.add_argument("--version", action="version", version=say("cli.version", version=_version()), help=say("cli.help.version"))
-    commands = top.add_subparsers(metavar="COMMAND", required=True, help=say("cli.help.command"))
+    """Every command with its help, bound to what it does."""
+    from unpin import options
 
-    solve = _command(commands, "solve", _solve)
-    solve.add_argument("--json", action="store_true", help=say("cli.help.json"))
-    _lesson_options(solve)
-
-    check = _command(commands, "check", _check)
-    check.add_argument("--json", action="store_true", help=say("cli.help.json"))
-
-    ways = _command(commands, "ways", _ways)
-    ways.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
-    ways.add_argument("--json", action="store_true", help=say("cli.help.json"))
-
-    draw = _command(commands, "draw", _draw)
-    draw.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
-    draw.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
-    draw.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.picture"))
-
-    handout = _command(commands, "handout", _handout)
-    handout.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.handout_out"))
-    _lesson_options(handout)
-
-    examples = commands.add_parser("examples", help=say("cli.help.examples"), description=say("cli.help.examples"))
-    examples.add_argument("name", nargs="?", metavar="NAME", help=say("cli.help.example"))
-    examples.add_argument("--copy", metavar="DIR", help=say("cli.help.copy"))
-    examples.set_defaults(run=_examples)
-    return top
-
-
-def _own_word(words: str) -> str:
-    """What argparse says in the catalogue's words; it looks its sentences up through one name, as for any translation."""
-    from unpin.words.sentences import catalogue
-
-    return catalogue("cli").get(f"argparse.{words}", words)
-
-
-def _command(commands, name: str, run) -> argparse.ArgumentParser:
-    made = commands.add_parser(name, help=say(f"cli.help.{name}"), description=say(f"cli.help.{name}"), epilog=say("cli.status"))
-    made.add_argument("file", metavar="FILE", help=say("cli.help.file"))
-    made.set_defaults(run=run)
-    return made
-
-
-def _lesson_options(made: argparse.ArgumentParser) -> None:
-    made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
-    made.add_argument("--route", choices=("fewest", "recommended", "own"), default="", help=say("cli.help.route"))
-
-
-def _version() -> str:
-    from unpin import __version__
-
-    return __version__
+    return options.parser({"solve": _solve, "check": _check, "ways": _ways, "draw": _draw, "handout": _handout, "sheet": _sheet,
+                           "examples": _examples})
 
 
 def _reading(chosen):
@@ -181,7 +130,8 @@ def _lesson(worked, chosen, drawn: bool):
 
     if chosen.route == "own" and worked.recommended is not None and worked.wanted is None:
         raise Stop(MISUSE, "no_route")
-    return api.explain(worked, chosen.figures, chosen.route, drawn)
+    short, fade = chosen.short and not getattr(chosen, "json", False), getattr(chosen, "fade", 0)
+    return api.explain(worked, chosen.figures, chosen.route, drawn, short, fade)
 
 
 def _solve(chosen) -> int:
@@ -303,27 +253,59 @@ def _drawing(problem, which: str, chosen):
 
 
 def _handout(chosen) -> int:
-    from unpin import api
-    ending = _ending(chosen.output, (".html", ".pdf"))
+    from unpin.publish import ENDINGS
+
+    _ending(chosen.output, ENDINGS)
     problem, _ = _problem(chosen)
     lesson = _lesson(_worked(problem), chosen, drawn=True)
-    made = api.as_page(lesson).encode() if ending == ".html" else _typeset(lambda: api.as_pdf(lesson))
-    _save(chosen.output, made, chosen.file)
+    _publish(lesson, chosen.output, (chosen.file,))
     return SOLVED if lesson.solved else FAULTY
 
 
+def _sheet(chosen) -> int:
+    """A sheet of problems; nothing is written while one of them is faulty or not fully solved."""
+    from unpin import api
+    from unpin.lesson.paper import marks_fit
+    from unpin.publish import ENDINGS
+
+    _ending(chosen.output, ENDINGS)
+    several = []
+    for file in chosen.files:
+        chosen.file = file
+        worked = _worked(_problem(chosen)[0])
+        if worked.proof is None or not all(a.found for a in worked.answers):
+            raise Stop(FAULTY, "unsound", file=file)
+        several.append(worked)
+    if chosen.marks and not marks_fit(several, chosen.marks):
+        raise Stop(MISUSE, "marks")
+    _publish(api.paper(several, chosen.title, chosen.marks, chosen.answers, chosen.figures), chosen.output, tuple(chosen.files))
+    return SOLVED
+
+
+def _publish(lesson, name: str, sources: tuple[str, ...]) -> None:
+    from unpin.publish import publish
+
+    _written(name, lambda: _typeset(lambda: publish(lesson, name, sources)))
+
+
 def _save(name: str, data: bytes, source: str) -> None:
-    from unpin.output import SameFile, save
+    from unpin.output import save
+
+    _written(name, lambda: save(name, data, source))
+
+
+def _written(name: str, write) -> None:
+    from unpin.output import SameFile
 
     try:
-        save(name, data, source)
+        write()
     except SameFile as same:
         raise Stop(MISUSE, "same_file", file=name) from same
     except OSError as fault:
         raise Stop(UNWRITTEN, "not_written", file=name, reason=fault.strerror or str(fault)) from fault
 
 
-def _typeset(make) -> bytes:
+def _typeset(make):
     from unpin.render.typeset import TypesetterMissing
 
     try:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import tempfile
 from pathlib import Path
 
@@ -14,9 +15,9 @@ class SameFile(Exception):
 def save(name: str, data: bytes, source: str = "") -> None:
     """Put data under a name, whole or not at all. Raises SameFile rather than overwrite `source`, OSError when it cannot
     be written."""
-    target = Path(name)
-    if source and source != "-" and target.exists() and os.path.exists(source) and os.path.samefile(target, source):
+    if same(name, source):
         raise SameFile(name)
+    target = Path(name)
     # Through a link to the file it stands for, so that the link stays one.
     target = Path(os.path.realpath(target))
     handle, beside = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
@@ -28,6 +29,18 @@ def save(name: str, data: bytes, source: str = "") -> None:
     except BaseException:
         os.unlink(beside)
         raise
+
+
+def same(name: str, source: str) -> bool:
+    """Whether two names, the second of them perhaps empty or -, stand for one file."""
+    return bool(source) and source != "-" and os.path.exists(name) and os.path.exists(source) and os.path.samefile(name, source)
+
+
+def sweep(folder: Path, ours: re.Pattern[str], kept: set[str]) -> None:
+    """Remove what an earlier run left in a folder: files whose whole name is of the kind `ours` and that are not `kept`."""
+    for path in folder.iterdir():
+        if ours.fullmatch(path.name) and path.name not in kept:
+            path.unlink()
 
 
 def _mode(target: Path) -> int:

@@ -112,13 +112,21 @@ class Block:
     children: tuple[Node, ...]
 
 
-Node = Paragraph | Bullets | Working | Drawing | Boxed | Block
+@record
+class Space:
+    """Room for the reader's own work, so many `rows` of handwriting. `form`: ruled, frame (for a drawing) or blank."""
+
+    rows: int
+    form: str = "ruled"
+
+
+Node = Paragraph | Bullets | Working | Drawing | Boxed | Space | Block
 
 
 @record
 class Section:
-    """A chapter. `kind`: problem, sound, plan, body, found, answers, check, ways. In a `body` section the first drawing stands
-    beside everything else."""
+    """A chapter. `kind`: problem, sound, plan, body, found, answers, check, ways; on a sheet of several problems exercise, and back
+    for what begins a page of its own. In a `body` section the first drawing stands beside everything else."""
 
     id: str
     kind: str

@@ -1,0 +1,90 @@
+"""The arguments of every command and their help; all words come from the catalogue, those of argparse itself too."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Callable, Mapping
+
+from unpin.words.sentences import say
+
+Run = Callable[[argparse.Namespace], int]
+
+
+def parser(run: Mapping[str, Run]) -> argparse.ArgumentParser:
+    """Every command with its help, bound to the function of its name in `run`."""
+    argparse._ = _own_word
+    top = argparse.ArgumentParser(prog="unpin", description=say("cli.about"), epilog=f"{say('cli.status')} {say('cli.caution')}")
+    top.add_argument("--version", action="version", version=say("cli.version", version=_version()), help=say("cli.help.version"))
+    commands = top.add_subparsers(metavar="COMMAND", required=True, help=say("cli.help.command"))
+
+    solve = _command(commands, "solve", run)
+    solve.add_argument("--json", action="store_true", help=say("cli.help.json"))
+    solve.add_argument("--short", action="store_true", help=say("cli.help.short_text"))
+    _lesson_options(solve)
+
+    check = _command(commands, "check", run)
+    check.add_argument("--json", action="store_true", help=say("cli.help.json"))
+
+    ways = _command(commands, "ways", run)
+    ways.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
+    ways.add_argument("--json", action="store_true", help=say("cli.help.json"))
+
+    draw = _command(commands, "draw", run)
+    draw.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
+    draw.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
+    draw.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.picture"))
+
+    handout = _command(commands, "handout", run)
+    handout.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.handout_out"))
+    form = handout.add_mutually_exclusive_group()
+    form.add_argument("--short", action="store_true", help=say("cli.help.short"))
+    form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar="N", help=say("cli.help.fade"))
+    _lesson_options(handout)
+
+    sheet = commands.add_parser("sheet", help=say("cli.help.sheet"), description=say("cli.help.sheet"), epilog=say("cli.status"))
+    sheet.add_argument("files", nargs="+", metavar="FILE", help=say("cli.help.files"))
+    sheet.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.handout_out"))
+    sheet.add_argument("--title", default="", metavar="TITLE", help=say("cli.help.title"))
+    sheet.add_argument("--marks", type=_marks, default=(), metavar="MARKS", help=say("cli.help.marks"))
+    sheet.add_argument("--answers", action="store_true", help=say("cli.help.answers"))
+    sheet.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
+    sheet.set_defaults(run=run["sheet"])
+
+    examples = commands.add_parser("examples", help=say("cli.help.examples"), description=say("cli.help.examples"))
+    examples.add_argument("name", nargs="?", metavar="NAME", help=say("cli.help.example"))
+    examples.add_argument("--copy", metavar="DIR", help=say("cli.help.copy"))
+    examples.set_defaults(run=run["examples"])
+    return top
+
+
+def _own_word(words: str) -> str:
+    """What argparse says in the catalogue's words; it looks its sentences up through one name, as for any translation."""
+    from unpin.words.sentences import catalogue
+
+    return catalogue("cli").get(f"argparse.{words}", words)
+
+
+def _command(commands, name: str, run: Mapping[str, Run]) -> argparse.ArgumentParser:
+    made = commands.add_parser(name, help=say(f"cli.help.{name}"), description=say(f"cli.help.{name}"), epilog=say("cli.status"))
+    made.add_argument("file", metavar="FILE", help=say("cli.help.file"))
+    made.set_defaults(run=run[name])
+    return made
+
+
+def _lesson_options(made: argparse.ArgumentParser) -> None:
+    made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
+    made.add_argument("--route", choices=("fewest", "recommended", "own"), default="", help=say("cli.help.route"))
+
+
+def _marks(said: str) -> tuple[tuple[int, ...], ...]:
+    """`5,2+3`: for each problem one number, or one for each part."""
+    found = tuple(tuple(int(m) for m in one.split("+")) for one in said.split(","))
+    if any(m < 1 for one in found for m in one):
+        raise ValueError(said)
+    return found
+
+
+def _version() -> str:
+    from unpin import __version__
+
+    return __version__
