@@ -44,7 +44,8 @@ class SelfStress:
 
 @record
 class Soundness:
-    """The four statements, each by itself. `unknowns` and `sums` are the first count (3 per part, 2 per pin);
+    """The four statements, each by itself. `unknowns` and `sums` are the first count (3 per part, 2 per pin,
+    less the sums that only say that a pulley does not spin or a hanging block does not sway);
     `found` pairs each asked thing with whether it is fixed by the loads; `holds`: the loads are in balance;
     `remarks`: near misses and assumptions, as codes."""
 

@@ -24,7 +24,8 @@ def sound(structure: Structure) -> Soundness:
     rows, _, ids = equilibrium(structure)
     solved = reduce(rows, len(ids))
     loads = total_load(structure)
-    freedoms = tuple(f for twists in Motions(structure).freedoms() if not _idle(structure, f := _freedom(structure, twists, loads)))
+    every = [_freedom(structure, twists, loads) for twists in Motions(structure).freedoms()]
+    freedoms = tuple(f for f in every if not _idle(structure, f))
     stresses = tuple(SelfStress(tuple(ids[c] for c in sorted(v)), {ids[c]: x for c, x in sorted(v.items())})
                      for v in solved.null_space())
     fixed = solved.fixed()
@@ -33,7 +34,7 @@ def sound(structure: Structure) -> Soundness:
     holds = not solved.contradictions
     remarks = list(_remarks(structure, fixed_values(structure, solved, ids) or {}, freedoms))
     return Soundness(freedoms, stresses, found, tuple(causes(structure, freedoms, stresses)), len(ids),
-                     sum(b.rank for b in structure.bodies), holds, tuple(remarks))
+                     sum(b.rank for b in structure.bodies) - (len(every) - len(freedoms)), holds, tuple(remarks))
 
 
 def _idle(structure: Structure, freedom: Freedom) -> bool:
