@@ -109,7 +109,7 @@ def forces(piece: Piece, paper: Paper) -> None:
             paper.later.append(partial(_marked, item, stand, symbol))
         if item.stub and not stand.at_head:
             start = plus(wish.at, wish.along, paper.blocks.get(item.at, 0.0))
-            paper.middle.append(Path((start, stand.tail), "cord", item.owner))
+            paper.middle.insert(0 if item.at in paper.blocks else len(paper.middle), Path((start, stand.tail), "cord", item.owner))
             paper.room.append((start, stand.tail, 0.9))
         paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
         inner = stand.tip if stand.at_head else stand.tail

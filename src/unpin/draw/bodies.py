@@ -58,21 +58,36 @@ def hinges(problem: Problem) -> dict[str, str]:
             looks[c.points[0]] = "weld" if looks[c.points[0]] == "knot" else looks[c.points[0]]
         elif GROUND in c.parts:
             looks[c.points[0]] = "none" if looks[c.points[0]] == "knot" else looks[c.points[0]]
-    blocks = {p.points[0] for p in problem.parts if p.kind == "block"}
+    blocks = {p.points[0] for p in problem.parts if is_box(p, problem)}
     standing = {n for p in problem.parts for n in p.points}
     standing |= {s.point for c in problem.cords for s in c.stops if s.part == GROUND}
     for cord in problem.cords:
         for stop in cord.stops[:: len(cord.stops) - 1]:
             if looks.get(stop.point) == "knot" and stop.point in standing:
                 looks[stop.point] = "eye"
+    for part in problem.parts:
+        if part.name in rings(problem) and looks.get(part.points[0]) == "knot":
+            looks[part.points[0]] = "ring"
     return {name: "plain" if name in blocks else look for name, look in looks.items()}
 
 
-def body_item(part: Part, problem: Problem) -> BodyItem | DiscItem | BlockItem:
-    """A member along its chains, a disc with its rims, a block at its point."""
+def rings(problem: Problem) -> set[str]:
+    """Blocks through which a cord runs: rings, or pulleys of no size."""
+    return {s.part for c in problem.cords for s in c.stops if s.side and s.radius == 0}
+
+
+def is_box(part: Part, problem: Problem) -> bool:
+    """A block that is to be seen as one: neither a ring nor the knot of some cords, which has the name of its point."""
+    return part.kind == "block" and part.name not in rings(problem) and part.name not in part.points
+
+
+def body_item(part: Part, problem: Problem) -> BodyItem | DiscItem | BlockItem | None:
+    """A member along its chains, a disc with its rims, a block at its point; nothing for a knot or a ring, which are joints."""
     at = spots_of(problem)
     if part.kind == "disc":
         return DiscItem(part.name, at[part.points[0]], tuple(float(r) for r in part.radii))
+    if part.kind == "block" and not is_box(part, problem):
+        return None
     if part.kind == "block":
         ways = [c.direction for c in problem.connections if part.name == c.parts[0] and c.direction is not None and c.kind in STANDS]
         return BlockItem(part.name, at[part.points[0]], *(unit(flat(d.vector)) for d in ways[:1]))
@@ -90,7 +105,7 @@ def whole_bodies(structure: Structure) -> list[Drawn]:
     for c in problem.connections:
         if c.kind == "link":
             items.append(BodyItem(c.name, "link", (tuple(at[p] for p in c.points),)))
-    items += [body_item(part, problem) for part in problem.parts]
+    items += [item for part in problem.parts if (item := body_item(part, problem)) is not None]
     items += cord_items(structure)
     return items + [JointItem(p, look, at[p]) for p, look in hinges(problem).items() if look != "none"]
 
@@ -110,10 +125,11 @@ def isolated_bodies(body: FreeBody, structure: Structure) -> list[Drawn]:
     bars = {t.member for t in structure.two_force if t.member not in cut and set(t.points) <= points}
     for part in problem.parts:
         if part.name in inside or part.name in bars:
-            items.append(body_item(part, problem))
-    drawn = list(items)
+            item = body_item(part, problem)
+            items += [item] if item is not None else []
+    drawn = bool(items)
     items += cord_items(structure, set(body.parts))
-    shown = points | {a.point for a in body.actions if a.on in inside} if drawn else pins
+    shown = points | {a.point for a in body.actions if a.on in inside} if drawn else points
     looks = hinges(problem)
     for name in used_points(problem):
         if name in shown:

@@ -39,6 +39,8 @@ from unpin.draw.symbols.symbol import Symbol
 
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
             "anchor": cord.anchor, "floor": block.floor}
+HIDDEN = 8.5
+"""A disc up to this radius (pt) would not be seen behind the end of a member, so it is drawn over it."""
 SMALL_DISC = 24.0
 """The name of the centre of a disc up to this radius (pt) may stand outside its rim."""
 GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL,
@@ -96,16 +98,17 @@ def _roomy(box: Box) -> Box:
 
 
 def _bodies(piece: Piece, paper: Paper) -> None:
-    for item in piece.of(DiscItem):
-        spot, radii = paper.at(item.at), tuple(r * paper.scale for r in item.radii)
-        paper.symbol(disc.disc(spot, radii, item.owner), paper.back, "body", item.owner)
-        paper.reach[item.at] = paper.reach[item.owner] = max(radii)
     for item in piece.of(BodyItem):
         symbol = member.bar(tuple(tuple(paper.at(s) for s in chain) for chain in item.chains), item.owner, item.look)
         paper.symbol(symbol, paper.middle, "body", item.owner)
         if item.look != "ghost":
             paper.bodies += symbol.room
             paper.bars[item.owner] = symbol.room
+    for item in piece.of(DiscItem):
+        spot, radii = paper.at(item.at), tuple(r * paper.scale for r in item.radii)
+        layer = paper.back if max(radii) > HIDDEN else paper.middle
+        paper.symbol(disc.disc(spot, radii, item.owner), layer, "body", item.owner)
+        paper.reach[item.at] = paper.reach[item.owner] = max(radii)
     for item in piece.of(CordItem):
         strands = tuple((paper.at(a), paper.at(b)) for a, b in item.strands)
         symbol = cord.cord(strands, tuple(tuple(paper.at(s) for s in a) for a in item.arcs), item.owner)
@@ -124,6 +127,9 @@ def _bodies(piece: Piece, paper: Paper) -> None:
             symbol = hinge.hinge(spot, item.owner)
         elif item.look == "eye":
             symbol = cord.eye(spot, item.owner)
+        elif item.look == "ring":
+            symbol = cord.eye(spot, item.owner, cord.RING)
+            paper.blocks[item.at] = cord.RING
         elif item.look == "disc":
             symbol = Symbol(
                 (circle(spot, 4.2, "hinge", item.owner),), ((spot, spot, 4.6),), mark_box(circle(spot, 4, "hinge")), "pin"

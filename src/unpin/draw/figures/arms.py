@@ -17,14 +17,14 @@ from unpin.model.values import Quantity, Vector
 
 def on_rims(body: FreeBody, structure: Structure, centre: Vector | None) -> dict[str, tuple[str, float]]:
     """Pulls of cords that want no dimension along x or y, by id, with their disc and its radius: those on a disc about whose very
-    centre moments are taken, and strands that slope, whose tangent points nobody measures."""
+    centre moments are taken, and (where no centre is) strands that slope, whose tangent points nobody measures."""
     found: dict[str, tuple[str, float]] = {}
     discs = {p.name: p for p in structure.problem.parts if p.kind == "disc"}
     for a in body.actions:
         if a.on in discs and of_cord(structure, a) is not None:
             hub = structure.problem.coordinates[discs[a.on].points[0]]
             out = hypot(*flat(difference(a.at, hub)))
-            if centre is not None and flat(centre) == flat(hub) or 0 not in a.direction.vector:
+            if flat(centre) == flat(hub) if centre is not None else 0 not in a.direction.vector:
                 found[a.id] = (a.on, min(map(float, discs[a.on].radii), key=lambda r: abs(r - out)))
     return found
 

@@ -210,7 +210,7 @@ def part_names(names, problem: Problem, lettering: Lettering) -> list[NameItem]:
     """Names of parts, only those the lettering has."""
     at, out = problem.coordinates, []
     for n in names:
-        if lettering.labels.get(n):
+        if lettering.labels.get(n) and n not in at:  # a knot has the name of its point
             chain = tuple(flat(at[p]) for p in problem.part(n).points)
             out.append(NameItem(n, middle_of(problem, n), lettering.labels[n], "part", chain, n))
     return out

@@ -9,7 +9,7 @@ from unpin.draw.scene import Path, circle
 from unpin.draw.symbols.ground import DEPTH, ground
 from unpin.draw.symbols.symbol import Frame, Symbol
 
-HALF, EYE = 0.65, 2.0
+HALF, EYE, RING = 0.65, 2.0, 3.8
 ANCHOR = 8.0
 
 
@@ -19,9 +19,10 @@ def cord(strands: tuple[tuple[Spot, Spot], ...], arcs: tuple[tuple[Spot, ...], .
     return Symbol(marks, room, box_of(s for m in marks for s in m.spots), "cord")
 
 
-def eye(at: Spot, owner: str) -> Symbol:
+def eye(at: Spot, owner: str, radius: float = EYE) -> Symbol:
+    """Where a cord is tied; a ring that it runs through is larger."""
     x, y = at
-    return Symbol((circle(at, EYE, "eye", owner),), ((at, at, EYE + 0.6),), (x - 5, y - 5, x + 5, y + 5), "eye")
+    return Symbol((circle(at, radius, "eye", owner),), ((at, at, radius + 0.6),), (x - 5, y - 5, x + 5, y + 5), "eye")
 
 
 def anchor(at: Spot, up: Spot, owner: str) -> Symbol:
