@@ -30,18 +30,25 @@ def of_cord(structure: Structure, action: Action) -> Cord | None:
     return next((c for c in structure.problem.cords if c.name == action.source), None)
 
 
+def uncut(structure: Structure, cord: Cord, bodies: set[str] | None) -> list[Strand]:
+    """Strands with two ends, all or those between some bodies."""
+    on: dict[str, list[str]] = {}
+    for a in structure.actions:
+        if a.source == cord.name:
+            on.setdefault(a.id.rpartition("@")[2], []).append(a.on)
+    return [
+        s
+        for k, s in enumerate(strands_of(structure.problem, cord), 1)
+        if s.start is not None and s.end is not None and (bodies is None or len(on.get(str(k), ())) == 2 and set(on[str(k)]) <= bodies)
+    ]
+
+
 def cord_items(structure: Structure, bodies: set[str] | None = None) -> list[CordItem]:
     """Cords as they run, or (with `bodies`) only the strands between those bodies and the arcs on their discs."""
     problem, items = structure.problem, []
-    on: dict[str, list[str]] = {}
-    for a in structure.actions:
-        on.setdefault(a.id.rpartition("@")[2] + a.source, []).append(a.on)
     for cord in problem.cords:
-        lines, arcs, runs = [], [], strands_of(problem, cord)
-        for k, s in enumerate(runs, 1):
-            held = on.get(f"{k}{cord.name}", [])
-            if s.start is not None and s.end is not None and (bodies is None or len(held) == 2 and set(held) <= bodies):
-                lines.append((flat(s.start), flat(s.end)))
+        arcs, runs = [], strands_of(problem, cord)
+        lines = [(flat(s.start), flat(s.end)) for s in uncut(structure, cord, bodies)]
         for k, stop in enumerate(cord.stops):
             if stop.side and stop.radius and (bodies is None or stop.part in bodies):
                 arcs.append(_on_rim(problem, cord, k, runs[k - 1].end, runs[k].start))

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import math
+from fractions import Fraction
+
 from unpin.draw.items import Fact, Figure
 from unpin.exact.number import approx, sign
 from unpin.lesson import cords, loads, phrases, terms
+from unpin.lesson.formula import Amount
 from unpin.lesson.labels import _axial
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.lesson.statement import connection
 from unpin.model.action import Action, Body, FreeBody
-from unpin.model.problem import Connection, Load, Problem
+from unpin.model.problem import Connection, Load, Part, Problem
+from unpin.words import numbers
 
 
 def describe(figure: Figure, problem: Problem, sheet: Sheet) -> tuple[Text, ...]:
@@ -40,9 +45,12 @@ def _sentence(fact: Fact, problem: Problem, sheet: Sheet) -> Text | None:
     if fact.code == "member":
         return Text("fact.member", {"name": a["name"], "points": phrases.points(a["points"])})
     if fact.code == "part":
-        return Text("fact.part", {"part": cords.part(a["part"], sheet)})
+        return _part(a["part"], sheet)
     if fact.code == "cord":
-        return Text("fact.load", {"load": cords.given(a["cord"], sheet)})
+        return Text("fact.load", {"load": cords.given(a["cord"], problem, sheet)})
+    if fact.code == "strand":
+        ends = {f"{axis}{n}": sheet.length(spot[k]) for n, spot in enumerate(a["ends"], 1) for k, axis in enumerate("xy")}
+        return Text("fact.strand", {"letter": cords.letter(a["cord"]), **ends})
     if fact.code == "tension":
         return Text("fact.tension", {"letter": symbol(a["unknown"].symbol), "size": sheet.size(a["value"], terms.FORCE)})
     if fact.code == "link":
@@ -77,7 +85,26 @@ def _action(a: Action, problem: Problem, sheet: Sheet) -> Text:
     if a.kind == "couple":
         turn = a.turn if a.value is None or sign(a.value.value) >= 0 else -a.turn
         return Text("fact.couple", {"name": name, "where": where, "sense": Text("sense.anticlockwise" if turn > 0 else "sense.clockwise")})
-    return Text("fact.force", {"name": name, "where": where, "toward": phrases.toward(a.direction, sheet)})
+    return Text("fact.force", {"name": name, "where": where, "toward": _toward(a, problem, sheet)})
+
+
+def _toward(a: Action, problem: Problem, sheet: Sheet) -> Text:
+    """A strand that leaves the rim of a disc on a slope points at no named place, so its angle is told."""
+    x, y = (approx(c) for c in a.direction.vector)
+    if a.point or a.direction.form != "line" or cords.find(problem, a.source) is None:
+        return phrases.toward(a.direction, sheet)
+    steep = Fraction(math.degrees(math.atan2(abs(y), abs(x)))).limit_denominator(10)
+    way = {"angle": Amount(numbers.angle(steep)), "across": Text("toward.right" if x > 0 else "toward.left")}
+    return Text("toward.angle_level_up" if y > 0 else "toward.angle_level_down", way)
+
+
+def _part(part: Part, sheet: Sheet) -> Text:
+    """A disc with its radii, a block, or the knot of some cords, which has the name of its point."""
+    said = {"name": part.name, "point": phrases.letter_like(part.points[0])}
+    if part.kind == "disc":
+        radii = Listing(tuple(sheet.length(r) for r in part.radii))
+        return Text("fact.disc", {**said, "count": len(part.radii), "radii": radii})
+    return Text("fact.knot" if part.name in part.points else "fact.block", said)
 
 
 def _where(a: Action, sheet: Sheet) -> Text:

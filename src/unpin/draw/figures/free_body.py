@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 from unpin.base.units import LENGTH
 from unpin.draw.bodies import isolated_bodies, span_of
-from unpin.draw.cords import radius_items
+from unpin.draw.cords import radius_items, uncut
 from unpin.draw.figures.arms import on_rims, perpendicular
 from unpin.draw.figures.common import action_fact, action_item, lettered_once, load_actions, part_fact, part_names, point_names, spread_item
 from unpin.draw.geometry import unit
@@ -67,7 +67,7 @@ def free_body_figure(
         (Piece(body.name, tuple(lettered_once(items))),),
         span_of(problem),
         WIDTH,
-        _facts(body, problem, shown, centre),
+        _facts(body, structure, shown, centre),
         lettering.title,
         lettering.description,
     )
@@ -115,10 +115,14 @@ def _dimension(letter, axis, start: Vector, end: Vector, a, b, lettering: Letter
     return [DimensionItem(owner, letter, flat(start), flat(end), text, level)] if text else []
 
 
-def _facts(body: FreeBody, problem: Problem, points, centre) -> tuple[Fact, ...]:
+def _facts(body: FreeBody, structure: Structure, points, centre) -> tuple[Fact, ...]:
+    problem = structure.problem
     facts = [Fact("body", {"body": body})]
     facts += [Fact("point", {"name": n, "at": problem.coordinates[n]}) for n in points]
     facts += [part_fact(p) for p in problem.parts if p.name in body.parts]
+    facts += [
+        Fact("strand", {"cord": c, "ends": (s.start, s.end)}) for c in problem.cords for s in uncut(structure, c, set(body.parts))
+    ]
     facts += [action_fact(a, a.kind) for a in body.actions]
     if centre is not None:
         facts.append(Fact("centre", {"centre": centre}))
