@@ -26,7 +26,7 @@ def test_a_cord_is_given_from_end_to_end_with_its_discs():
     text = said(BUCKET)
 
     assert "pulley, a disc of radius 0.2 m about C" in text
-    assert "A light cord with the tension T, from E over pulley to the ground at G" in text
+    assert "A light cord with the tension T, from block sack at E over pulley to the ground at G" in text
     assert "Find • The reaction at A • The tension T" in text
 
 

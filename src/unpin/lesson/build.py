@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson import derived, isolate, outcome, phrases, soundness, statement, ways, working
+from unpin.lesson import cords, derived, isolate, outcome, phrases, soundness, statement, ways, working
 from unpin.lesson.centres import with_centres
 from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
@@ -40,7 +40,7 @@ def build(worked: Worked, figures: int = 0, route: str = "", language: str = "en
         other = ways.chapter(worked, chosen, sheet)
         if other:
             sections.append(Section("ways", "ways", Text("title.ways"), other))
-    complete = solved and all(a.found for a in worked.answers)
+    complete = solved and all(a.found for a in worked.answers) and not cords.slack(worked.structure, worked.values)
     made = Lesson(worked.problem.title, worked.problem.text, tuple(sections), (Text("caution.teaching"),), complete, language)
     return with_kinds(made, worked.problem)
 

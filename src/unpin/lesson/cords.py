@@ -7,7 +7,8 @@ from unpin.lesson import phrases
 from unpin.lesson.formula import Letter
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
-from unpin.model.action import Action, Structure
+from unpin.model.action import Action, FreeBody, Structure
+from unpin.model.directions import axis_of
 from unpin.model.problem import GROUND, Cord, Part, Problem, Stop
 
 
@@ -21,10 +22,11 @@ def part(one: Part, sheet: Sheet) -> Text:
     return Text("given.member", {"name": one.name, "points": phrases.points(one.points)})
 
 
-def given(cord: Cord, sheet: Sheet) -> Text:
+def given(cord: Cord, problem: Problem, sheet: Sheet) -> Text:
     """A cord from one end over its discs to the other."""
     over = tuple(Text(f"cord.{s.side}", {"disc": s.part}) for s in cord.stops if s.side)
-    ends = {"letter": letter(cord), "start": _end(cord.stops[0], sheet), "end": _end(cord.stops[-1], sheet)}
+    blocks = {p.name for p in problem.parts if p.kind == "block"}
+    ends = {"letter": letter(cord), "start": _end(cord.stops[0], blocks, sheet), "end": _end(cord.stops[-1], blocks, sheet)}
     return Text("given.cord_over", {**ends, "over": Listing(over)}) if over else Text("given.cord", ends)
 
 
@@ -33,13 +35,43 @@ def letter(cord: Cord) -> Letter:
     return Letter(cord.name) if len(cord.name) == 1 else Letter("T", cord.name)
 
 
-def _end(stop: Stop, sheet: Sheet) -> Text:
+def _end(stop: Stop, blocks: set[str], sheet: Sheet) -> Text:
     if stop.direction is not None:
         return Text("cord.hand", {"toward": phrases.toward(stop.direction, sheet)})
     if stop.radius is not None:
         return Text("cord.wound", {"disc": stop.part})
+    if stop.part in blocks:
+        return Text("cord.block", {"block": stop.part, "point": phrases.letter_like(stop.point)})
     code = "cord.ground" if stop.part == GROUND else "cord.point"
     return Text(code, {"point": phrases.letter_like(stop.point)})
+
+
+def seen(problem: Problem) -> list[Text]:
+    """Why a cord has one tension: what it runs over is free to turn, what it slips through is smooth."""
+    out = []
+    for c in problem.cords:
+        inner = [s.part for s in c.stops[1:-1]]
+        discs = Listing(tuple(dict.fromkeys(s.part for s in c.stops if s.side)))
+        rings = Listing(tuple(n for n in dict.fromkeys(inner) if n not in discs.items))
+        if discs.items:
+            out.append(Text("insight.cord", {"letter": letter(c), "discs": discs}))
+        elif rings.items:
+            out.append(Text("insight.cord_ring", {"letter": letter(c), "rings": rings}))
+    return out
+
+
+def slack(structure: Structure, values) -> list[Letter]:
+    """Letters of the cords that would have to push."""
+    return [symbol(u.symbol) for u in structure.unknowns if u.drives == "cord" and u.id in values and sign(values[u.id]) < 0]
+
+
+def hangs(body: FreeBody, structure: Structure) -> bool:
+    """Whether a block only hangs on one cord, with everything upright."""
+    held = [a for a in body.actions if a.unknown]
+    block = any(p.kind == "block" and (p.name,) == body.parts for p in structure.problem.parts)
+    upright = all(a.kind == "force" and axis_of(a.direction.vector) == "y" for a in body.actions)
+    down = upright and all(sign(a.direction.vector[1]) < 0 for a in body.actions if not a.unknown)
+    return block and len(held) < len(body.actions) and down and sum(is_cord(structure, a.unknown) for a in held) == len(held) == 1
 
 
 def find(problem: Problem, name: str) -> Cord | None:

@@ -79,7 +79,8 @@ def _answer(answer: Answer, structure: Structure, worked: Worked, shown: set[str
         elif c.sense != "zero":
             lines += _size(c, answer, acting, worked, sheet)
     if not lines:
-        return []
+        opened = not acting and asked.kind == "reaction" and any(o.connection.points[0] == asked.point for o in worked.opened)
+        return [Paragraph(Text("found.open", {"point": phrases.letter_like(asked.point)}), "why")] if opened else []
     if structure is worked.apart and structure is not worked.structure:
         unknown = [u for u in goals(structure, asked) if u not in {x for s in worked.recommended.steps for x in s.finds}]
         said += [Text("found.together", {"unknowns": phrases.unknowns(structure, unknown)})] if unknown else []

@@ -19,6 +19,8 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
         opening = Text("cut.isolate_whole")
     elif body.kind == "group" and len(cut := _cut_links(body, structure)) > 1:
         opening = Text("cut.isolate_section", {"body": phrases.free_body(body), "links": Listing(cut)})
+    elif body.kind == "group" and (discs := carried_discs(body, structure.problem)):
+        opening = Text("cut.isolate_discs", {"body": phrases.free_body(body), "count": len(discs)})
     elif body.kind == "group":
         opening = Text("cut.isolate_group", {"body": phrases.free_body(body)})
     else:
@@ -31,8 +33,16 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
             items.append(_connection(group, structure, sheet, met))
     mine = {id(a.load): a.load for a in body.actions if a.load is not None}
     items += [Text("cut.load", {"load": loads.carried(group, sheet)}) for group in loads.gathered(mine.values())]
-    remark = threeforce.remark(body, structure, sheet)
+    remark = Text("insight.hangs") if cords.hangs(body, structure) else threeforce.remark(body, structure, sheet)
     return Block("body", (Paragraph(opening), Bullets(tuple(items)), *((Paragraph(remark, "insight"),) if remark else ())))
+
+
+def carried_discs(body: FreeBody, problem: Problem) -> tuple[str, ...]:
+    """Discs of a group that is one other part with its discs; none for any other group."""
+    kinds = {p.name: p.kind for p in problem.parts}
+    rigid = [p for p in body.parts if p in kinds]
+    discs = tuple(p for p in rigid if kinds[p] == "disc")
+    return discs if len(rigid) - len(discs) == 1 else ()
 
 
 def _cut_links(body: FreeBody, structure: Structure) -> tuple[Text, ...]:
@@ -104,6 +114,7 @@ def member_names(structure: Structure, source: str) -> dict:
 def inspection(structure: Structure) -> list[Text]:
     """What is seen without a sum, once for the whole lesson."""
     out = [_two_force(t, structure) for t in structure.two_force]
+    out += cords.seen(structure.problem)
     for insight in structure.zero:
         out.append(Text(f"insight.{insight.rule}", {"point": phrases.letter_like(insight.subject),
                                                     "finds": phrases.unknowns(structure, insight.finds)}))

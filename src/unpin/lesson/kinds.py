@@ -10,7 +10,7 @@ from typing import TypeVar
 from unpin.lesson import nodes
 from unpin.lesson.formula import Letter
 from unpin.lesson.isolate import joints
-from unpin.lesson.nodes import Text
+from unpin.lesson.nodes import Listing, Text
 from unpin.model.problem import Problem
 
 Tree = TypeVar("Tree")
@@ -35,9 +35,24 @@ def _code(text: Text, kinds: Mapping) -> str:
     return f"thing.{kind}" if kind else text.code
 
 
+def _group(text: Text, kinds: Mapping) -> Text:
+    """Several parts together: one with its discs, or members, discs and blocks each called what it is."""
+    names = text.arguments["members"].items
+    discs = tuple(n for n in names if kinds.get(n) == "disc")
+    rest = [n for n in names if n not in discs]
+    if all(kinds.get(n, "member") == "member" for n in names):
+        return text
+    if len(rest) == 1 and discs:
+        return Text("thing.with_discs", {"body": Text(f"thing.{kinds.get(rest[0], 'member')}", {"name": rest[0]}),
+                                         "discs": Listing(discs), "count": len(discs)})
+    return Text("thing.things", {"things": Listing(tuple(Text(f"thing.{kinds.get(n, 'member')}", {"name": n}) for n in names))})
+
+
 def _mended(item, kinds: Mapping):
     if isinstance(item, tuple):
         return tuple(_mended(i, kinds) for i in item)
+    if isinstance(item, Text) and item.code == "thing.group":
+        return _group(item, kinds)
     if isinstance(item, Text):
         return Text(_code(item, kinds), {k: _mended(v, kinds) for k, v in item.arguments.items()})
     if type(item).__module__ != nodes.__name__:

@@ -54,6 +54,8 @@ def given(loads: Loads, problem: Problem, sheet: Sheet) -> Text:
         return Text("load.couple" if item.magnitude else "load.couple_asked", {"size": size, "sense": _turn(item), **where})
     if item.magnitude is None:
         size = multiple(item, sheet)
+        if item.part and f"weight of {item.part}" in item.written:
+            return Text("load.weight_asked", {**where, "size": size})
     else:
         size = named(item.name, item.magnitude, sheet)
     if item.kind == "weight" and item.mass is not None:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from unpin.exact.number import Number, sign
-from unpin.lesson import phrases, terms
+from unpin.lesson import cords, phrases, terms
 from unpin.lesson.formula import Letter, Relation
 from unpin.lesson.nodes import (
     Boxed,
     Bullets,
     Line,
+    Listing,
     Node,
     Paragraph,
     Result,
@@ -29,13 +30,17 @@ from unpin.route.worked import Worked
 
 def answers(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
     """One box for each thing asked, in the order asked."""
-    return tuple(boxed(a, worked.problem, worked.values, sheet) for a in worked.answers)
+    slack = cords.slack(worked.structure, worked.values)
+    warned = (Paragraph(Text("answer.slack", {"letters": Listing(tuple(slack))}), "remark"),) if slack else ()
+    cordlike = frozenset(u.id for u in worked.structure.unknowns if u.drives == "cord")
+    return (*warned, *(boxed(a, worked.problem, worked.values, sheet, cordlike) for a in worked.answers))
 
 
-def boxed(answer: Answer, problem: Problem, values: Mapping[str, Number], sheet: Sheet) -> Boxed:
-    """The value with the sign it was worked with, then its true sense; where the sign is a minus, the size again with it."""
+def boxed(answer: Answer, problem: Problem, values: Mapping[str, Number], sheet: Sheet, cordlike: frozenset[str] = frozenset()) -> Boxed:
+    """The value with the sign it was worked with, then its true sense; where the sign is a minus, the size again with it.
+    `cordlike`: unknowns that cannot push."""
     shown = tuple(c for c in answer.components if not repeats(c, answer))
-    return Boxed(short(answer.asked, problem), tuple(_result(c, answer, values, sheet) for c in shown), answer.found)
+    return Boxed(short(answer.asked, problem), tuple(_result(c, answer, values, sheet, c.unknown in cordlike) for c in shown), answer.found)
 
 
 def repeats(c: Component, answer: Answer) -> bool:
@@ -46,10 +51,12 @@ def repeats(c: Component, answer: Answer) -> bool:
     return len(legs) == 2 and any(sign(x.value) == 0 for x in legs)
 
 
-def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: Sheet) -> Result:
+def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: Sheet, pulls_only: bool) -> Result:
     worked = sheet.result(as_worked(c, values), c.dimension, c.unknown)
     sense = Text("sense.none") if c.sense == "zero" else phrases.sense(c.sense, c.angle, sheet)
-    if worked.printed.sign < 0:
+    if worked.printed.sign < 0 and pulls_only:
+        said = Text("answer.slack_size")
+    elif worked.printed.sign < 0:
         said = Text("answer.against", {"size": sheet.size(c.value, c.dimension, c.unknown), "sense": sense})
     else:
         said = Text("answer.as_drawn", {"sense": sense})

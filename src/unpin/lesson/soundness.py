@@ -6,7 +6,7 @@ from unpin.base.units import FORCE, LENGTH
 from unpin.exact.number import length, sign
 from unpin.lesson import phrases, terms
 from unpin.lesson.formula import Amount, Relation
-from unpin.lesson.nodes import Line, Listing, Node, Paragraph, Text, Working
+from unpin.lesson.nodes import Line, Listing, Node, Paragraph, Text, Working, sentences
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.statement import short
 from unpin.model.action import Structure
@@ -21,22 +21,28 @@ from unpin.words import numbers
 def chapter(structure: Structure, found: Soundness, sheet: Sheet, opened: tuple[Opened, ...] = ()) -> tuple[Node, ...]:
     """All statements in order: motion, ambiguity, what is asked, balance, cause, contacts that open, near misses."""
     remarks = tuple(Paragraph(_cause(c, structure, found, sheet), "remark") for c in found.remarks)
-    let_go = tuple(Paragraph(_opened(o, sheet), "remark") for o in opened)
+    let_go = (Paragraph(_opened(opened, found, sheet), "remark"),) if opened else ()
     if found.solvable and found.determinate:
         return (*let_go, Paragraph(Text("sound.ready")), Paragraph(_count(found)), *remarks)
     if found.solvable and _in_the_hand(structure, found):
         return (*let_go, Paragraph(Text("sound.in_the_hand", {"unknowns": counted("unknowns", found.unknowns), "sums": counted("sums", found.sums)})),
                 *remarks)
     nodes: list[Node] = list(let_go)
-    if not found.solvable:
+    if found.solvable:
+        nodes.append(Paragraph(Text("sound.solvable")))
+    else:
         nothing = not found.holds or not any(f for _, f in found.found)
         nodes.append(Paragraph(Text("unsound.intro" if nothing else "unsound.partly"), "remark"))
     nodes += _freedoms(structure, found, sheet)
     nodes.append(Paragraph(_stresses(structure, found)))
-    nodes += _asked(structure, found)
-    nodes.append(Paragraph(Text("sound.balance" if found.holds else "sound.no_balance")))
-    nodes += [Paragraph(_cause(c, structure, found, sheet), "why") for c in found.causes]
-    if not any(c.code in COUNTS for c in found.causes):
+    causes = found.causes
+    if found.solvable:
+        causes = tuple(c for c in causes if c.code != "too_few_unknowns")
+    else:
+        nodes += _asked(structure, found)
+        nodes.append(Paragraph(Text("sound.balance" if found.holds else "sound.no_balance")))
+    nodes += [Paragraph(_cause(c, structure, found, sheet), "why") for c in causes]
+    if not any(c.code in COUNTS for c in causes):
         nodes.append(Paragraph(_count(found)))
     return (*nodes, *remarks)
 
@@ -61,9 +67,11 @@ def shown_freedom(found: Soundness) -> Freedom:
     return next((f for f in found.freedoms if sign(f.work)), found.freedoms[0])
 
 
-def _opened(one: Opened, sheet: Sheet) -> Text:
-    """A contact that lets go, with the pull that it would have needed."""
-    return Text("sound.opened", {"point": phrases.letter_like(one.connection.points[0]), "size": sheet.size(one.needed, FORCE)})
+def _opened(opened: tuple[Opened, ...], found: Soundness, sheet: Sheet) -> Text:
+    """The contacts that let go, each with the pull that it would have needed, and what is left."""
+    said = [Text("sound.opened_next" if k else "sound.opened",
+                 {"point": phrases.letter_like(o.connection.points[0]), "size": sheet.size(o.needed, FORCE)}) for k, o in enumerate(opened)]
+    return sentences(*said, Text("sound.opened_without", {"count": len(opened)}) if found.holds else Text("sound.opened_tips"))
 
 
 def _count(found: Soundness) -> Text:

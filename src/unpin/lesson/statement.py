@@ -14,7 +14,7 @@ def given(problem: Problem, sheet: Sheet) -> Block:
     """Members, supports, loads and letters, in the order of the file."""
     items = [cords.part(p, sheet) for p in problem.parts]
     items += connections(problem, sheet)
-    items += [cords.given(c, sheet) for c in problem.cords]
+    items += [cords.given(c, problem, sheet) for c in problem.cords]
     items += [loads.given(group, problem, sheet) for group in loads.gathered(problem.loads)]
     items += [Text("given.letter", {"letter": letter(x.name), "value": sheet.given(x.value, own_unit=True)})
               for x in problem.letters if x.value is not None and x.name not in {load.name for load in problem.loads}]
@@ -82,7 +82,8 @@ def _whole(a: Asked, problem: Problem) -> Text:
     if a.kind == "pin":
         return Text("asked.pin", {"point": phrases.letter_like(a.point), "part": phrases.thing(a.part)})
     if a.kind == "load":
-        return Text("asked.load", {"letter": letter(a.subject)})
+        turns = any(load.name == a.subject and load.kind == "couple" for load in problem.loads)
+        return Text("asked.load_couple" if turns else "asked.load", {"letter": letter(a.subject)})
     if a.kind == "everything":
         return Text("asked.everything")
     cord = cords.find(problem, a.subject)

@@ -14,6 +14,7 @@ from unpin.exact.number import Number, approx
 from unpin.exact.rounding import short_form
 from unpin.lesson import statement, terms
 from unpin.lesson.centres import with_centres
+from unpin.lesson.cords import slack
 from unpin.lesson.nodes import Lesson, Paragraph, Section, Working, walk
 from unpin.lesson.outcome import as_worked
 from unpin.lesson.sheet import Sheet, exact_formula
@@ -69,7 +70,7 @@ def soundness(worked: Worked, chapter: Section, language: str = "en") -> dict[st
     said = [sentence.written(n.text, language) for n in walk(chapter.children) if isinstance(n, Paragraph)]
     return {"solvable": s.solvable, "determinate": s.determinate, "in_balance": s.holds, "unknowns": s.unknowns, "sums": s.sums,
             "opened": [o.connection.points[0] for o in worked.opened], "freedoms": len(s.freedoms), "self_stresses": len(s.self_stresses), "causes": [c.code for c in s.causes],
-            "remarks": [c.code for c in s.remarks], "said": said}
+            "remarks": [*(c.code for c in s.remarks), *(["slack_cord"] if slack(worked.structure, worked.values or {}) else [])], "said": said}
 
 
 def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):

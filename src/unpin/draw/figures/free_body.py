@@ -16,8 +16,9 @@ from unpin.draw.label import Label
 from unpin.draw.lettering import Lettering
 from unpin.draw.pairs import pair_marks
 from unpin.exact.number import Number
-from unpin.model.action import FreeBody, Structure
+from unpin.model.action import Action, FreeBody, Structure
 from unpin.model.problem import Problem
+from unpin.model.space import difference
 from unpin.model.values import Direction, Quantity, Vector
 
 WIDTH = 260.0
@@ -92,7 +93,7 @@ def arm_dimensions(body: FreeBody, problem: Problem, lettering: Lettering, centr
     for axis, letter in ((0, "x"), (1, "y")):
         values: dict = {centre[axis]: centre} if centre is not None else {}
         for a in body.actions:
-            if a.kind == "force" and a.id not in without and a.direction.vector[1 - axis] != 0:
+            if a.kind == "force" and a.id not in without and a.direction.vector[1 - axis] != 0 and not _through(a, centre):
                 values.setdefault(a.at[axis], a.at)
         ordered = sorted(values.items(), key=lambda v: float(v[0]))
         arms = [(v, p) for v, p in ordered if centre is None or v != centre[axis]]
@@ -106,6 +107,14 @@ def arm_dimensions(body: FreeBody, problem: Problem, lettering: Lettering, centr
             for (low, p), (high, q) in itertools.pairwise(ordered):
                 items += _dimension(letter, axis, p, q, high, low, lettering, 0)
     return items
+
+
+def _through(action: Action, centre: Vector | None) -> bool:
+    """Does the force pass through the moment centre, so that it has no arm?"""
+    if centre is None:
+        return False
+    r, d = difference(action.at, centre), action.direction.vector
+    return r[0] * d[1] - r[1] * d[0] == 0
 
 
 def _dimension(letter, axis, start: Vector, end: Vector, a, b, lettering: Lettering, level: int) -> list[DimensionItem]:
