@@ -14,6 +14,11 @@ LENGTH, SHORT, GAP, NEXT = 37.0, 29.0, 4.6, 6.0
 """Of a force arrow, of a short one, between a point and the arrow, between two arrows in one line; pt."""
 
 
+ROWS = ((0, LENGTH), (0, SHORT), (1, LENGTH), (1, SHORT), (2, LENGTH))
+CORD_STEP = 16.0
+"""By how much more of a cord is drawn each time, to bring the arrow of its pull clear, pt."""
+
+
 @dataclass(frozen=True)
 class Wish:
     """One arrow to be placed: its point, the page direction it points, what is preferred to be at the point, how far from
@@ -61,13 +66,19 @@ def _stands(wish: Wish, obstacles: list[Strip], points: list[Spot]) -> list[Stan
     for at_head in (True, False) if wish.prefers != "pull" else (False,):
         ray = (-wish.along[0], -wish.along[1]) if at_head else wish.along
         near: dict[float, float] = {}  # pushed out it is no better: only another arrow in the same line is a reason
-        for row, length in ((0, LENGTH), (0, SHORT), (1, LENGTH), (1, SHORT), (2, LENGTH)):
-            start = plus(wish.at, ray, wish.gap + (2.2 if wish.marked and not at_head else 0.0) + row * (LENGTH + NEXT))
+        pull = wish.prefers == "pull"
+        step = CORD_STEP if pull else LENGTH + NEXT
+        rows = ((row, LENGTH) for row in range(10)) if pull else ROWS
+        for row, length in rows:
+            start = plus(wish.at, ray, wish.gap + (2.2 if wish.marked and not at_head else 0.0) + row * step)
             end = plus(start, ray, length)
-            cost = _DISLIKE.get((wish.prefers, at_head), 0.0) + 9.0 * row + (2.5 if length < LENGTH else 0.0)
-            cost += _hits(wish.at, ray, start, end, obstacles, points) if row == 0 else near[length]
-            if row == 0:
-                near[length] = cost - _DISLIKE.get((wish.prefers, at_head), 0.0)
+            cost = _DISLIKE.get((wish.prefers, at_head), 0.0) + (2.5 if length < LENGTH else 0.0)
+            if pull:  # more of the cord is drawn, which may bring the arrow clear of a body beside it
+                cost += 1.0 * row + _hits(wish.at, ray, start, end, obstacles, points)
+            else:
+                cost += 9.0 * row + (_hits(wish.at, ray, start, end, obstacles, points) if row == 0 else near[length])
+                if row == 0:
+                    near[length] = cost - _DISLIKE.get((wish.prefers, at_head), 0.0)
             tail, tip = (end, start) if at_head else (start, end)
             out.append(Stand(tail, tip, end, at_head, cost))
     return sorted(out, key=lambda s: s.cost)
