@@ -82,10 +82,17 @@ def is_cord(structure: Structure, unknown: str) -> bool:
     return structure.unknown(unknown).drives == "cord"
 
 
-def cut(action: Action, sheet: Sheet) -> Text:
-    """One strand that was cut, on the body that it pulls."""
-    said = {"letter": symbol(action.symbol), "toward": phrases.toward(action.direction, sheet)}
-    return Text("cut.cord_at", {**said, "point": phrases.letter_like(action.point)}) if action.point else Text("cut.cord", said)
+def cut(strands: tuple[Action, ...], sheet: Sheet) -> list[Text]:
+    """The strands of one cord that were cut, on the body that they pull; those that pull one way at no named point together."""
+    alike: dict[tuple, list[Action]] = {}
+    for a in strands:
+        alike.setdefault((a.point, tuple(a.direction.vector)) if not a.point else (a.id,), []).append(a)
+    out = []
+    for group in alike.values():
+        first = group[0]
+        said = {"letter": symbol(first.symbol), "toward": phrases.toward(first.direction, sheet), "count": len(group)}
+        out.append(Text("cut.cord_at", {**said, "point": phrases.letter_like(first.point)}) if first.point else Text("cut.cord", said))
+    return out
 
 
 def meaning(structure: Structure, unknown: str, value) -> Text:

@@ -28,7 +28,7 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
     items: list[Text] = []
     for group in connections(body):
         if cords.is_cord(structure, group[0].unknown):
-            items += [cords.cut(a, sheet) for a in group]
+            items += cords.cut(group, sheet)
         else:
             items.append(_connection(group, structure, sheet, met))
     mine = {id(a.load): a.load for a in body.actions if a.load is not None}

@@ -91,10 +91,12 @@ def check(worked: Worked, sheet: Sheet, last: Equation | None) -> tuple[Node, ..
 
 
 def closing(e: Equation, values: Mapping[str, Number], sheet: Sheet) -> list[Node]:
-    lines = (Line("write", terms.in_symbols(e, sheet)), Line("substitute", terms.in_numbers(e, sheet, values)),
-             Line("check", terms.evaluated(e, sheet, values)))
+    lines = [Line("write", terms.in_symbols(e, sheet))]
+    for name, relation in (("substitute", terms.in_numbers(e, sheet, values)), ("check", terms.evaluated(e, sheet, values))):
+        if terms.printed(relation) != terms.printed(lines[-1].formula):
+            lines.append(Line(name, relation))
     return [Paragraph(Text("check.intro", {"what": sum_phrase(e, sheet), "body": phrases.free_body(e.body)})),
-            Working("sum-check", 0, e.body.name, terms.header(e.functional, sheet), lines), Paragraph(Text("check.holds"))]
+            Working("sum-check", 0, e.body.name, terms.header(e.functional, sheet), tuple(lines)), Paragraph(Text("check.holds"))]
 
 
 def sum_phrase(e: Equation, sheet: Sheet) -> Text:

@@ -68,7 +68,8 @@ def _row(place: int, e: Equation, finds: tuple[str, ...], known: Mapping[str, Nu
     for t in e.terms:
         if t.action.unknown in by:
             by[t.action.unknown] = by[t.action.unknown] + t.coefficient
-        else:
+        elif not t.action.unknown or t.action.unknown in known:
+            # What is neither cancels: a tension on both sides of a disc.
             constant = constant + t.coefficient * terms.value_of(t.action, known)
     return Row(place, e, by, constant)
 
