@@ -4,15 +4,9 @@ from fractions import Fraction as F
 
 import pytest
 from frames import LETTERING
-from structures import structure
 
-from unpin.draw.figure import (
-    apart_figure,
-    draw,
-    final_figure,
-    free_body_figure,
-    problem_figure,
-)
+from structures import structure
+from unpin.draw.figure import apart_figure, draw, final_figure, free_body_figure, problem_figure
 from unpin.draw.meter import meter
 from unpin.statics.assemble import assemble
 from unpin.statics.inspect import inspect

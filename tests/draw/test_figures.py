@@ -5,29 +5,11 @@ from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
-from frames import (
-    ALL,
-    LETTERING,
-    RIGHT,
-    at,
-    awning,
-    bent_frame,
-    bracket,
-    crossed,
-    force,
-    slope,
-)
+from frames import ALL, LETTERING, RIGHT, at, awning, bent_frame, bracket, crossed, force, slope
 
 from unpin.draw import label as labels
 from unpin.draw.compose import scale_of
-from unpin.draw.figure import (
-    apart_figure,
-    draw,
-    final_figure,
-    free_body_figure,
-    motion_figure,
-    problem_figure,
-)
+from unpin.draw.figure import apart_figure, draw, final_figure, free_body_figure, motion_figure, problem_figure
 from unpin.draw.geometry import boxes_meet, page_angle, spot_to_segment
 from unpin.draw.items import BodyItem, CentreItem, DimensionItem, ForceItem, SupportItem
 from unpin.draw.meter import meter

@@ -4,13 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from unpin.draw.candidates import along_line, around, beside_arrow, led
-from unpin.draw.geometry import (
-    boxes_meet,
-    rects_meet,
-    segment_meets_box,
-    segment_meets_rect,
-    tilt_of,
-)
+from unpin.draw.geometry import boxes_meet, rects_meet, segment_meets_box, segment_meets_rect, tilt_of
 from unpin.draw.place import Candidate, Wanted, place
 
 

@@ -52,7 +52,7 @@ def hinges(problem: Problem) -> dict[str, str]:
     """Point to the look of what joins parts there: hinge, weld, or knot for a named point at which nothing turns."""
     looks: dict[str, str] = dict.fromkeys(used_points(problem), "knot")
     for c in problem.connections:
-        if c.kind == "link" or c.kind in ("pin", "roller"):
+        if c.kind == "link" or c.kind in HINGED:
             looks.update(dict.fromkeys(c.points, "hinge"))
         elif c.kind == "fixed" and GROUND not in c.parts:
             looks[c.points[0]] = "weld" if looks[c.points[0]] == "knot" else looks[c.points[0]]
@@ -66,7 +66,7 @@ def hinges(problem: Problem) -> dict[str, str]:
             if looks.get(stop.point) == "knot" and stop.point in standing:
                 looks[stop.point] = "eye"
     for part in problem.parts:
-        if part.name in rings(problem) and looks.get(part.points[0]) == "knot":
+        if part.name in rings(problem) and looks.get(part.points[0]) in ("knot", "eye"):
             looks[part.points[0]] = "ring"
     return {name: "plain" if name in blocks else look for name, look in looks.items()}
 
@@ -94,8 +94,10 @@ def body_item(part: Part, problem: Problem) -> BodyItem | DiscItem | BlockItem |
     return BodyItem(part.name, "member", chains_of(part, at))
 
 
-STANDS = ("roller", "contact", "guide")
-"""Connections by which a block stands on a surface."""
+STANDS = ("roller", "contact", "surface", "guide", "slot", "collar", "sleeve")
+"""Connections by which a block stands on a surface or in a slot."""
+HINGED = ("pin", "roller", "rocker", "slot", "collar")
+"""Connections at a hinge of their first part."""
 
 
 def whole_bodies(structure: Structure) -> list[Drawn]:

@@ -87,7 +87,8 @@ class JointItem:
 
 @dataclass(frozen=True)
 class SupportItem:
-    """A connection drawn by the symbol `kind`. `up`: unit vector the way it pushes on the part, None to be chosen."""
+    """A connection drawn by the symbol `kind`. `up`: unit vector the way it pushes on the part, None to be chosen. `reach`: how far
+    a slot or rod goes left and right of the point, seen with `up` upwards, in metres; empty where its ends were not given."""
 
     owner: str
     kind: str
@@ -96,6 +97,7 @@ class SupportItem:
     grounded: bool = True
     direction: Direction | None = None
     notes: tuple[Label, ...] = ()
+    reach: tuple[float, float] | tuple[()] = ()
 
 
 @dataclass(frozen=True)

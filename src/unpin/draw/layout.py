@@ -34,19 +34,41 @@ from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.place import ENVIED, least_bad, place
 from unpin.draw.radii import radius_mark
 from unpin.draw.scene import LABEL_SIZE, SMALL_SIZE, Arrow, Group, Path, Text, circle, mark_box
-from unpin.draw.symbols import block, contact, cord, disc, fixed, force, guide, hinge, member, pin, roller
+from unpin.draw.symbols import (
+    block,
+    collar,
+    contact,
+    cord,
+    disc,
+    fixed,
+    force,
+    guide,
+    hinge,
+    knife_edge,
+    member,
+    pin,
+    rocker,
+    roller,
+    slot,
+    surface,
+)
 from unpin.draw.symbols.symbol import Symbol
 
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
-            "anchor": cord.anchor, "floor": block.floor}
+            "rocker": rocker.rocker, "knife_edge": knife_edge.knife_edge, "surface": surface.surface, "slot": slot.slot,
+            "collar": collar.collar, "sleeve": collar.sleeve, "anchor": cord.anchor, "floor": block.floor}
+SLIDES = ("slot", "collar", "sleeve")
+"""Drawn over the member they are in or on."""
 HIDDEN = 8.5
 """A disc up to this radius (pt) would not be seen behind the end of a member, so it is drawn over it."""
 SMALL_DISC = 24.0
 """The name of the centre of a disc up to this radius (pt) may stand outside its rim."""
 GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL,
-                "anchor": cord.EYE, "floor": block.HALF + 1.0}
+                "rocker": rocker.LEVEL, "knife_edge": knife_edge.LEVEL, "surface": surface.LEVEL, "slot": slot.HOLE + 0.8,
+                "collar": 0.0, "sleeve": 0.0, "anchor": cord.EYE, "floor": block.HALF + 1.0}
 GROUND_HALF = {"roller": roller.HALF + 5, "contact": contact.HALF, "guide": guide.HALF, "pin": pin.HALF + 4, "fixed": fixed.HALF,
-               "anchor": cord.ANCHOR, "floor": 2.6 * block.HALF}
+               "rocker": rocker.HALF + 4, "knife_edge": knife_edge.HALF + 5, "surface": surface.HALF, "slot": slot.REACH,
+               "collar": collar.ROD, "sleeve": collar.ROD, "anchor": cord.ANCHOR, "floor": 2.6 * block.HALF}
 
 
 def lay_out(piece: Piece, scale: float) -> Paper:
@@ -154,9 +176,12 @@ def _supports(piece: Piece, paper: Paper) -> None:
         taken = [s for s in paper.room if max(abs(s[0][k] - spot[k]) for k in (0, 1)) > 0.5 or s[0] != s[1]]
         middle = centre_of(union(mark_box(m) for m in paper.middle)) if paper.middle else spot
         up = page_way(item.up) if item.up is not None else support_up(item.kind, spot, paper.bodies, taken, middle)
-        options = {} if item.grounded or item.kind not in ("roller", "contact", "guide") else {"grounded": False}
+        options: dict[str, object] = {} if item.grounded else {"grounded": False}
+        if item.reach:
+            options["reach"] = tuple(r * paper.scale for r in item.reach)
         symbol = SUPPORTS[item.kind](spot, up, item.owner, **options)
-        paper.symbol(symbol, paper.back, "support", item.owner)
+        layer = paper.front if item.kind in SLIDES and not (item.kind == "slot" and item.grounded) else paper.back
+        paper.symbol(symbol, layer, "support", item.owner)
         paper.supports.update(symbol.room)
         level = GROUND_LEVEL[item.kind]
         ground = (spot[0] - level * up[0], spot[1] - level * up[1])

@@ -58,6 +58,7 @@ LOOKS: dict[str, Look] = {
     "block": Look("line", 0.9, "body", rounded=True),
     "cord": Look("line", 1.3, rounded=True),
     "eye": Look("line", 0.9, "paper"),
+    "wedge": Look("line", 0.9, "soft"),
     "hinge": Look("line", 0.9, "paper"),
     "knot": Look("", 0, "line"),
     "symbol": Look("line", 0.9, "paper", rounded=True),

@@ -54,8 +54,8 @@ def force_item(
     """One action as an arrow; `flip`: drawn against its assumed sense."""
     along = along_of(action.direction)
     prefers = {"given": "head", "push": "head", "tension": "tail", "assumed": "either"}[action.sense]
-    if action.load is not None and action.load.kind == "weight":
-        prefers = "tail"
+    if action.load is not None:
+        prefers = "tail" if action.load.kind == "weight" else "head"
     if flip:
         along = (-along[0], -along[1])
         prefers = {"tail": "head", "head": "tail"}.get(prefers, prefers)
@@ -69,7 +69,7 @@ def force_item(
         along,
         label,
         lettering.name(action),
-        "load" if action.sense == "given" else "action",
+        "load" if action.load is not None else "action",
         prefers,
         marks.get(action.id, 0),
         direction,
@@ -117,7 +117,7 @@ def couple_item(
         -turn if flip else turn,
         label,
         lettering.name(action),
-        "load" if action.sense == "given" else "action",
+        "load" if action.load is not None else "action",
         marks.get(action.id, 0),
     )
 

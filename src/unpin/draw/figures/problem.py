@@ -10,7 +10,8 @@ from unpin.draw.geometry import unit
 from unpin.draw.items import Fact, Figure, Item, Piece, SupportItem, flat
 from unpin.draw.lettering import Lettering
 from unpin.model.action import Structure
-from unpin.model.problem import GROUND, Problem
+from unpin.model.kinds import KINDS
+from unpin.model.problem import GROUND, Connection, Problem
 
 WIDTH = 340.0
 
@@ -57,12 +58,22 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
             for point, part in zip(c.points, c.parts):
                 if part == GROUND and point not in standing:
                     items.append(SupportItem(c.name, "pin", at[point], None))
-        elif GROUND in c.parts or c.kind in ("roller", "contact", "guide"):
+        elif GROUND in c.parts or KINDS[c.kind].needs_direction:
             up = unit(flat(c.direction.vector)) if c.direction is not None else None
-            notes = notes_of(c.direction, lettering, problem) if c.kind != "pin" else ()
-            kind = "floor" if c.kind == "contact" and c.parts[0] in blocks and GROUND in c.parts else c.kind
-            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes))
+            lies = KINDS[c.kind].owned and GROUND not in c.parts  # its direction is that of the member
+            notes = notes_of(c.direction, lettering, problem) if not lies else ()
+            kind = "floor" if c.kind in ("contact", "surface") and c.parts[0] in blocks and GROUND in c.parts else c.kind
+            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes, _reach(c, at)))
     return items + anchors(problem)
+
+
+def _reach(c: Connection, at) -> tuple[float, float] | tuple[()]:
+    """How far the ends of a slot or rod are from its point, to the left and to the right of its direction."""
+    if not c.ends:
+        return ()
+    (x, y), (u, v) = at[c.points[0]], unit(flat(c.direction.vector))
+    along = sorted((at[e][0] - x) * v - (at[e][1] - y) * u for e in c.ends)
+    return (max(-along[0], 0.0), max(along[1], 0.0))
 
 
 def problem_facts(structure: Structure) -> tuple[Fact, ...]:
