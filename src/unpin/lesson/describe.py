@@ -14,6 +14,7 @@ from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.lesson.statement import connection
 from unpin.model.action import Action, Body, FreeBody
+from unpin.model.kinds import KINDS
 from unpin.model.problem import Connection, Load, Part, Problem
 from unpin.words import numbers
 
@@ -59,6 +60,9 @@ def _sentence(fact: Fact, problem: Problem, sheet: Sheet) -> Text | None:
         text = connection(Connection(a["name"], a["kind"], (a["point"],), ("", "ground"), a["direction"]), sheet)
         return Text("fact.load", {"load": text})
     if fact.code == "joint":
+        if KINDS[a["kind"]].owned:
+            c = Connection(a["name"], a["kind"], (a["point"],), a["parts"], a["direction"])
+            return Text("fact.load", {"load": connection(c, sheet)})
         return Text("fact.joint", {"point": phrases.letter_like(a["point"]),
                                    "parts": Listing(tuple(phrases.thing(p) for p in a["parts"]))})
     if fact.code == "body":

@@ -10,6 +10,7 @@ from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
 from unpin.lesson.nodes import sentences as run_on
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import Action, FreeBody, Structure, TwoForce
+from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Problem
 
 
@@ -76,22 +77,25 @@ def _connection(group: tuple[Action, ...], structure: Structure, sheet: Sheet, m
     if first.by == GROUND:
         toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
         return Text("cut.pin_support" if kind == "pin" else f"cut.{kind}", {**arguments, **toward})
-    code = "weld" if kind == "fixed" else "pin" if kind == "pin" else kind
+    code = "weld" if kind == "fixed" else kind
+    if KINDS[kind].owned:
+        code += "_slider" if structure.unknown(first.unknown).actions[0] == first.id else "_owner"
     if code == "pin" and (first.by.startswith(phrases.PIN) or first.on.startswith(phrases.PIN)):
         own = first.by if first.by.startswith(phrases.PIN) else first.on
         member = first.on if own == first.by else first.by
         return Text("cut.own_pin" if own == first.by else "cut.on_pin", {**arguments, "member": phrases.thing(member)})
-    paired = any(a.pair in met for a in group) and code in ("pin", "weld")
+    paired = any(a.pair in met for a in group) and (code in ("pin", "weld") or KINDS[kind].owned)
     toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
     return Text(f"cut.{code}{'_pair' if paired else ''}", {**arguments, **toward, "other": phrases.thing(first.by)})
 
 
 def kind_of(action: Action, structure: Structure) -> str:
     """Name of the kind of connection behind an action."""
-    for c in structure.problem.connections:
-        if c.name == action.source and c.kind != "link" and c.points[0] == action.point and (GROUND in c.parts) == (action.by == GROUND):
-            return c.kind
-    return "pin"
+    named = [c for c in structure.problem.connections if c.name == action.source and c.kind != "link" and c.points[0] == action.point
+             and (GROUND in c.parts) == (action.by == GROUND)]
+    # A pin and a slot at one point share their name: then it is the one that joins these two.
+    own = [c for c in named if {action.on, action.by} == set(c.parts)]
+    return (own or named)[0].kind if named else "pin"
 
 
 def ends(structure: Structure, unknown: str) -> tuple[str, str]:

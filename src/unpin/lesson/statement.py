@@ -6,6 +6,7 @@ from unpin.lesson import cords, loads, phrases
 from unpin.lesson.formula import letter
 from unpin.lesson.nodes import Block, Bullets, Listing, Text
 from unpin.lesson.sheet import Sheet
+from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Asked, Connection, Problem
 from unpin.words.sentences import catalogue
 
@@ -42,6 +43,9 @@ def connection(c: Connection, sheet: Sheet) -> Text | None:
         return Text("given.link_ground", {**point, "toward": phrases.toward(c.direction, sheet)})
     if c.kind == "link":
         return Text("given.link_named" if own_name(c) else "given.link", _ends(c))
+    if GROUND not in c.parts and KINDS[c.kind].owned:
+        slider, owner = c.parts
+        return Text(f"given.{c.kind}_between", {**point, "a": phrases.thing(slider), "b": phrases.thing(owner)})
     if GROUND not in c.parts and c.kind == "contact":
         pushed, pushing = c.parts
         return Text("given.contact_between", {**point, "a": pushing, "b": pushed, "toward": phrases.toward(c.direction, sheet)})

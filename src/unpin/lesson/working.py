@@ -23,6 +23,7 @@ from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, Structure
 from unpin.model.directions import axis_of, parallel
 from unpin.model.equation import Equation, Functional
+from unpin.model.kinds import KINDS
 from unpin.model.space import difference
 from unpin.route.plan import Step
 from unpin.statics.answers import sense_of
@@ -174,9 +175,18 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
     other = phrases.opposite(action, structure)
     if other and other.on not in body.parts:
         said.append(Text("result.pair_couple" if action.kind == "couple" else "result.pair", {"other": phrases.thing(other.on), "sense": true_sense(other, value, sheet)}))
-    if sign(value) < 0 and kind_of(action, structure) == "roller":
+    kind = kind_of(action, structure)
+    if KINDS[kind].owned and action.kind == "force":
+        said.append(Text(f"result.face_{'slot' if kind == 'slot' else 'collar'}_{_face(unknown, structure, value)}"))
+    if sign(value) < 0 and kind == "roller":
         said.append(Text("result.held_down", {"point": phrases.letter_like(action.point)}))
     return [Paragraph(sentences(*said), "sense")]
+
+
+def _face(unknown: str, structure: Structure, value: Number) -> str:
+    """The face of a slot that the pin presses: opposite to the push on the pin, which is drawn up, or right from an upright slot."""
+    upright = structure.action(structure.unknown(unknown).actions[0]).direction.vector[1] == 0
+    return {(False, 1): "lower", (False, -1): "upper", (True, 1): "left", (True, -1): "right"}[upright, sign(value)]
 
 
 def true_sense(action: Action, value: Number, sheet: Sheet) -> Text:

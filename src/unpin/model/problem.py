@@ -52,7 +52,7 @@ class Connection:
     """How parts meet. `kind` names a file of facts in `model.kinds`; `parts` in the order of the file (GROUND last
     for a support); `points`: where it acts (one point; two for a link); `direction`: what the kind needs (the
     normal of a roller: the way it pushes on the first part; of a link, where its author gave it, from the first
-    point to the second)."""
+    point to the second); `ends`: points between which a slot or a rod runs, where its author gave them."""
 
     name: str
     kind: str
@@ -60,6 +60,7 @@ class Connection:
     parts: tuple[str, ...]
     direction: Direction | None = None
     place: Place | None = field(default=None, compare=False)
+    ends: tuple[str, ...] = ()
 
     @property
     def is_support(self) -> bool:

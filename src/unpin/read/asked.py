@@ -86,7 +86,7 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
         raise known.unknown(item, word, "read.unknown_asked", _names(known), "points")
     point = known.point(item, word).name
     here = [p.name for p in known.members_at(point)]
-    touching = [c for c in known.joined if c.kind == "contact" and c.points == (point,)]
+    touching = [c for c in known.joined if c.kind not in ("pin", "fixed") and c.points == (point,)]
     here += [p for c in touching for p in c.parts if p not in here]
     links = [c.name for c in known.links.values() if point in c.points] + known.cord_ends.get(point, [])
     common = {"point": point, "component": said.component, "written": item.text, "place": place}
@@ -163,7 +163,8 @@ def _may_be_two_force(known: Context, part: str, supports: dict[str, Connection]
         for p in dict.fromkeys(known.parts[part].points)
         if p in known.pinned or p in supports or p in known.cord_ends or any(p in c.points for c in known.links.values())
     ]
-    return len(held) == 2 and part not in known.loaded
+    touched = any(part in c.parts for c in known.joined if c.kind != "pin")
+    return len(held) == 2 and part not in known.loaded and not touched
 
 
 def _carries_couple(support: Connection) -> bool:

@@ -97,7 +97,8 @@ def _passed_over(known: Context) -> None:
     rough = {n: (float(p.at[0]), float(p.at[1])) for n, p in known.points.items()}
     named = {n for part in known.parts.values() for n in part.points} | {n for c in known.links.values() for n in c.points}
     named = {n for n in named | set(known.cord_ends) if known.points[n].made != GROUND}
-    touched = {(c.points[0], p) for c in known.joined if c.kind == "contact" for p in c.parts}
+    touched = {(c.points[0], p) for c in known.joined if c.kind not in ("pin", "fixed") for p in c.parts}
+    touched |= {(c.points[0], c.parts[0]) for c in known.standing.values()}
     where = known.at
     for part in known.parts.values():
         if known.report.full:

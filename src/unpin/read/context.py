@@ -71,7 +71,8 @@ class Context:
     `later`: points further down; `lost`: sections that could not be read, so that nothing in them is "unknown".
     `loaded`: members with a load of their own. `joined`: pins, welds and contacts between members; `held`: supports, and links
     to the ground, in file order. `bare`: whether a number without a unit was used. `cords`: names of
-    cords; `cord_ends`: of those that end at a point. `sought`: letters that are to be found, with what their loads are.
+    cords; `cord_ends`: of those that end at a point. `owners`: at each point, the members in or on which another slides there;
+    `standing`: slots and rods of the ground. `sought`: letters that are to be found, with what their loads are.
     """
 
     report: Report
@@ -95,6 +96,8 @@ class Context:
     cords: set[str] = field(default_factory=set)
     cord_ends: dict[str, list[str]] = field(default_factory=dict)
     sought: dict[str, str] = field(default_factory=dict)
+    owners: dict[str, set[str]] = field(default_factory=dict)
+    standing: dict[str, Connection] = field(default_factory=dict)
     bare: bool = False
     assumed: list[tuple[str, dict[str, object]]] = field(default_factory=list)
 
@@ -138,6 +141,10 @@ class Context:
 
     def members_at(self, point: str) -> list[Part]:
         return [p for p in self.parts.values() if point in p.points]
+
+    def carriers(self, point: str) -> list[Part]:
+        """The members that what acts at a point acts on: not one in whose slot the pin there slides."""
+        return [p for p in self.members_at(point) if p.name not in self.owners.get(point, ())]
 
     def unit(self, dimension: Dimension) -> Unit:
         """The unit of bare numbers of this dimension."""

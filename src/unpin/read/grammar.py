@@ -25,6 +25,7 @@ from unpin.read.pieces import (
     at_clause,
     away,
     axis,
+    bare_angle,
     comma,
     direction,
     end,
@@ -162,16 +163,29 @@ point = point | alt(
 member = name.at_least(1).map(tuple)
 strokes = member.sep_by(symbol(","), min=1).map(tuple)
 link = alt(seq(name, (symbol("-") >> name).at_least(1)), seq(name, name.many())).combine(lambda a, more: (a, *more))
-_kind = token(lambda t: t.kind == "word" and t.text not in KEYWORDS, "@want.support")
+_one_word = token(lambda t: t.kind == "word" and t.text not in KEYWORDS, "@want.support")
+
+
+def _two_words(first: str, *second: str) -> Parser:
+    return seq(
+        token(lambda t: t.text == first, "@want.support") << symbol("-").optional(),
+        token(lambda t: t.text in second, "@want.support"),
+    ).combine(lambda a, b: say.Word(f"{a.text} {b.text}", a.start, b.end))
+
+
+_kind = alt(_two_words("knife", "edge"), _two_words("smooth", "surface", "wall", "floor"), _one_word)
+_track = alt(
+    slope,
+    direction,
+    linear_names.map(lambda n: say.LinearSaid(n, False, "", n[0].start, n[-1].end)),
+    bare_angle,
+)
 support = seq(
     _kind,
     alt(
         seq(word("pushes").result("pushes"), direction),
         seq(word("on") >> word("slope") >> success("slope"), alt(slope, direction)),
-        seq(
-            word("along").result("along"),
-            alt(slope, direction, linear_names.map(lambda n: say.LinearSaid(n, False, "", n[0].start, n[-1].end))),
-        ),
+        seq(word("along").result("along"), _track),
         direction.map(lambda said: ("bare", said)),
         success(("", None)),
     ),
@@ -188,6 +202,23 @@ joining = alt(
 )
 
 contact = seq(name << word("pushes"), name, direction).combine(say.ContactSaid)
+_owner = alt(word("the").optional() >> word("ground").result(None), name)
+_in = token(lambda t: t.text == "in", "in")
+_built_on = comma >> (token(lambda t: t.text == "built", "built") << word("on")).optional()
+
+
+def _slide(how: Parser, built_on: Parser) -> Parser:
+    return seq(
+        name << how,
+        _owner,
+        (comma >> word("along") >> _track).optional(),
+        (comma >> seq(word("from") >> name, word("to") >> name).map(tuple)).optional(()),
+        built_on,
+    ).combine(say.SlideSaid)
+
+
+slot = _slide(_in, success(None))
+collar = _slide(word("on"), _built_on)
 
 
 # Loads.
@@ -328,6 +359,8 @@ PHRASES = (
     "support",
     "joining",
     "contact",
+    "slot",
+    "collar",
     "cord",
     "load",
     "asked",
@@ -348,6 +381,8 @@ def _phrases() -> dict[str, Parser]:
         "support": support,
         "joining": joining,
         "contact": contact,
+        "slot": slot,
+        "collar": collar,
         "load": load,
         "asked": asked,
         "sum": wanted_sum,

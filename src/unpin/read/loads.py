@@ -140,10 +140,10 @@ def _place(known: Context, item: Item, said: LoadSaid) -> tuple[Point, str]:
     point = known.point(item, clauses.at)
     if clauses.span or clauses.per:
         raise item.drop("read.span_of_force", clauses.span[0] if clauses.span else None)
-    here = known.members_at(point.name)
+    here = known.carriers(point.name)
     if clauses.on:
         part = _the_part(known, item, clauses.on)
-        if part not in here and not lies_on(known, part, point.at):
+        if part not in known.members_at(point.name) and not lies_on(known, part, point.at):
             raise item.drop("read.not_on_member", clauses.on[0], name=part.name, point=point.name)
         return point, part.name
     if len(here) == 1:
@@ -229,7 +229,7 @@ def _couple(known: Context, item: Item, said: LoadSaid) -> Load:
         if point is not None and not lies_on(known, part, point.at):
             raise item.drop("read.not_on_member", clauses.on[0], name=part.name, point=point.name)
     elif point is not None:
-        here = known.members_at(point.name)
+        here = known.carriers(point.name)
         if len(here) > 1:
             raise item.drop(
                 "read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member"

@@ -86,7 +86,7 @@ def link(known: Context, name: str, item: Item, ends: tuple[str, str]) -> Connec
 
 def host(known: Context, item: Item, point: str, part: Word | None = None) -> str:
     """What a thing at a point acts on: the named member, the one member there, or "" for the pin itself."""
-    here = known.members_at(point)
+    here = known.members_at(point) if part is not None else known.carriers(point)
     if part is not None:
         named = known.part(item, part)
         if named not in here:
@@ -104,7 +104,7 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
     runs to a point of the ground that is made for it."""
     if said.kind.text in TO_GROUND:
         return ground_link(known, point, item, said)
-    kinds = {k.name: k for k in KINDS.values() if k.support and k.ends == 1}
+    kinds = {phrase: k for k in KINDS.values() if k.support and k.ends == 1 for phrase in k.phrases}
     kind = kinds.get(said.kind.text)
     if kind is None:
         near = nearest(said.kind.text, [*kinds, *TO_GROUND])
@@ -118,13 +118,13 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
         )
     way: Direction | None = None
     if said.direction is not None and not kind.needs_direction:
-        raise item.drop("read.no_direction", said.kind, name=kind.name)
+        raise item.drop("read.no_direction", said.kind, name=said.kind.text)
     if kind.needs_direction:
-        slides = "couple" in kind.pushes
-        if said.way == "bare" or said.way == "along" and not slides or said.way == "pushes" and slides:
-            raise item.drop("read.support_way", said.kind, name=kind.name, way=said.way, hint="hint.support_way")
+        unsaid = said.direction is None and kind.owned
+        if unsaid or said.way == "bare" or said.way == "along" and not kind.track or said.way == "pushes" and kind.track:
+            raise item.drop("read.support_way", said.kind, name=said.kind.text, way=said.way, hint="hint.support_way")
         if said.direction is None and kind.push_only:
-            raise item.drop("read.push_which_way", said.kind, name=kind.name, hint="hint.push_which_way")
+            raise item.drop("read.push_which_way", said.kind, name=said.kind.text, hint="hint.push_which_way")
         way = axis("up") if said.direction is None else direction(known, item, said.direction, point)
         if said.way in ("slope", "along"):
             way = _upper_side(item, said, way)
@@ -185,19 +185,22 @@ def _ground_point(known: Context, point: str, way: Direction) -> Point:
 
 def _upper_side(item: Item, said: SupportSaid, surface: Direction) -> Direction:
     normal = square_of(surface)
-    side = sign(normal.vector[1])
-    if side == 0 and said.way == "slope":
+    if sign(normal.vector[1]) == 0 and said.way == "slope":
         raise item.drop("read.upright_slope", said.kind, hint="hint.upright_slope")
-    if side == 0:
-        side = sign(normal.vector[0])
+    return upward(normal)
+
+
+def upward(normal: Direction) -> Direction:
+    """The same line turned to point up, or right where it is level."""
+    side = sign(normal.vector[1]) or sign(normal.vector[0])
     found = normal if side > 0 else normal.reversed()
     plain = next((word for word, v in AXES.items() if v == found.vector), "")
     return axis(plain) if plain in ("right", "left", "up", "down") else found
 
 
 def pins(known: Context, joinings: dict[str, tuple[Item, JoiningSaid]], touching: dict[str, Connection]) -> list[Connection]:
-    """One pin where members share a point, unless the file says otherwise there or two of them only touch; welds as
-    connections of their own."""
+    """One pin where members share a point, unless the file says otherwise there, or two of them only touch, or one slides in
+    another; welds as connections of their own."""
     out: list[Connection] = []
     for point in known.points:
         here = [p.name for p in known.members_at(point)]
@@ -212,6 +215,7 @@ def pins(known: Context, joinings: dict[str, tuple[Item, JoiningSaid]], touching
                 pass
         if point in touching:
             left = [p for p in left if p not in touching[point].parts]
+        left = [p for p in left if p not in known.owners.get(point, ())]
         place = known.places.get(point)
         if len(left) > 1:
             known.pinned[point] = tuple(left)

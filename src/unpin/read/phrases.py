@@ -180,6 +180,17 @@ class ContactSaid:
 
 
 @record
+class SlideSaid:
+    """`arm in lever`, `arm on rod, built on`, `arm in ground along right`: what slides, and in or on what (None: the ground)."""
+
+    slider: Word
+    owner: Word | None
+    along: DirectionSaid | None = None
+    ends: tuple[Word, ...] = ()
+    built_on: Word | None = None
+
+
+@record
 class DiscSaid:
     """`0.1 m and 0.3 m at C`."""
 

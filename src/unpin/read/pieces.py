@@ -94,6 +94,10 @@ _turn = alt(
 slope = seq(axis, amount, axis, amount).combine(lambda a, b, c, d: say.SlopeSaid(((a, b), (c, d))))
 
 
+bare_angle = seq(amount, _turn.optional()).combine(lambda said, turn: say.AngleSaid(said, *(turn or ())))
+"""`30 deg`, `20 deg left of up`: where `at` need not be said."""
+
+
 def linear(first: Parser, square: bool) -> Parser:
     return seq(first, linear_names, _side).combine(
         lambda lead, names, side: say.LinearSaid(names, square, side.text if side else "", lead.start, (side or names[-1]).end)

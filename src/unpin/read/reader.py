@@ -7,6 +7,7 @@ from pathlib import Path
 from unpin.base.diagnostic import Diagnostic, Place
 from unpin.base.record import record
 from unpin.base.units import DIMENSION_NAMES, FORCE, LENGTH
+from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Asked, Connection, Load, Problem
 from unpin.model.values import WantedSum
 from unpin.read import settings, structure
@@ -178,5 +179,7 @@ def _assumptions(page: Skeleton, known: Context, connections: list[Connection], 
     light = tuple(name for name, part in known.parts.items() if name not in heavy and part.kind != "block")
     if light:
         known.assume("weights_neglected", **({"parts": light} if heavy else {}))
+    if any(KINDS[c.kind].track for c in connections):
+        known.assume("slides_smooth")
     if any(c.kind == "roller" and GROUND in c.parts for c in connections):
         known.assume("roller_both_ways")

@@ -72,6 +72,13 @@ _KINDS = {
     ),
     "joining": ("Pins", "Under the name of the shared point."),
     "contact": ("Contacts", "Under the name of the point. Members that touch are not pinned there."),
+    "slot": (
+        "Slots",
+        "Under the name of the point. The two are not pinned there: the slot pushes the pin square to itself, drawn upwards (to the "
+        "right from an upright slot), and the sign of the result tells which face is pressed. What else acts at the point acts on "
+        "the member with the pin.",
+    ),
+    "collar": ("Collars", "Under the name of the point. The two are not pinned there."),
     "support": ("Supports", "Under the name of the point."),
     "load": ("Loads", "A load at a point that members share acts on the pin, unless the phrase says `on` which member."),
     "asked": ("What is asked", "Where several members meet, say on which: `C on arm`."),

@@ -108,6 +108,21 @@ SECTIONS: tuple[Section, ...] = (
         phrase="contact",
     ),
     Section(
+        "slots",
+        "phrases by name",
+        "Where a pin of one member slides in a straight slot of another or of the ground, smooth, by the point at which the pin is.",
+        "slots: {K: crank in lever}",
+        phrase="slot",
+    ),
+    Section(
+        "collars",
+        "phrases by name",
+        "Where a collar slides on a straight member or a rod of the ground, smooth, by the point at which it is: pinned to its "
+        "member, or built on it.",
+        "collars: {K: arm on rod}",
+        phrase="collar",
+    ),
+    Section(
         "cords",
         "phrases by name",
         "Light cords. The name is the letter of the tension; the phrase follows the cord from one end to the other.",
@@ -142,6 +157,8 @@ MOST = {
     "cords": 60,
     "pins": 200,
     "contacts": 60,
+    "slots": 60,
+    "collars": 60,
     "supports": 60,
     "loads": 100,
     "find": 100,

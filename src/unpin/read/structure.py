@@ -8,6 +8,7 @@ from unpin.model.problem import Connection, Point
 from unpin.read import cords as cord_rules
 from unpin.read import parts as rules
 from unpin.read import points as point_rules
+from unpin.read import slides
 from unpin.read.context import Context, Item
 from unpin.read.phrases import Word
 from unpin.read.report import Dropped
@@ -201,6 +202,7 @@ def cords(page: Skeleton, known: Context) -> dict[str, cord_rules.Strung]:
 def pins(page: Skeleton, known: Context) -> list[Connection]:
     said = {}
     touching = contacts(page, known)
+    sliding = slides.sections(page, known)
     for name, key, node in page.named("pins"):
         item = page.scalar("pins", name, node)
         if item is None:
@@ -214,7 +216,7 @@ def pins(page: Skeleton, known: Context) -> list[Connection]:
         facts = attempt(item.phrase, "joining")
         if point and facts:
             said[name] = (item, facts)
-    known.joined = [*rules.pins(known, said, touching), *touching.values()]
+    known.joined = [*rules.pins(known, said, touching), *touching.values(), *sliding]
     return known.joined
 
 
@@ -235,7 +237,8 @@ def contacts(page: Skeleton, known: Context) -> dict[str, Connection]:
 
 
 def supports(page: Skeleton, known: Context) -> dict[str, Connection]:
-    out = {}
+    out = dict(known.standing)
+    known.held += out.values()
     for name, key, node in page.named("supports"):
         item = page.scalar("supports", name, node)
         where = Item(name, key, ("supports", name), page.report)
@@ -243,6 +246,10 @@ def supports(page: Skeleton, known: Context) -> dict[str, Connection]:
         said = attempt(item.phrase, "support") if item else None
         if point is None or said is None:
             known.lost.add("supports")
+            continue
+        if name in known.standing:
+            place = known.standing[name].place
+            page.report.error("read.held_twice", key.place, ("supports", name), point=name, line=place.line, related=(place,))
             continue
         known.places[f"supports > {name}"] = key.place
         support = attempt(rules.support, known, name, item, said)

@@ -2,4 +2,5 @@
 
 from unpin.model.kinds.kind import Kind
 
-KIND = Kind("guide", pushes=("normal", "couple"), freedoms=("slide",), stops=("square", "turn"), symbol="guide", needs_direction=True)
+KIND = Kind("guide", pushes=("normal", "couple"), freedoms=("slide",), stops=("square", "turn"), symbol="guide", needs_direction=True,
+            track=True)

@@ -27,7 +27,9 @@ class Kind:
     from its first point to its second, or a couple. `freedoms`: what the first part can still do relative to the
     second: turn about the first point, turn about the second point, slide square to the direction. `stops`: codes of
     the motions it stops, in the words of a lesson. `push_only`: the force cannot pull. `ends`: points it acts at.
-    `axial`: tension positive. `symbol`: id of its drawing. `support`: may join a part to the ground.
+    `axial`: tension positive. `symbol`: id of its drawing. `support`: may join a part to the ground; `between`: may join two.
+    `said`: what it is called among the supports of a file, where not by its name. `track`: its direction is said along it, not across. `owned`: the
+    second part has the slot or the rod, the first slides in it or on it.
     """
 
     name: str
@@ -41,6 +43,13 @@ class Kind:
     needs_direction: bool = False
     support: bool = True
     between: bool = True
+    said: tuple[str, ...] | None = None
+    track: bool = False
+    owned: bool = False
+
+    @property
+    def phrases(self) -> tuple[str, ...]:
+        return (self.name,) if self.said is None else self.said
 
 
 def push_direction(push: Push, connection: Connection, at: dict[str, Vector]) -> Direction | None:

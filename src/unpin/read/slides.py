@@ -1,0 +1,92 @@
+"""Pins in slots and collars on rods: which part slides, along which straight run of which other, and how it may push there."""
+
+from __future__ import annotations
+
+from unpin.exact.number import sign
+from unpin.model.directions import parallel
+from unpin.model.problem import GROUND, Connection, Part
+from unpin.model.space import difference
+from unpin.model.values import Direction
+from unpin.read.context import Context, Item
+from unpin.read.directions import between, direction, is_straight, lies_on, on_run, square_of
+from unpin.read.parts import upward
+from unpin.read.phrases import SlideSaid, Word
+from unpin.read.skeleton import Skeleton, attempt
+
+
+def sections(page: Skeleton, known: Context) -> list[Connection]:
+    """What slides between members, in file order; what slides in or on the ground is left in `known.standing`."""
+    out = []
+    for section, kind in (("slots", "slot"), ("collars", "collar")):
+        for name, key, node in page.named(section):
+            item = page.scalar(section, name, node)
+            where = Item(name, key, (section, name), page.report)
+            point = attempt(known.point, where, Word(name, 0, len(name)))
+            said = attempt(item.phrase, kind) if item else None
+            if point is None or said is None:
+                known.lost.add("pins")
+                continue
+            known.places[f"{section} > {name}"] = key.place
+            found = attempt(slide, known, name, item, said, kind, section)
+            if found is None:
+                known.lost.add("pins")
+            elif GROUND not in found.parts:
+                known.owners.setdefault(name, set()).add(found.parts[1])
+                out.append(found)
+            elif name in known.standing:
+                before = known.standing[name].place
+                page.report.error("read.held_twice", key.place, (section, name), point=name, line=before.line, related=(before,))
+            else:
+                known.standing[name] = found
+    return out
+
+
+def slide(known: Context, point: str, item: Item, said: SlideSaid, kind: str, section: str) -> Connection:
+    """The connection, its direction square to the slot or rod, turned to point up (right where the run is upright)."""
+    slider = known.part(item, said.slider)
+    _on(known, item, said.slider, slider, point)
+    if said.owner is None:
+        owner = GROUND
+        if said.along is None:
+            raise item.drop("read.slide_which_way", said.slider, hint="hint.slide_which_way")
+        run = direction(known, item, said.along, point)
+    else:
+        part = known.part(item, said.owner)
+        owner = part.name
+        if part is slider:
+            raise item.drop("read.slide_itself", said.owner, name=owner)
+        _on(known, item, said.owner, part, point)
+        if said.along is not None:
+            raise item.drop("read.slide_own_way", said.owner, name=owner)
+        run = run_of(known, item, said.owner, part, point)
+    ends = tuple(known.point(item, word).name for word in said.ends)
+    if ends and not _within(known, run, point, ends):
+        raise item.drop("read.slide_beyond", said.ends[0], point=point, first=ends[0], second=ends[1])
+    name = "sleeve" if said.built_on else kind
+    place = known.places.get(f"{section} > {point}")
+    return Connection(point, name, (point,), (slider.name, owner), upward(square_of(run)), place=place, ends=ends)
+
+
+def _on(known: Context, item: Item, word: Word, part: Part, point: str) -> None:
+    if point not in part.points and not lies_on(known, part, known.at[point]):
+        raise item.drop("read.not_on_member", word, name=part.name, point=point)
+
+
+def run_of(known: Context, item: Item, word: Word, part: Part, point: str) -> Direction:
+    """The straight run of a member through a point; a fault where it bends there, or is not straight at all."""
+    at = known.at
+    if len(part.points) > 1 and is_straight([at[p] for p in part.points]):
+        first, last = part.points[0], part.points[-1]
+        return between(item, word, (first, last), at[first], at[last])
+    runs = [r for r in zip(part.points, part.points[1:]) if on_run(at[r[0]], at[r[1]], at[point])]
+    ways = [difference(at[b], at[a]) for a, b in runs]
+    if not runs or not all(parallel(ways[0], w) for w in ways):
+        raise item.drop("read.slide_bend", word, name=part.name, point=point, hint="hint.slide_bend")
+    return between(item, word, runs[0], at[runs[0][0]], at[runs[0][1]])
+
+
+def _within(known: Context, run: Direction, point: str, ends: tuple[str, ...]) -> bool:
+    """Whether a slot with these ends runs the way it should and has the point in it."""
+    first, last = (known.at[e] for e in ends)
+    there = difference(last, first)
+    return any(sign(c) for c in there) and parallel(run.vector, there) and on_run(first, last, known.at[point])
