@@ -7,7 +7,7 @@ from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from unpin import api
 from unpin.lesson.fade import CHECK, CHOOSE, DIAGRAM, LEVELS, SOLVE, SUBSTITUTE, WRITE, fade
 from unpin.lesson.formula import Header
-from unpin.lesson.nodes import Boxed, Drawing, Space, Working, walk
+from unpin.lesson.nodes import Boxed, Drawing, Paragraph, Space, Working, walk
 from unpin.publish import made
 
 
@@ -29,6 +29,7 @@ def test_each_level_takes_out_one_more_kind_of_step_from_the_last_to_the_first(n
 
     assert not [n for s in made_[CHECK].sections if s.kind == "check" for n in s.children if isinstance(n, Working)]
     assert "result" in names(made_[CHECK]) and nodes(made_[CHECK], Boxed)
+    assert not [n for n in nodes(made_[SOLVE], Paragraph) if n.role == "sense"]
     assert names(made_[SOLVE]) <= {"write", "substitute"} and not nodes(made_[SOLVE], Boxed)
     assert names(made_[SUBSTITUTE]) == {"write"}
     assert names(made_[WRITE]) == set() and found(made_[WRITE].sections, Header)
