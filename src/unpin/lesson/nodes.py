@@ -147,6 +147,16 @@ class Lesson:
     language: str = "en"
 
 
+def panels(section: Section) -> tuple[tuple[Node, ...], ...]:
+    """The children of a chapter in the stretches that belong beside one figure: one for each body of a chapter of several, then
+    the sums on them together; everything at once for any other chapter."""
+    counted = [k for k, n in enumerate(section.children) if isinstance(n, Block) and n.name == "count"]
+    if section.kind != "body" or len(counted) < 2:
+        return (section.children,)
+    edges = [0, *(k + 1 for k in counted), len(section.children)]
+    return tuple(section.children[a:b] for a, b in zip(edges, edges[1:]) if b > a)
+
+
 def walk(nodes: tuple[Node, ...]):
     """Every node, parents first, in reading order."""
     for node in nodes:

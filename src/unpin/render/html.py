@@ -22,6 +22,7 @@ from unpin.lesson.nodes import (
     Space,
     Text,
     Working,
+    panels,
 )
 from unpin.render.maths import mathml, spoken
 from unpin.render.picture import svg
@@ -59,14 +60,24 @@ class _Page:
 
     def _section(self, section: Section) -> str:
         head = f'<section id="{section.id}" class="{section.kind}">\n<h2>{self._capital(section.title)}</h2>\n'
+        stretches = panels(section)
+        if len(stretches) > 1:
+            return head + "".join(self._panel(nodes) for nodes in stretches) + "</section>"
         drawn = [n for n in section.children if _holds_drawing(n)]
         rest = [n for n in section.children if not _holds_drawing(n)]
         below = [n for n in rest if isinstance(n, Space)] if section.kind == "exercise" else []
         rest = [n for n in rest if n not in below]
         if not drawn or section.kind in ("answers", "plan"):
             return head + self._nodes(section.children) + "</section>"
-        return (f'{head}<div class="beside">\n<div class="drawn">{self._nodes(drawn)}</div>\n'
-                f'<div class="said">{self._nodes(rest)}</div>\n</div>\n{self._nodes(below)}</section>')
+        return f"{head}{self._panel((*drawn, *rest))}{self._nodes(below)}</section>"
+
+    def _panel(self, nodes) -> str:
+        """What is drawn on the left, what is said about it on the right."""
+        drawn, rest = [n for n in nodes if _holds_drawing(n)], [n for n in nodes if not _holds_drawing(n)]
+        if not drawn:
+            return self._nodes(rest)
+        return (f'<div class="beside">\n<div class="drawn">{self._nodes(drawn)}</div>\n'
+                f'<div class="said">{self._nodes(rest)}</div>\n</div>\n')
 
     def _nodes(self, nodes) -> str:
         out, boxes = [], []

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from unpin.lesson.flow import flow
-from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, drawings
+from unpin.lesson.formula import Formula, Over, children
+from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, drawings, panels
 from unpin.render.maths import spoken, typeset
 from unpin.render.maths.rows import rows
 from unpin.render.maths.typeset import quoted
@@ -18,7 +18,7 @@ WIDE, CHARACTER = 104, 4.55
 """Characters of a line of working across the page before it is broken, and the width one takes, pt."""
 PAGE, GUTTER = 498.9, 20.0
 """Width of the text of a page, and between a figure and what stands beside it; pt."""
-COLUMN, LEAST_SUMS, LEAST_TEXT = 215.0, 228.0, 180.0
+COLUMN, LEAST_SUMS, LEAST_TEXT = 215.0, 205.0, 180.0
 """Least width of the column of figures; least room for sums and for prose beside it. A figure is never scaled down, so that its
 letters keep their size: one that leaves less room than that stands above instead."""
 
@@ -43,7 +43,7 @@ _HEAD = """\
 #show figure.caption: set text(size: 9pt, fill: luma(70))
 #show figure.caption: set align(left)
 #let working(body) = block(inset: (left: 8pt, y: 3pt), stroke: (left: 1.2pt + black), above: 0.7em, below: 0.9em, breakable: false, {
-  set par(leading: 0.5em)
+  set par(leading: 0.6em, spacing: 0.95em)
   body
 })
 // A body that runs on to another page takes its diagram along, so that sums and diagram are seen together.
@@ -58,8 +58,16 @@ _HEAD = """\
 )).flatten()
 #let beside(id, left, right, figure, cells) = context {
   // What stands beside the diagram first: the cut and the count, and the first sum too where the diagram is taller.
-  let tall = measure(block(width: left, figure)).height > measure(block(width: right, cells.first())).height + 20pt
-  let cells = if tall and cells.len() > 1 { (cells.at(0) + cells.at(1), ..cells.slice(2)) } else { cells }
+  // Later sums go together as far as they fit beside it, for when it comes again.
+  let tall(body, width) = measure(block(width: width, body)).height
+  let height = tall(figure, left)
+  let joined = (cells.first(),)
+  for cell in cells.slice(1) {
+    let last = joined.last()
+    let fits = if joined.len() == 1 { height > tall(last, right) + 20pt } else { tall(last + cell, right) < height }
+    if fits { joined.last() = last + cell } else { joined.push(cell) }
+  }
+  let cells = joined
   grid(columns: (left, right), column-gutter: 20pt, row-gutter: 1.1em, ..rows(id, figure, cells))
 }
 #let above(id, figure, cells) = cells.enumerate().map(((k, cell)) => block(breakable: false)[
@@ -111,8 +119,15 @@ class _Sheet:
         head = f"{'#pagebreak(weak: true)' if section.kind == 'back' else ''}\n== {self._say(section.title, capital=True)}\n\n"
         drawn = [n for n in section.children if _holds_drawing(n)]
         rest = [n for n in section.children if not _holds_drawing(n)]
-        if not drawn or section.kind in ("answers", "plan"):
+        if section.kind == "found":
+            return head + self._pairs(rest)
+        if not drawn:
             return head + self._nodes(section.children)
+        if section.kind in ("answers", "plan"):
+            return head + self._after(drawn, rest)
+        stretches = panels(section)
+        if len(stretches) > 1:
+            return head + "".join(self._panel(f"{section.id}-{k}", nodes) for k, nodes in enumerate(stretches))
         if section.kind == "body":
             return head + self._body(section.id, drawn, rest)
         below = [n for n in rest if isinstance(n, Space)] if section.kind == "exercise" else []
@@ -122,6 +137,32 @@ class _Sheet:
             return head + self._nodes(drawn) + self._nodes(rest) + self._nodes(below)
         columns = f"columns: ({left:.2f}pt, 1fr), column-gutter: {GUTTER}pt"
         return f"{head}#grid({columns}, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n{self._nodes(below)}"
+
+    def _after(self, drawn: list[Node], rest: list[Node]) -> str:
+        """What is said on the left and the drawing that sums it up on the right, or below where there is no room."""
+        right = max(self.widths[d.id] for n in drawn for d in _drawings_of(n))
+        if PAGE - GUTTER - right < LEAST_TEXT:
+            return self._nodes(rest) + self._nodes(drawn)
+        columns = f"columns: (1fr, {right:.2f}pt), column-gutter: {GUTTER}pt"
+        return f"#grid({columns}, [\n{self._nodes(rest)}], [\n{self._nodes(drawn)}])\n\n"
+
+    def _pairs(self, rest: list[Node]) -> str:
+        """What follows from the results, in two columns: each reason with its lines."""
+        title = "".join(f"=== #{quoted(say(f'lesson.step.{n.name}', self.language))}\n\n" for n in rest if isinstance(n, Block))
+        cells: list[list[Node]] = []
+        for node in (c for n in rest for c in (n.children if isinstance(n, Block) else (n,))):
+            if not cells or not isinstance(node, Working):
+                cells.append([])
+            cells[-1].append(node)
+        self.room = int((PAGE - GUTTER) / 2 / CHARACTER)
+        written = ", ".join(f"block(breakable: false)[\n{self._nodes(cell)}]" for cell in cells)
+        self.room = WIDE
+        return f"{title}#grid(columns: (1fr, 1fr), column-gutter: {GUTTER}pt, row-gutter: 1em, {written})\n\n"
+
+    def _panel(self, id: str, nodes: tuple[Node, ...]) -> str:
+        """One body of several with its diagram; or the sums on all of them, across the page."""
+        drawn, rest = [n for n in nodes if _holds_drawing(n)], [n for n in nodes if not _holds_drawing(n)]
+        return self._body(id, drawn, rest) if drawn else self._nodes(rest)
 
     def _column(self, drawn: list[Node], room: float) -> float:
         """Width of the column that holds the drawings at their natural width, 0 where less than `room` would be left beside it."""
@@ -147,14 +188,17 @@ class _Sheet:
 
     def _nodes(self, nodes) -> str:
         out, boxes = [], []
-        for node in [*nodes, None]:
+        nodes = tuple(nodes)
+        for k, node in enumerate((*nodes, None)):
             if isinstance(node, Boxed):
                 boxes.append(self._boxed(node))
                 continue
             if boxes:
                 out.append("#par(leading: 1.2em)[" + " #h(8pt) ".join(boxes) + "]\n\n")
                 boxes = []
-            if node is not None:
+            if isinstance(node, Paragraph) and isinstance(nodes[k + 1] if k + 1 < len(nodes) else None, Working):
+                out.append(f"#block(sticky: true, spacing: 0.85em)[{self._say(node.text)}]\n\n")
+            elif node is not None:
                 out.append(self._node(node))
         return "".join(out)
 
@@ -180,10 +224,12 @@ class _Sheet:
         if working.header is not None:
             out.append(self._line(working.header))
         for line in working.lines:
-            for k, row in enumerate(rows(line.formula, WIDE if working.step == 0 else self.room)):
+            for k, row in enumerate(rows(line.formula, self.room)):
                 text = self._line(row)
-                text = f"#pad(left: 16pt)[{text}]" if k else text
-                out.append(f"#box(stroke: (bottom: 0.9pt + black), outset: (bottom: 3pt))[{text}]" if line.name == "result" else text)
+                # The typesetter counts a fraction as no higher than a letter.
+                left, around = 16 if k else 0, 3.5 if _stacked(row) else 0
+                text = f"#pad(left: {left}pt, y: {around}pt)[{text}]" if left or around else text
+                out.append(f"#box(stroke: (bottom: 0.9pt + black), inset: (bottom: 3pt))[{text}]" if line.name == "result" else text)
         return "#working[\n" + "\n\n".join(out) + "\n]\n\n"
 
     def _line(self, formula: Formula) -> str:
@@ -200,8 +246,8 @@ class _Sheet:
         head = f"#strong[{self._say(box.asked, capital=True)}]"
         if not box.found:
             return f"#boxed[{head} \\ {self._say(Text('answer.not_found', {'what': box.asked}))}]"
-        cells = ", ".join(f"[{self._inline(r.formula)}], [{self._say(r.sense)}]" for r in box.results)
-        return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 2, column-gutter: 12pt, row-gutter: 7pt, {cells})]"
+        cells = ", ".join(f"[{self._inline(r.formula)}], [{self._say(r.sense)}], [#{quoted(r.arrow)}]" for r in box.results)
+        return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 3, column-gutter: 12pt, row-gutter: 7pt, {cells})]"
 
     def _inline(self, formula: Formula) -> str:
         return f"#math.equation(alt: {quoted(spoken.write(formula, self.language))}, ${typeset.write(formula)}$)"
@@ -209,6 +255,11 @@ class _Sheet:
     def _say(self, text: Text, capital: bool = False) -> str:
         run = flow(text, self.language, capital)
         return "".join(f"#{quoted(p)}" if isinstance(p, str) else self._inline(p) for p in run)
+
+
+def _stacked(formula: Formula) -> bool:
+    """Whether a fraction stands in it."""
+    return isinstance(formula, Over) or any(map(_stacked, children(formula)))
 
 
 def _drawings_of(node: Node) -> list[Drawing]:
