@@ -7,6 +7,7 @@ import pytest
 from frames import LETTERING, RIGHT, force, slope
 from rigs import RIGS, crane, drum, guyed, lamp, tackle, trestle
 
+from unpin.base.units import MOMENT
 from unpin.draw import label as labels
 from unpin.draw.compose import scale_of
 from unpin.draw.figure import apart_figure, draw, final_figure, free_body_figure, motion_figure, problem_figure
@@ -27,7 +28,8 @@ from unpin.draw.lettering import Lettering
 from unpin.draw.meter import meter
 from unpin.draw.scene import Arrow, Path, Text, leaves
 from unpin.model.findings import Freedom
-from unpin.model.problem import GROUND, Connection, Problem
+from unpin.model.problem import GROUND, Connection, Load, Problem
+from unpin.model.values import Quantity
 from unpin.statics.assemble import assemble
 from unpin.statics.inspect import inspect
 from unpin.statics.isolate import isolate
@@ -294,3 +296,15 @@ def test_the_letter_of_a_cord_is_written_once():
     scene = draw(problem_figure(assemble(crane()), named(crane())))
 
     assert [labels.plain(m.label) for m in leaves(scene.marks) if isinstance(m, Text)].count("T") == 1
+
+
+def test_two_couples_about_one_point_stand_around_each_other():
+    problem = trestle()
+    turned = tuple(Load("couple", "C", part, Quantity(F(9), MOMENT)) for part in ("one", "two"))
+    both = Problem(problem.points, problem.parts, problem.connections, turned, cords=problem.cords)
+    scene = draw(problem_figure(assemble(both), LETTERING))
+
+    inner, outer = [m for m in leaves(scene.marks) if isinstance(m, Arrow) and m.role == "couple"]
+    apart = min(math.dist(a, b) for a in inner.spots for b in outer.spots)
+    assert apart > 6
+    assert not meter(scene)

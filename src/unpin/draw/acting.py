@@ -21,6 +21,8 @@ SPREAD_HEIGHT, SPREAD_LIFT, RINGED_GAP = 22.0, 4.4, 7.4
 """Height of the greatest intensity, clearance of a spread load over its member, and of an arrow at a marked moment centre."""
 
 
+NEXT_COUPLE = 8.0
+"""How much larger a second couple about the same point is drawn, pt."""
 EVERYWHERE = tuple(sorted((k / 20 for k in range(1, 20)), key=lambda share: (abs(share - 0.5), share)))
 """Shares along a uniform spread load where its label may stand, from the middle outwards."""
 
@@ -139,10 +141,12 @@ def _marked(item: ForceItem, stand, symbol: Symbol, room: list[Strip]):
 
 
 def couples(piece: Piece, paper: Paper) -> None:
+    rings: dict[Spot, int] = {}
     for item in piece.of(CoupleItem):
         spot = paper.at(item.at)
+        outer = rings[item.at] = rings.get(item.at, -1) + 1
         facing, sweep = couple_facing(spot, paper.room)
-        radius = force.COUPLE_RADIUS if sweep > 80 else force.CROWDED_RADIUS
+        radius = (force.COUPLE_RADIUS if sweep > 80 else force.CROWDED_RADIUS) + outer * NEXT_COUPLE
         symbol = force.couple(spot, item.turn, facing, item.owner, item.mark, sweep, radius)
         paper.room += symbol.room
         paper.groups[item.owner] = Group(symbol.marks, item.role, item.owner, item.name)
