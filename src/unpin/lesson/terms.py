@@ -167,6 +167,9 @@ def printed(formula: Formula):
             return (number.sign, number.digits, number.unit)
         case Signed(way_, of, _):
             return (way_, printed(of))
+        case Sum((Signed(1, Amount(number)), *rest)) if number.sign < 0:
+            # A sum begins with a minus whether it belongs to the term or to its number.
+            return printed(Sum((Signed(-1, Amount(number.size)), *rest)))
         case Sum(items, _):
             return tuple(sorted((printed(i) for i in items), key=repr))
         case Product(items):

@@ -58,8 +58,8 @@ class _Page:
         return "\n".join(line.rstrip() for line in self.out) + "\n"
 
     def _section(self, section: Section) -> None:
-        title = self._heading(section.title)
-        self.out += [title, "-" * min(len(title), self.width)]
+        title = textwrap.wrap(self._heading(section.title), self.width)
+        self.out += [*title, "-" * max(map(len, title))]
         for node in section.children:
             self._node(node, "")
         self.out.append("")
@@ -105,7 +105,9 @@ class _Page:
         lines = []
         for r in box.results:
             arrow = f" {r.arrow}" if r.arrow else ""
-            lines.append(f"{maths.write(r.formula)}  {self._say(r.sense)}{arrow}".rstrip())
+            formula, sense = maths.write(r.formula), f"{self._say(r.sense)}{arrow}"
+            one = f"{formula}  {sense}".rstrip()
+            lines += [one] if len(one) <= self.width - 4 else [formula, f"  {sense}"]
         inner = max(len(x) for x in (heading, *lines))
         self.out.append("┌" + "─" * (inner + 2) + "┐")
         for line in (heading, *lines):
