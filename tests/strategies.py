@@ -48,7 +48,8 @@ def _shape(load) -> str:
 
 
 EXPECTED = {
-    "connections": {"pin", "fixed", "weld", "roller", "roller between", "contact", "contact between", "guide", "guide between", "link"},
+    "connections": {"pin", "fixed", "weld", "roller", "roller between", "contact", "contact between", "guide", "guide between", "link",
+                    "rocker", "knife_edge", "surface", "slot", "slot between", "collar", "collar between", "sleeve", "sleeve between"},
     "supports": {"on a pin", "on a part"},
     "pins": {"two parts", "two parts and more", "three parts or more", "links alone"},
     "loads": {"force", "couple", "weight", "uniform", "linear", "crossing", "per projection", "on a pin", "to be found"},

@@ -23,6 +23,10 @@ LOADS = ("force", "couple", "weight", "uniform", "linear", "crossing", "projecti
 HOLDS = ("fixed", "pin", "guide", "three", "weld", "dyad", "node")
 FRAMES = ("dyad", "dyad", "pin", "three")
 SINGLES = ("roller", "contact", "link", "member", "roller between", "contact between")
+LIKE = {"roller": ("roller", "roller", "slot", "collar"), "guide": ("guide", "sleeve"),
+        "contact": ("contact", "contact", "rocker", "knife_edge", "surface")}
+BETWEEN = {"roller": ("roller", "slot", "collar"), "guide": ("guide", "sleeve"), "contact": ("contact",)}
+"""Kinds that may stand for one another: the same forces, said and drawn in other ways."""
 AXES = (directions.X, directions.X.reversed(), directions.Y, directions.DOWN)
 
 
@@ -113,6 +117,13 @@ class _Builder:
         form = "axis" if directions.axis_of(vector) else "square"
         return Direction(vector, along.length, form, points=along.points)
 
+    def across(self, part: str, point: str) -> Direction:
+        """Square to a run of the part that ends at the point."""
+        names = self.parts[part]
+        k = names.index(point)
+        other = names[k - 1] if k else names[1]
+        return self.square_of(directions.line((other, point), self.at[other], self.at[point]))
+
     # Parts and what holds them.
 
     def part(self, *fixed: str, least: int = 2) -> str:
@@ -155,7 +166,9 @@ class _Builder:
                 other = self.chance.choice(before)
                 meet = self.some_point(new)
                 self.parts[other].append(meet)
-                self.others.append(Connection(f"{meet}g", "guide", (meet,), (new, other), self.direction()))
+                kind = self.chance.choice(BETWEEN["guide"])
+                way = self.across(other, meet) if kind == "sleeve" else self.direction()
+                self.others.append(Connection(f"{meet}g", kind, (meet,), (new, other), way))
             else:
                 self.support(new, "guide")
         kinds = {"fixed": 0, "pin": 1, "guide": 1}.get(how, 3)
@@ -178,7 +191,9 @@ class _Builder:
             return
         point = point or self.chance.choice(free)
         self.grounded[point] = part
-        way = self.direction() if kind in ("roller", "guide", "contact") else None
+        if kind in ("roller", "guide", "contact"):
+            kind = self.chance.choice(LIKE[kind])
+        way = self.direction() if kind not in ("pin", "fixed") else None
         self.others.append(Connection(point, kind, (point,), (part, GROUND), way))
 
     def single(self, part: str, how: str) -> None:
@@ -192,7 +207,9 @@ class _Builder:
             if meet not in self.parts[other]:
                 self.parts[other].append(meet)
             name = f"{meet}{len(self.others)}"
-            self.others.append(Connection(name, how.split()[0], (meet,), (part, other), self.direction()))
+            kind = self.chance.choice(BETWEEN[how.split()[0]])
+            way = self.across(other, meet) if kind in ("slot", "collar") else self.direction()
+            self.others.append(Connection(name, kind, (meet,), (part, other), way))
             return None
         near = self.some_point(part)
         far, host = self._far(part, near)

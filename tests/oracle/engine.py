@@ -106,6 +106,9 @@ class _Model:
     def guide(self, c) -> None:
         self.carriage(c, "weld")
 
+    slot = collar = roller
+    sleeve = guide
+
     def carriage(self, c, sort: str) -> None:
         nx, ny = map(float, c.direction.vector)
         name = f"carriage {c.name}"
@@ -136,6 +139,8 @@ class _Model:
         SubElement(parent, "geom", type="box", size="1 3 3", pos=f"{middle[0]} {middle[1]} 0",
                    euler=f"0 0 {numpy.degrees(numpy.arctan2(n[1], n[0]))}", contype="0", conaffinity=number, condim="1", mass="0", **self.hard)
         self.held += [(name, body, c.name, c.points[0], "ball") for body in (on, c.parts[1]) if body != GROUND]
+
+    rocker = knife_edge = surface = contact
 
     def link(self, c) -> None:
         rod = f"rod {c.name}"

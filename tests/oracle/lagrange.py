@@ -93,7 +93,7 @@ class Structure:
             n = n / numpy.linalg.norm(n)
             def height(q):
                 return numpy.array([way * apart(q) @ self.moved(q, second, n, turn_only=True)])
-            self.hold((lambda q: numpy.concatenate([height(q), way * turned(q)])) if c.kind == "guide" else height, (on, c.name, point, n))
+            self.hold((lambda q: numpy.concatenate([height(q), way * turned(q)])) if c.kind in ("guide", "sleeve") else height, (on, c.name, point, n))
 
     # Cords.
 

@@ -61,6 +61,8 @@ AWNING = {"O": (0, 0), "A": (0, 3), "C": (0, "2.4"), "B": (0, "1.2"), "D": ("1.6
 POST_AND_ARM = {"post": "A C B O", "arm": "C D E"}
 HANGING = (support("pin", "A", "post"), support("roller", "O", "post", RIGHT))
 TRAILER = {"A": (0, 0), "B": (4, 0), "C": (2, 3), "D": (1, "1.5"), "E": (3, "1.5"), "G": (2, 5)}
+LEVERS = {"A": (0, 0), "K": (3, 4), "B": ("4.5", 6), "O": (0, 4), "C": (5, 4), "G": (7, 2)}
+TURNING = (support("pin", "A", "lever"), support("pin", "O", "crank"))
 ARCH = {"left": "A D C", "right": "C E B"}
 FEET = (support("pin", "A", "left"), support("pin", "B", "right"))
 
@@ -79,6 +81,13 @@ TABLE: dict[str, Problem] = {
     "support fixed": beam(support("fixed", "A", "beam"), force(300, "B", "beam", angle(35)), couple(120, "beam", "D")),
     "support guide": beam(support("guide", "A", "beam", angle(60)), support("roller", "C", "beam", RIGHT), force(300, "B", "beam")),
     "support contact": beam(support("pin", "A", "beam"), support("contact", "B", "beam", angle(110)), force(300, "D", "beam")),
+    "support rocker": beam(support("pin", "A", "beam"), support("rocker", "B", "beam", angle(100)), force(300, "D", "beam")),
+    "support knife_edge": beam(support("pin", "A", "beam"), support("knife_edge", "D", "beam", UP), force(300, "B", "beam", slope(1, -3))),
+    "support surface": frame({**BEAM, "K": (4, 3)}, {"ladder": "A K"}, support("pin", "A", "ladder"), support("surface", "K", "ladder", LEFT),
+                             force(300, "K", "ladder")),
+    "support slot": beam(support("pin", "A", "beam"), support("slot", "B", "beam", slope(-3, 4)), force(300, "C", "beam"), couple(-90, "beam", "D")),
+    "support collar": beam(support("collar", "A", "beam", slope(1, 3)), support("pin", "B", "beam"), force(300, "C", "beam", angle(20, DOWN, LEFT))),
+    "support sleeve": beam(support("sleeve", "A", "beam", angle(70)), support("roller", "D", "beam", RIGHT), force(300, "B", "beam")),
     "between pin": arch(force(300, "D", "left"), force(80, "E", "right", LEFT)),
     "between fixed": frame(TRAILER, ARCH, weld("C", "left", "right"), support("fixed", "A", "left"), force(70, "B", "right", UP),
                            force(300, "E", "right")),
@@ -90,6 +99,13 @@ TABLE: dict[str, Problem] = {
                            force(300, "E", "arm")),
     "between contact": frame({**TRAILER, "H": (1, 4)}, {"lever": "A H", "post": "B C G"}, support("pin", "A", "lever"), support("fixed", "B", "post"),
                              between("contact", "C", "lever", "post", LEFT), force(300, "H", "lever", RIGHT)),
+    "between slot": frame(LEVERS, {"lever": "A K B", "crank": "O K C"}, *TURNING, between("slot", "K", "crank", "lever", square("A", "B")),
+                          link("C", "G", "crank"), force(300, "B", "lever", RIGHT)),
+    "between collar": frame(LEVERS, {"rod": "A K B", "arm": "K C"}, support("fixed", "A", "rod"), support("guide", "C", "arm", RIGHT),
+                            between("collar", "K", "arm", "rod", square("A", "B")), force(300, "C", "arm", UP)),
+    "between sleeve": frame(LEVERS, {"rod": "A K B", "arm": "K C"}, support("fixed", "A", "rod"),
+                            between("sleeve", "K", "arm", "rod", square("A", "B")), link("C", "G", "arm"), force(300, "C", "arm", slope(2, -1)),
+                            couple(40, "arm", "C")),
     "load force": arch(force(300, "E", "right", slope(-5, -12))),
     "load couple": arch(couple(250, "left", "D"), couple(-40, "right", "E")),
     "load weight": arch(weight(981, "D", "left"), weight(120, "E", "right")),

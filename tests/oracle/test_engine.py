@@ -19,6 +19,7 @@ from unpin.statics import assemble, inspect, solve, sound
 
 needs("mujoco")
 
+PUSHES = ("contact", "rocker", "knife_edge", "surface")
 CLOSE, ROUGHLY = 1e-5, 1e-3
 """Of the largest force: what the engine's soft constraints leave after settling, in plain structures and in random ones that
 may be close to a mechanism. A wrong model is off by as much as the forces themselves."""
@@ -65,7 +66,7 @@ def test_random_structures_have_the_forces_of_the_engine(problem):
     values = solve(structure)
     # A surface that would have to pull is turned over, so that the engine's contact stays closed.
     pulling = {u.source for u in structure.unknowns if u.push_only and values[u.id] < 0}
-    problem = replace(problem, connections=tuple(replace(c, direction=c.direction.reversed()) if c.name in pulling and c.kind == "contact"
+    problem = replace(problem, connections=tuple(replace(c, direction=c.direction.reversed()) if c.name in pulling and c.kind in PUSHES
                                                  else c for c in problem.connections))
     structure = assemble(problem)
     try:
