@@ -60,15 +60,21 @@ def of_page(html: str) -> str:
 
 def of_pdf(data: bytes, tmp_path) -> str:
     """Text layer, alternatives, names and metadata of a PDF."""
-    file = tmp_path / "leak.pdf"
-    file.write_bytes(data)
-    shown = subprocess.run(["pdftotext", "-layout", str(file), "-"], capture_output=True, text=True, check=True).stdout
+    shown = "\n".join(of_pdf_pages(data, tmp_path))
     told = []
     with pikepdf.open(io.BytesIO(data)) as document:
         for item in document.objects:
             told += [str(v) for v in _strings(item)]
         told.append(document.Root.Metadata.read_bytes().decode())
     return plain(" ".join([shown, *told]))
+
+
+def of_pdf_pages(data: bytes, tmp_path) -> list[str]:
+    """The text of each page of a PDF."""
+    file = tmp_path / "leak.pdf"
+    file.write_bytes(data)
+    shown = subprocess.run(["pdftotext", "-layout", str(file), "-"], capture_output=True, text=True, check=True).stdout
+    return shown.split("\f")[:-1]
 
 
 def _strings(item, depth: int = 0):

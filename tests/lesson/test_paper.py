@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from leaks import dimensions, holds_value, of_page, of_pdf, values
+from leaks import dimensions, holds_value, of_page, of_pdf, of_pdf_pages, values
 from lessons import lesson, worked
 
 from unpin import api
@@ -78,3 +78,11 @@ def test_a_problem_told_by_its_figure_alone_says_what_is_given():
 
     assert "Problem 1" in text and "• A pin support at O" in text
     assert "A pin support at O" not in api.as_text(sheet())
+
+
+def test_a_printed_problem_and_the_first_of_its_room_stay_on_one_page(tmp_path):
+    pages = of_pdf_pages(made(sheet(), ".pdf", "")[0], tmp_path)
+
+    for number, name in enumerate(NAMES, 1):
+        [page] = [p for p in pages if f"{number}. {worked(name).problem.title}" in p]
+        assert f"figure of problem {number}" in page and f"({'abc'[len(worked(name).problem.asked) - 1]}) Find" in page

@@ -38,6 +38,8 @@ _HEAD = r"""\documentclass[a4paper,11pt]{article}
 \setlength{\parindent}{0pt}\setlength{\parskip}{0.6em plus 0.2em}
 \raggedbottom\sloppy
 \makeatletter\@ifundefined{KV@Gin@alt}{\define@key{Gin}{alt}{}}{}\makeatother % figures are told in words; old versions skip it
+% A new page, unless so much is left of this one.
+\newcommand{\roomfor}[1]{\par\vskip 0pt plus #1\penalty-100\vskip 0pt plus -#1}
 \newcommand{\ruledrow}{\par\vspace{9mm}\hrule height 0.3pt\par}
 \newcommand{\blankframe}[1]{\par\fbox{\parbox[t][#1]{\dimexpr\linewidth-2\fboxsep-2\fboxrule}{\mbox{}}}\par}
 """
@@ -92,7 +94,7 @@ class _Source:
         return "\n\n".join(out) + "\n"
 
     def _section(self, section: Section) -> list[str]:
-        before = ["\\clearpage"] if section.kind == "back" else []
+        before = {"back": ["\\clearpage"], "exercise": ["\\roomfor{150mm}"]}.get(section.kind, [])
         return [*before, f"\\section*{{{self._say(section.title, capital=True)}}}", *self._nodes(section.children)]
 
     def _nodes(self, nodes: tuple[Node, ...]) -> list[str]:

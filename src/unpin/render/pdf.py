@@ -22,6 +22,9 @@ COLUMN, LEAST_SUMS, LEAST_TEXT = 215.0, 205.0, 180.0
 """Least width of the column of figures; least room for sums and for prose beside it. A figure is never scaled down, so that its
 letters keep their size: one that leaves less room than that stands above instead."""
 
+NEAR = 8
+"""Rows of room for working that stay on the page of their problem."""
+
 _HEAD = """\
 #set document(title: TITLE)
 #set page(paper: "a4", margin: (x: 17mm, top: 18mm, bottom: 20mm), fill: white, footer: context [
@@ -130,13 +133,24 @@ class _Sheet:
             return head + "".join(self._panel(f"{section.id}-{k}", nodes) for k, nodes in enumerate(stretches))
         if section.kind == "body":
             return head + self._body(section.id, drawn, rest)
-        below = [n for n in rest if isinstance(n, Space)] if section.kind == "exercise" else []
-        rest = [n for n in rest if n not in below]
+        if section.kind == "exercise":
+            return self._exercise(head, drawn, rest)
+        return head + self._beside(drawn, rest)
+
+    def _exercise(self, head: str, drawn: list[Node], rest: list[Node]) -> str:
+        """A problem with the first of the room for its working on the same page."""
+        room = sum(n.rows for n in rest if isinstance(n, Space))
+        said = self._beside(drawn, [n for n in rest if not isinstance(n, Space)])
+        near = min(room, NEAR)
+        return f"#block(breakable: false)[\n{head}{said}#blank({near})\n]\n\n#blank({room - near})\n\n"
+
+    def _beside(self, drawn: list[Node], rest: list[Node]) -> str:
+        """Drawings on the left and all else on the right, or below where there is no room."""
         left = self._column(drawn, LEAST_TEXT)
         if not left:
-            return head + self._nodes(drawn) + self._nodes(rest) + self._nodes(below)
+            return self._nodes(drawn) + self._nodes(rest)
         columns = f"columns: ({left:.2f}pt, 1fr), column-gutter: {GUTTER}pt"
-        return f"{head}#grid({columns}, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n{self._nodes(below)}"
+        return f"#grid({columns}, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n"
 
     def _after(self, drawn: list[Node], rest: list[Node]) -> str:
         """What is said on the left and the drawing that sums it up on the right, or below where there is no room."""
@@ -151,7 +165,7 @@ class _Sheet:
         title = "".join(f"=== #{quoted(say(f'lesson.step.{n.name}', self.language))}\n\n" for n in rest if isinstance(n, Block))
         cells: list[list[Node]] = []
         for node in (c for n in rest for c in (n.children if isinstance(n, Block) else (n,))):
-            if not cells or not isinstance(node, Working):
+            if not cells or not isinstance(node, (Working, Space)):
                 cells.append([])
             cells[-1].append(node)
         self.room = int((PAGE - GUTTER) / 2 / CHARACTER)
