@@ -48,7 +48,9 @@ def data(worked: Worked, lesson: Lesson, sheet: Sheet, diagnostics: tuple[dict, 
         "sums": {"fewest": worked.fewest.count, "recommended": worked.recommended.count, "lower_bound": worked.fewest.lower} if route else None,
         "claim": _claim(worked, language) if route else None,
         "proof": _proof(worked, sheet),
+        "route": _route(route, worked),
         "steps": _steps(route, worked, lesson, sheet) if route else [],
+        "follows": _follows(lesson),
         "other_ways": [_way(r) for r in worked.others],
         "diagnostics": list(diagnostics),
     }
@@ -126,15 +128,33 @@ def _proof(worked: Worked, sheet: Sheet) -> dict[str, Any] | None:
 
 def _steps(route: Route, worked: Worked, lesson: Lesson, sheet: Sheet) -> list[dict[str, Any]]:
     workings = {n.step: n for s in lesson.sections for n in walk(s.children) if isinstance(n, Working) and not n.id.endswith("-together")}
+    together = {n.step: n for s in lesson.sections for n in walk(s.children) if isinstance(n, Working) and n.id.endswith("-together")}
     out, place = [], 0
     for step in route.steps:
         equations = []
         for e in step.equations:
             place += 1
             equations.append({**_sum(e, sheet), "terms": _terms(e), "lines": _lines(workings.get(place))})
-        out.append({"equations": equations, "finds": _finds(step, worked, sheet), "reason": step.reason.code,
+        out.append({"equations": equations, "finds": _finds(step, worked, sheet), "together": _lines(together.get(place + 1 - len(step.equations))), "reason": step.reason.code,
                     "drops": [{"unknown": u, "how": how} for u, how in step.reason.drops]})
     return out
+
+
+def _route(route: Route | None, worked: Worked) -> str | None:
+    if route is None:
+        return None
+    return "recommended" if route is worked.recommended else "fewest" if route is worked.fewest else "own"
+
+
+def _follows(lesson: Lesson) -> list[dict[str, Any]]:
+    """Each reason of the chapter on what follows with its lines."""
+    found: list[dict[str, Any]] = []
+    for node in (n for s in lesson.sections if s.kind == "found" for n in walk(s.children)):
+        if isinstance(node, Paragraph):
+            found.append({"said": sentence.written(node.text, lesson.language), "lines": []})
+        elif isinstance(node, Working):
+            found[-1]["lines"] += _lines(node)
+    return found
 
 
 def _sum(e: Equation, sheet: Sheet | None = None) -> dict[str, Any]:
