@@ -72,8 +72,8 @@ def explain(worked: Worked, figures: int = 0, route: str = "", drawn: bool = Tru
     from unpin.lesson.build import build
 
     if fade:
-        from unpin.lesson.fade import hides_centres
         from unpin.lesson.fade import fade as faded
+        from unpin.lesson.fade import hides_centres
 
         return faded(build(worked, figures, route, drawn=drawn, centres=not hides_centres(fade)), fade)
     made = build(worked, figures, route, drawn=drawn)

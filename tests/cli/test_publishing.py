@@ -3,8 +3,8 @@
 import re
 
 import pytest
-from lessons import DOUBLE, FREE
 
+from lessons import DOUBLE, FREE
 from unpin import bundled, cli
 
 

@@ -1,9 +1,9 @@
 """Faded lessons: what each level takes out, in order, and that nothing of it is left anywhere."""
 
 import pytest
+
 from leaks import dimensions, found, holds_symbol, holds_value, of_page, of_pdf, symbols, values
 from lessons import EXAMPLES, FREE, lesson, worked, worked_text
-
 from unpin import api
 from unpin.lesson.fade import CHECK, CHOOSE, DIAGRAM, LEVELS, SOLVE, SUBSTITUTE, WRITE, fade
 from unpin.lesson.formula import Header

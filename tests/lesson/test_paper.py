@@ -3,9 +3,9 @@
 from dataclasses import replace
 
 import pytest
+
 from leaks import dimensions, holds_value, of_page, of_pdf, of_pdf_pages, values
 from lessons import lesson, worked
-
 from unpin import api
 from unpin.lesson.nodes import Boxed, Drawing, Paragraph, Space, walk
 from unpin.lesson.paper import marks_fit

@@ -1,8 +1,8 @@
 """The short form: plan, diagrams, sums, results, answers, one line of check."""
 
 import pytest
-from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 
+from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from unpin import api
 from unpin.lesson.nodes import Boxed, Drawing, Working, walk
 from unpin.lesson.short import short

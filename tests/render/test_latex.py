@@ -7,8 +7,8 @@ import subprocess
 from dataclasses import replace
 
 import pytest
-from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 
+from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from unpin import api
 from unpin.lesson.build import build
 from unpin.lesson.nodes import drawings

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 import pytest
 from latex2mathml.converter import convert
-from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from markdown_it import MarkdownIt
 from mdit_py_plugins.dollarmath import dollarmath_plugin
 
+from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from unpin import api
 from unpin.lesson.build import build
 from unpin.lesson.formula import Header, Letter, Root, Sum

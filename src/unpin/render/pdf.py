@@ -77,7 +77,8 @@ _HEAD = """\
   #mark(id, k)#if k == 0 { figure } else { again(id, k, figure) }
   #cell
 ]).join()
-#let ruled(rows) = block(below: 1.1em, for k in range(rows) { block(above: 9mm, below: 0pt, line(length: 100%, stroke: 0.4pt + luma(110))) })
+#let rule = block(above: 9mm, below: 0pt, line(length: 100%, stroke: 0.4pt + luma(110)))
+#let ruled(rows) = block(below: 1.1em, for k in range(rows) { rule })
 #let frame(rows) = block(width: 100%, height: rows * 9mm, stroke: 0.6pt + luma(110))
 #let blank(rows) = v(rows * 9mm)
 #let boxed(body) = box(stroke: 1pt + black, inset: (x: 9pt, y: 7pt), body)
