@@ -77,8 +77,8 @@ class LeverItem:
 
 @dataclass(frozen=True)
 class JointItem:
-    """A place on a body: `hinge` an open circle, `knot` a dot, `eye` where a cord is tied, `ring` one that it runs through, `disc` a pin that is a body of its own;
-    `plain` where nothing is drawn but its name stands."""
+    """A place on a body: `hinge` an open circle, `knot` a dot, `eye` where a cord is tied, `ring` one that it runs
+    through, `disc` a pin that is a body of its own, `plain` where nothing is drawn but its name stands."""
 
     owner: str
     look: Literal["hinge", "knot", "eye", "ring", "disc", "weld", "plain"]

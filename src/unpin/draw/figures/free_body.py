@@ -41,7 +41,7 @@ def free_body_figure(
     perpendicular distance, with that distance (m)."""
     problem, marks = structure.problem, pair_marks(structure)
     items: list[Item] = list(isolated_bodies(body, structure))
-    for name, load, actions in load_actions(problem, body.actions):
+    for name, load, _ in load_actions(problem, body.actions):
         if load.kind == "spread":
             items.append(spread_item(load, name, lettering, ghost=True))
     for a in body.actions:
@@ -52,9 +52,8 @@ def free_body_figure(
     where = problem.coordinates[centre] if isinstance(centre, str) else centre
     if where is not None:
         outside = isinstance(centre, str) and centre not in shown
-        items.append(
-            CentreItem(centre if isinstance(centre, str) else "centre", flat(where), lettering.point(centre) if outside else _own_letter(centre, lettering))
-        )
+        letter = lettering.point(centre) if outside else _own_letter(centre, lettering)
+        items.append(CentreItem(centre if isinstance(centre, str) else "centre", flat(where), letter))
     if axis is not None and axis.form != "axis":
         items.append(AxisItem("axis", unit(flat(axis.vector)), lettering.labels.get("axis", ())))
     if dimensions and not (axis is not None and where is None):

@@ -51,7 +51,7 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
         for n in range(len(order) - 1):
             if not _tied(n, n + 1, spans):
                 spans[n, n + 1] = (first[n], first[n + 1], "")
-        for (low, high), (a, b, part) in sorted(spans.items()):
+        for _, (a, b, part) in sorted(spans.items()):
             text = lettering.text(Quantity(abs(exact[b][axis] - exact[a][axis]), LENGTH))
             if text:
                 items.append(DimensionItem(f"{letter}:{a}-{b}", letter, flat(exact[a]), flat(exact[b]), text, chain=part))

@@ -29,6 +29,12 @@ def slot(at: Spot, up: Spot, owner: str, grounded: bool = True, reach: tuple[flo
     return Symbol((*marks, *hinge(at, owner).marks), room, f.box(max(left, right), -outer, outer), "slot_support")
 
 
+def hole(at: Spot, up: Spot, owner: str, reach: tuple[float, float] | None = None) -> Symbol:
+    """The slot of a member that is drawn by itself, without the pin."""
+    whole = slot(at, up, owner, False, reach)
+    return Symbol(whole.marks[:2], whole.room, whole.grab, "slot")
+
+
 def _long(f: Frame, up: Spot, left: float, right: float, half: float) -> tuple[Spot, ...]:
     """The outline of a long hole of this half width whose ends are `left` and `right` of the frame's middle."""
     north = page_angle(up)
