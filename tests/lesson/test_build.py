@@ -157,6 +157,26 @@ def test_the_teacher_s_own_route_is_followed_and_each_sum_judged():
     assert [terminal.maths.write(w.header) for w in workings(one)] == ["↺+ ΣM_A = 0", "→+ ΣF_x = 0", "↑+ ΣF_y = 0"]
 
 
+PARTLY = OWN.replace("  - forces along y on arm\n", "").replace("  - forces along x on arm\n", "")
+
+
+def test_a_route_of_the_file_is_followed_when_it_finds_everything_and_can_be_overridden():
+    followed = " ".join(terminal.write(build(worked_text(OWN), drawn=False)).split())
+    other = " ".join(terminal.write(build(worked_text(OWN), route="recommended", drawn=False)).split())
+
+    assert "The lesson follows the sums that the file asks for." in followed and "Recommended, 3 sums:" in followed
+    assert "The lesson follows" not in other and "Recommended" not in other
+
+
+def test_a_route_of_the_file_that_falls_short_is_said_to_and_the_recommended_way_taken():
+    w = worked_text(PARTLY)
+    text = " ".join(terminal.write(build(w, drawn=False)).split())
+
+    assert chosen_route(w, "") is w.recommended
+    assert "The sums that the file asks for do not find A_x and A_y, so the recommended way is taken." in text
+    assert "This way does not reach" in " ".join(terminal.write(build(w, route="own", drawn=False)).split())
+
+
 def test_asking_for_a_route_that_is_not_there_is_an_error():
     with pytest.raises(ValueError):
         build(worked(EXAMPLES[0]), route="own")

@@ -2,6 +2,7 @@
 
 from lessons import worked_text
 
+from unpin import api
 from unpin.lesson.build import build
 from unpin.render import terminal
 
@@ -48,3 +49,51 @@ def test_discs_and_blocks_are_called_what_they_are():
 
 def test_a_cord_that_would_have_to_push_goes_slack():
     assert "T is negative: the cord would have to push, which it cannot." in said(BUCKET.replace("weight of sack 500 N", "500 N at E up on sack"))
+
+
+SLACK = BUCKET.replace("weight of sack 500 N", "500 N at E up on sack")
+
+
+def test_a_cord_that_would_have_to_push_is_no_solution():
+    one = build(worked_text(SLACK), drawn=False)
+    text = " ".join(terminal.write(one).split())
+
+    assert not one.solved
+    assert "T came out negative. A cord cannot push" in text and "T = −500 N a cord cannot push" in text.replace("\u202f", " ")
+    assert "compression" not in text
+    assert api.as_data(worked_text(SLACK))["soundness"]["remarks"] == ["slack_cord"]
+
+
+def test_why_a_cord_has_one_tension_is_said_once():
+    text = said(BUCKET)
+
+    assert text.count("A disc that is free to turn on its pin has no moment about its centre, so the cord pulls equally on both sides") == 1
+    assert "It only hangs on the cord, so the tension must balance its load." in text
+
+
+def test_a_pulley_that_stays_on_its_arm_is_said_to():
+    text = said(BUCKET.replace("find: [A, T]", "find: [A]\nroute:\n  - forces along y on sack\n  - forces along x on arm + pulley\n"
+                               "  - forces along y on arm + pulley\n  - moments about A on arm + pulley\n"))
+
+    assert "Cut member arm with its disc pulley loose. The disc stays on its pin" in text
+    assert "The lesson follows the sums that the file asks for." in text
+
+
+TACKLE = """
+units: m, N
+points: {W: [0, 2], M: [0.1, 0.5], F: [0.3, 2], S: M down 0.2}
+discs: {lower: 0.1 at M, upper: 0.1 at F}
+members: {hook: M S}
+cords: {T: W under lower over upper pulled down}
+supports: {F: pin}
+loads: [400 N at S down]
+find: [T]
+"""
+
+
+def test_what_can_be_solved_although_it_could_move_is_said_to_be_solvable_first():
+    text = said(TACKLE)
+
+    assert "--- The problem can be solved: the loads can be balanced, and everything asked can be found." in text
+    assert "Something is not held" not in text
+    assert "to its free end (pulled downward)" in text
