@@ -8,7 +8,8 @@ from unpin.draw.cords import cord_items, is_wound
 from unpin.draw.geometry import Spot, unit
 from unpin.draw.items import BlockItem, BodyItem, CordItem, DiscItem, JointItem, flat
 from unpin.model.action import FreeBody, Structure
-from unpin.model.problem import GROUND, Part, Problem
+from unpin.model.kinds import KINDS
+from unpin.model.problem import GROUND, Connection, Part, Problem
 
 SMALLEST_DISC = 2.4
 """A radius is drawn this many times smaller than the least distance between points, at the least."""
@@ -94,6 +95,32 @@ def body_item(part: Part, problem: Problem) -> BodyItem | DiscItem | BlockItem |
     return BodyItem(part.name, "member", chains_of(part, at))
 
 
+def reach_of(c: Connection, at: dict[str, Spot]) -> tuple[float, float] | tuple[()]:
+    """How far the ends of a slot or rod are from its point, to the left and to the right of its direction."""
+    if not c.ends:
+        return ()
+    (x, y), (u, v) = at[c.points[0]], unit(flat(c.direction.vector))
+    along = sorted((at[e][0] - x) * v - (at[e][1] - y) * u for e in c.ends)
+    return (max(-along[0], 0.0), max(along[1], 0.0))
+
+
+def _slides(problem: Problem, inside: set[str]) -> dict[str, tuple[str, Spot, tuple]]:
+    """Point to the look, `up` and `reach` of what slides there and is seen on these parts: a collar goes with its own member, a
+    slot with the member that has it."""
+    out: dict[str, tuple[str, Spot, tuple]] = {}
+    for c in problem.connections:
+        if not KINDS[c.kind].owned:
+            continue
+        slider, owner = (p in inside for p in c.parts)
+        if c.kind == "slot":
+            look = "slot" if slider and owner else "hole" if owner else ""
+        else:
+            look = c.kind if slider else ""
+        if look:
+            out[c.points[0]] = (look, unit(flat(c.direction.vector)), reach_of(c, spots_of(problem)) if c.kind == "slot" else ())
+    return out
+
+
 STANDS = ("roller", "contact", "surface", "guide", "slot", "collar", "sleeve")
 """Connections by which a block stands on a surface or in a slot."""
 HINGED = ("pin", "roller", "rocker", "slot", "collar")
@@ -132,11 +159,14 @@ def isolated_bodies(body: FreeBody, structure: Structure) -> list[Drawn]:
     drawn = bool(items)
     items += cord_items(structure, set(body.parts))
     shown = points | {a.point for a in body.actions if a.on in inside} if drawn else points
-    looks = hinges(problem)
+    looks, slides = hinges(problem), _slides(problem, inside)
     for name in used_points(problem):
         if name in shown:
             look = "disc" if name in pins and not drawn else looks.get(name, "knot")
-            items.append(JointItem(name, look if look != "none" else "knot", at[name]))
+            if name in slides:
+                items.append(JointItem(name, slides[name][0], at[name], *slides[name][1:]))
+            else:
+                items.append(JointItem(name, look if look != "none" else "knot", at[name]))
     return items
 
 

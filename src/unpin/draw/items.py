@@ -78,11 +78,14 @@ class LeverItem:
 @dataclass(frozen=True)
 class JointItem:
     """A place on a body: `hinge` an open circle, `knot` a dot, `eye` where a cord is tied, `ring` one that it runs
-    through, `disc` a pin that is a body of its own, `plain` where nothing is drawn but its name stands."""
+    through, `disc` a pin that is a body of its own, `plain` where nothing is drawn but its name stands. `slot` a pin in one, `hole` a slot without
+    its pin, `collar` and `sleeve` (built on) what slides on a rod; these four have `up` square to it, and `reach` as in SupportItem."""
 
     owner: str
-    look: Literal["hinge", "knot", "eye", "ring", "disc", "weld", "plain"]
+    look: Literal["hinge", "knot", "eye", "ring", "disc", "weld", "slot", "hole", "collar", "sleeve", "plain"]
     at: Spot
+    up: Spot = (0.0, 1.0)
+    reach: tuple[float, float] | tuple[()] = ()
 
 
 @dataclass(frozen=True)

@@ -57,6 +57,7 @@ from unpin.draw.symbols.symbol import Symbol
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
             "rocker": rocker.rocker, "knife_edge": knife_edge.knife_edge, "surface": surface.surface, "slot": slot.slot,
             "collar": collar.collar, "sleeve": collar.sleeve, "anchor": cord.anchor, "floor": block.floor}
+SLIDING = {"hole": slot.hole, **{look: partial(SUPPORTS[look], grounded=False) for look in ("slot", "collar", "sleeve")}}
 SLIDES = ("slot", "collar", "sleeve")
 """Drawn over the member they are in or on."""
 HIDDEN = 8.5
@@ -149,6 +150,9 @@ def _bodies(piece: Piece, paper: Paper) -> None:
             symbol = hinge.hinge(spot, item.owner)
         elif item.look == "eye":
             symbol = cord.eye(spot, item.owner)
+        elif item.look in SLIDING:
+            reach = {"reach": tuple(r * paper.scale for r in item.reach)} if item.reach else {}
+            symbol = SLIDING[item.look](spot, page_way(item.up), item.owner, **reach)
         elif item.look == "ring":
             symbol = cord.eye(spot, item.owner, cord.RING)
             paper.blocks[item.at] = cord.RING

@@ -191,6 +191,7 @@ def _face(unknown: str, structure: Structure, value: Number) -> str:
 
 def true_sense(action: Action, value: Number, sheet: Sheet) -> Text:
     """The way the action really acts on its body."""
+    value = value * action.multiple  # a couple to be found that was given clockwise has a negative one
     code = sense_of(action, value)
     degrees = None
     if code == "along":

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.draw.bodies import span_of, spots_of, used_points, whole_bodies
+from unpin.draw.bodies import reach_of, span_of, spots_of, used_points, whole_bodies
 from unpin.draw.cords import anchors, cord_names, hands, radius_items
 from unpin.draw.figures.common import action_item, lettered_once, load_actions, notes_of, part_fact, part_names, point_names, spread_item
 from unpin.draw.figures.given import given_dimensions
@@ -11,7 +11,7 @@ from unpin.draw.items import Fact, Figure, Item, Piece, SupportItem, flat
 from unpin.draw.lettering import Lettering
 from unpin.model.action import Structure
 from unpin.model.kinds import KINDS
-from unpin.model.problem import GROUND, Connection, Problem
+from unpin.model.problem import GROUND, Problem
 
 WIDTH = 340.0
 
@@ -63,17 +63,8 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
             lies = KINDS[c.kind].owned and GROUND not in c.parts  # its direction is that of the member
             notes = notes_of(c.direction, lettering, problem) if not lies else ()
             kind = "floor" if c.kind in ("contact", "surface") and c.parts[0] in blocks and GROUND in c.parts else c.kind
-            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes, _reach(c, at)))
+            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes, reach_of(c, at)))
     return items + anchors(problem)
-
-
-def _reach(c: Connection, at) -> tuple[float, float] | tuple[()]:
-    """How far the ends of a slot or rod are from its point, to the left and to the right of its direction."""
-    if not c.ends:
-        return ()
-    (x, y), (u, v) = at[c.points[0]], unit(flat(c.direction.vector))
-    along = sorted((at[e][0] - x) * v - (at[e][1] - y) * u for e in c.ends)
-    return (max(-along[0], 0.0), max(along[1], 0.0))
 
 
 def problem_facts(structure: Structure) -> tuple[Fact, ...]:
