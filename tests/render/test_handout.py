@@ -91,3 +91,25 @@ def test_no_figure_is_wider_than_the_column_it_stands_in(name):
 
     assert columns
     assert all(float(figure) <= float(column) for column, figure in columns)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_no_page_of_a_handout_holds_a_heading_alone(name):
+    for page in pikepdf.open(io.BytesIO(pdf.write(lesson(name)))).pages:
+        kinds = [str(step.operator) for step in pikepdf.parse_content_stream(page)]
+        shown, drawn = sum(k in ("Tj", "TJ") for k in kinds), kinds.count("Do")
+
+        # A heading and the foot of the page are a handful of runs of text.
+        assert shown > 12 or drawn, shown
+
+
+def test_bodies_whose_sums_are_solved_together_each_stand_beside_their_own_diagram():
+    source = pdf.source(lesson("garden-arch"))
+    part = source.split("== #\"Part 1")[1].split("== #\"Part 2")[0]
+
+    assert part.count("#figure(") == 2
+    assert part.index("#figure(", part.index("#figure(") + 1) > part.index("Count the unknowns")
+
+
+def test_an_answer_has_the_arrow_of_its_sense():
+    assert "←" in pdf.source(lesson("garden-arch")).split("== #\"Answer\"")[1]

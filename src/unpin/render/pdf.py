@@ -123,7 +123,7 @@ class _Sheet:
         head = f"{'#pagebreak(weak: true)' if section.kind == 'back' else ''}\n== {self._say(section.title, capital=True)}\n\n"
         drawn = [n for n in section.children if _holds_drawing(n)]
         rest = [n for n in section.children if not _holds_drawing(n)]
-        if section.kind == "found":
+        if section.kind in ("found", "ways"):
             return head + self._pairs(rest)
         if not drawn:
             return head + self._nodes(section.children)
@@ -162,11 +162,14 @@ class _Sheet:
         return f"#grid({columns}, [\n{self._nodes(rest)}], [\n{self._nodes(drawn)}])\n\n"
 
     def _pairs(self, rest: list[Node]) -> str:
-        """What follows from the results, in two columns: each reason with its lines."""
+        """What is short, in two columns: each sentence with the lines or the list that it introduces."""
         title = "".join(f"=== #{quoted(say(f'lesson.step.{n.name}', self.language))}\n\n" for n in rest if isinstance(n, Block))
         cells: list[list[Node]] = []
-        for node in (c for n in rest for c in (n.children if isinstance(n, Block) else (n,))):
-            if not cells or not isinstance(node, (Working, Space)):
+        nodes = [c for n in rest for c in (n.children if isinstance(n, Block) else (n,))]
+        lists = any(isinstance(n, Bullets) for n in nodes)
+        for node, after in zip(nodes, [*nodes[1:], None]):
+            # What closes a list belongs to it.
+            if not cells or (isinstance(node, Paragraph) and (not lists or isinstance(after, Bullets))):
                 cells.append([])
             cells[-1].append(node)
         self.room = int((PAGE - GUTTER) / 2 / CHARACTER)
