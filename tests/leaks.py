@@ -39,7 +39,7 @@ def values(lesson) -> set[str]:
 def dimensions(lesson) -> set[str]:
     """Digits of the distances that stand on the figures of a lesson: a diagram may show an arm before a sum uses it."""
     shown = [svg(d) for d in drawings(lesson)]
-    marks = [m for text in shown for m in re.findall(r'<text class="dimension".*?</text>', text, re.S)]
+    marks = [m for text in shown for m in re.findall(r'<text class="(?:dimension|slope)".*?</text>', text, re.S)]
     return {d for mark in marks for d in re.findall(r"\d[\d.]*", plain(re.sub(r"<[^>]*>", "", mark)))}
 
 
@@ -54,8 +54,8 @@ def plain(text: str) -> str:
 
 
 def of_page(html: str) -> str:
-    """Text, names and data of a page or a drawing: everything but typefaces and the places of lines."""
-    return plain(_GEOMETRY.sub("", re.sub(r"base64,[A-Za-z0-9+/=]*", "", html)))
+    """Text, names and data of a page or a drawing: everything but its style sheet and the places of lines."""
+    return plain(_GEOMETRY.sub("", re.sub(r'(?s)<style>.*?</style>|xmlns="[^"]*"', "", html)))
 
 
 def of_pdf(data: bytes, tmp_path) -> str:

@@ -1,14 +1,19 @@
 """Faded lessons: what each level takes out, in order, and that nothing of it is left anywhere."""
 
+from pathlib import Path
+
 import pytest
 
-from leaks import dimensions, found, holds_symbol, holds_value, of_page, of_pdf, symbols, values
+from leaks import dimensions, found, holds_symbol, holds_value, of_page, of_pdf, plain, symbols, values
 from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from unpin import api
+from unpin.lesson.build import build
 from unpin.lesson.fade import CHECK, CHOOSE, DIAGRAM, LEVELS, SOLVE, SUBSTITUTE, WRITE, fade
 from unpin.lesson.formula import Header
 from unpin.lesson.nodes import Boxed, Drawing, Paragraph, Space, Working, walk
 from unpin.publish import made
+from unpin.read import read_file
+from unpin.route.work import work
 
 
 def faded(name, level):
@@ -91,6 +96,27 @@ def test_nothing_that_is_taken_out_can_be_found_in_any_format(name, level, tmp_p
     for where, text in outputs(tree, tmp_path):
         assert not [v for v in hidden if holds_value(text, v)], where
         assert not [s for s in gone if holds_symbol(text, *s)], where
+
+
+PUBLISHED = sorted((Path(__file__).parents[1] / "published" / "problems").glob("*.yaml"))[::9]
+
+
+@pytest.mark.parametrize("path", PUBLISHED, ids=lambda p: p.stem)
+def test_nor_in_lessons_of_other_kinds_of_problem(path):
+    solved = work(read_file(path).problem)
+    if solved.proof is None:
+        assert not solved.soundness.solvable
+        return
+    whole = build(solved)
+    said = plain(f"{whole.title} {whole.text}")
+    for level in (SOLVE, CHOOSE, DIAGRAM):
+        tree = api.explain(solved, fade=level)
+        hidden = {v for v in values(whole) - values(tree) - dimensions(tree) if not holds_value(said, v)}
+        gone = symbols(whole) - symbols(tree)
+        for ending in (".html", ".md"):
+            text = of_page(made(tree, ending, "figures")[0].decode())
+            assert not [v for v in hidden if holds_value(text, v)]
+            assert not [s for s in gone if holds_symbol(text, *s)]
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
