@@ -1,6 +1,6 @@
 """Printed numbers: figures, zeros, groups, signs, units."""
 
-from decimal import ROUND_HALF_EVEN, Context, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction as F
 
 import pytest
@@ -17,9 +17,9 @@ THREE = Style()
 
 
 @pytest.mark.parametrize("value, printed", [
-    (F(2, 3), "0.667"), (F(12), "12.00"), (F(120), "120.0"), (F(600), "600"), (F(5), "5.00"), (F(12345), f"12{THIN}340"),
+    (F(2, 3), "0.667"), (F(12), "12.00"), (F(120), "120.0"), (F(600), "600"), (F(5), "5.00"), (F(12345), f"12{THIN}350"),
     (F(9999, 10000), "1.00"), (F(99996, 100000), "1.000"), (F(19996, 10000), "2.00"), (F(1, 8000), f"0.000{THIN}125{THIN}0"),
-    (F(2345), "2340"), (F(2355), "2360"), (F(0), "0"),
+    (F(2345), "2350"), (F(2355), "2360"), (F(0), "0"),
 ])
 def test_three_figures_and_four_after_a_leading_one(value, printed):
     assert numbers.rounded(value, THREE).text == printed
@@ -32,11 +32,11 @@ def test_a_setting_turns_the_extra_figure_off_or_asks_for_more():
 
 
 @given(st.fractions(min_value=F(-10**7), max_value=F(10**7), max_denominator=10**6).filter(lambda x: abs(x) > F(1, 10**4)), st.integers(2, 6))
-def test_what_is_printed_is_the_decimal_library_s_rounding_half_to_even(value, figures):
+def test_what_is_printed_is_the_decimal_library_s_rounding_half_up(value, figures):
     printed = numbers.rounded(value, Style(figures, leading_one=False))
 
     high = Context(prec=60).divide(Decimal(value.numerator), Decimal(value.denominator))
-    expected = Context(prec=figures, rounding=ROUND_HALF_EVEN).plus(high)
+    expected = Context(prec=figures, rounding=ROUND_HALF_UP).plus(high)
     assert Decimal(printed.text.replace(THIN, "").replace(MINUS, "-")) == expected
 
 

@@ -1,8 +1,9 @@
-"""From an exact number to the digits that are printed, rounded once and half to even (ISO 80000-1 annex B, from memory)."""
+"""From an exact number to the digits that are printed, rounded once; a tie goes away from zero, as a class and its
+calculators round (ISO 80000-1 annex B allows this rule beside half to even, from memory)."""
 
 from __future__ import annotations
 
-from decimal import ROUND_HALF_EVEN, Context, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
 
 from unpin.base.record import record
@@ -25,7 +26,7 @@ def digits(x: Number, significant: int) -> tuple[int, str, int]:
     if isinstance(x, Fraction) and significant < 50:
         # A tie must be seen exactly: sixty digits of a fraction may hide it, integers do not.
         value = _exact_fraction(x, significant)
-    rounded = Context(prec=significant, rounding=ROUND_HALF_EVEN).plus(value)
+    rounded = Context(prec=significant, rounding=ROUND_HALF_UP).plus(value)
     sign, figures, exponent = rounded.as_tuple()
     text = "".join(map(str, figures)).ljust(significant, "0")
     return (-1 if sign else 1), text, len(figures) + exponent

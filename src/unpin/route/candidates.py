@@ -139,6 +139,8 @@ def _body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets, car
     if body.kind == "pin":
         return costs.pin
     rest = frozenset(b.name for b in structure.bodies) - frozenset(body.parts)
+    if not rest:
+        return costs.whole
     core = [p for p in body.parts if carried.get(p) not in body.parts]
     if len(core) == 1 and core != list(body.parts):
         return costs.part if not core[0].startswith("pin ") else costs.pin

@@ -23,13 +23,19 @@ def isolate(structure: Structure, names: Iterable[str]) -> FreeBody:
     rigid = [b.name for b in chosen if b.kind == "part"]
     if len(chosen) == 1:
         kind = chosen[0].kind
-    elif len(chosen) == len(structure.bodies):
+    elif len(chosen) == len(structure.bodies) and not _cut_members(structure, actions):
         kind = "whole"
     else:
         kind = "group"
     shown = tuple(b.name for b in chosen)
     name = "whole" if kind == "whole" else " + ".join([*rigid, *_lone_pins(structure, chosen)] or shown)
     return FreeBody(name, kind, shown, actions)
+
+
+def _cut_members(structure: Structure, actions: tuple) -> bool:
+    """Whether a two-force member is cut off: what is left is then no longer the whole structure."""
+    members = {t.member for t in structure.two_force}
+    return any(a.source in members for a in actions)
 
 
 def _lone_pins(structure: Structure, chosen: tuple) -> list[str]:

@@ -1,7 +1,7 @@
 """How a number is printed: figures, groups, minus, units. One function rounds, and nothing is rounded twice.
 
 Three significant figures, four when the first is a 1 (a setting; common practice in the trade), trailing zeros kept,
-half to even, never "-0", a true minus, narrow spaces between groups of three from five digits on (NIST SP 811, ch. 10).
+half away from zero, never "-0", a true minus, narrow spaces between groups of three from five digits on (NIST SP 811, ch. 10).
 
 >>> rounded(Fraction(-2000, 3), Style()).text
 '−667'
