@@ -167,6 +167,8 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
     if structure.unknown(unknown).axial:
         member = Text("thing_capital." + member_kind(structure, action.source), member_names(structure, action.source))
         return [Paragraph(Text("result.tension" if sign(value) > 0 else "result.compression", {**letter, "member": member}), "sense")]
+    if action.load is not None and len(structure.unknown(unknown).actions) > 1:
+        return [Paragraph(Text("result.drawn_everywhere" if sign(value) > 0 else "result.against_everywhere", letter), "sense")]
     if action.sense == "push":
         at = {"point": phrases.letter_like(action.point)}
         return [Paragraph(Text("result.push", letter) if sign(value) > 0 else Text("result.pull", {**letter, **at}), "sense")]

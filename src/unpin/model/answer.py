@@ -12,7 +12,8 @@ from unpin.model.problem import Asked
 @record
 class Component:
     """One printed number of an answer. `sense`: a code: right, left, up, down, anticlockwise, clockwise, tension,
-    compression, along (with the angle in `angle`, degrees anticlockwise from +x), zero. `value` keeps the sign of the
+    compression, along (with the angle in `angle`, degrees anticlockwise from +x), zero;
+    drawn or against for an unknown load that pulls several ways. `value` keeps the sign of the
     assumed sense; the magnitude is its absolute value. `unknown`: id behind it, "" for a resultant."""
 
     symbol: Symbol

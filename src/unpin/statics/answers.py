@@ -45,9 +45,12 @@ def _carried(structure: Structure, values) -> tuple[Component, ...]:
     return tuple(out)
 
 
-def _as_drawn(action: Action, value: Number) -> Component:
-    """An unknown load: its sense where it is drawn first."""
+def _as_drawn(acting: list[Action], value: Number) -> Component:
+    """An unknown load: its true sense; one letter that pulls several ways is `drawn` (as its arrows are) or `against` them."""
+    action = acting[0]
     code = sense_of(action, value * action.multiple)
+    if len({(sense_of(a, a.multiple), _slope(a, a.multiple) if a.kind == "force" else 0) for a in acting}) > 1 and code != "zero":
+        code = "drawn" if sign(value) > 0 else "against"
     angle = _slope(action, value * action.multiple) if code == "along" else None
     return Component(action.symbol, value, MOMENT if action.kind == "couple" else FORCE, code, action.unknown, angle)
 
@@ -91,7 +94,7 @@ def _components(asked: Asked, acting: list[Action], values) -> tuple[Component, 
     forces = [a for a in acting if a.kind == "force"]
     out: list[Component] = []
     if asked.kind == "load":
-        return (_as_drawn(acting[0], values[acting[0].unknown]),)
+        return (_as_drawn(acting, values[acting[0].unknown]),)
     if asked.kind == "link" and len(forces) == 1:
         return (_single(forces[0], values[forces[0].unknown]),)
     name = asked.point or asked.subject

@@ -20,7 +20,7 @@ def actions_behind(structure: Structure, asked: Asked) -> list[Action]:
         acting = [a for a in structure.actions if a.by == GROUND and a.point == asked.point]
         acting += _straight_to_ground(structure, asked.point)
     elif asked.kind == "load":
-        return [a for a in structure.actions if a.unknown == asked.subject and a.load is not None][:1]
+        return [a for a in structure.actions if a.unknown == asked.subject and a.load is not None]
     elif asked.kind == "link":
         acting = [a for a in structure.actions if a.source == asked.subject][:1]
         if not acting:
