@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from functools import partial
 
 from unpin.draw.angles import force_mark, right_angle_mark
@@ -12,6 +13,7 @@ from unpin.draw.facing import couple_facing
 from unpin.draw.field import Candidate, Offer
 from unpin.draw.geometry import Spot, between, plus, unit
 from unpin.draw.items import CentreItem, CoupleItem, ForceItem, Piece, SpreadItem
+from unpin.draw.level import standing
 from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.scene import LABEL_SIZE, Arrow, Group, Path
 from unpin.draw.symbols import force
@@ -28,15 +30,16 @@ EVERYWHERE = tuple(sorted((k / 20 for k in range(1, 20)), key=lambda share: (abs
 
 
 def spreads(piece: Piece, paper: Paper) -> None:
-    for item in piece.of(SpreadItem):
+    items: list[SpreadItem] = piece.of(SpreadItem)
+    for item, runs in zip(items, standing(items)):
         along, marks = page_way(item.along), []
-        for n, (start, end, first, second, one, two) in enumerate(item.stretches):
-            a, b = paper.at(start), paper.at(end)
-            a, b = (
-                (a[0] - along[0] * SPREAD_LIFT, a[1] - along[1] * SPREAD_LIFT),
-                (b[0] - along[0] * SPREAD_LIFT, b[1] - along[1] * SPREAD_LIFT),
-            )
+        for n, ((start, end, first, second, one, two), run) in enumerate(zip(item.stretches, runs)):
+            a, b = (plus(paper.at(spot), along, -SPREAD_LIFT) for spot in run)
             symbol = force.spread(a, b, along, (first * SPREAD_HEIGHT, second * SPREAD_HEIGHT), item.owner)
+            apart = run != (start, end)
+            if apart and not item.ghost:
+                marks.append(Path((a, b), "spread-line", item.owner))
+                paper.room.append((a, b, 0.5))
             if item.ghost:
                 top = symbol.marks[-1].spots
                 symbol = Symbol(
@@ -48,6 +51,10 @@ def spreads(piece: Piece, paper: Paper) -> None:
             marks += symbol.marks
             lines = tuple(line for m in symbol.marks for line in _lines(m))
             paper.rivals[f"spread {item.owner}"] = (*paper.rivals.get(f"spread {item.owner}", ()), *lines)
+            if apart:
+                feet = _feet(item, (start, end), (a, b), paper)
+                paper.feet += feet
+                (paper.ghosts if item.ghost else paper.room).extend((*m.spots, 0.5) for m in feet)
             # The outline does not keep away the resultant that stands in it; labels keep off both.
             (paper.ghosts if item.ghost else paper.room).extend(symbol.room)
             tails = next(m.spots for m in symbol.marks[::-1] if isinstance(m, Path))
@@ -70,6 +77,17 @@ def spreads(piece: Piece, paper: Paper) -> None:
                         f"spread {item.owner}",
                     )
         paper.groups[item.owner] = Group(tuple(marks), "load", item.owner, item.name)
+
+
+def _feet(item: SpreadItem, own: tuple[Spot, Spot], base: tuple[Spot, Spot], paper: Paper) -> list[Path]:
+    """Dashes from the ends of the line on which a load stands to where it begins and ends on the member; of a mere outline that
+    line itself too."""
+    marks = [Path(base, "reference", item.owner)] if item.ghost else []
+    for end, spot in zip(base, own):
+        place = plus(paper.at(spot), page_way(item.along), -SPREAD_LIFT)
+        if math.dist(end, place) > 2 * SPREAD_LIFT:
+            marks.append(Path((end, place), "reference", item.owner))
+    return [m for m in marks if m not in paper.feet]
 
 
 def _lines(mark: Path | Arrow) -> tuple[Strip, ...]:

@@ -140,13 +140,14 @@ class CoupleItem:
 @dataclass(frozen=True)
 class SpreadItem:
     """Stretches (start, end, share of the greatest intensity at each, label at each) along a unit vector. `ghost`: only its
-    outline, where its resultant is drawn."""
+    outline, where its resultant is drawn. `per`: the length its intensity is measured by, as of a Stretch."""
 
     owner: str
     stretches: tuple[tuple[Spot, Spot, float, float, Label, Label], ...]
     along: Spot
     name: str
     ghost: bool = False
+    per: Literal["member", "x", "y"] = "member"
 
 
 @dataclass(frozen=True)

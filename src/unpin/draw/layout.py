@@ -12,7 +12,7 @@ from unpin.draw.candidates import along_line, around, beside_arrow, led
 from unpin.draw.dimensions import lay
 from unpin.draw.facing import support_up
 from unpin.draw.field import Candidate, Offer
-from unpin.draw.geometry import Box, Spot, between, centre_of, plus, union, unit
+from unpin.draw.geometry import Box, Spot, between, centre_of, plus, segment_meets_rect, union, unit
 from unpin.draw.items import (
     AngleItem,
     AxisItem,
@@ -33,7 +33,7 @@ from unpin.draw.levers import levers
 from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.place import ENVIED, least_bad, place
 from unpin.draw.radii import radius_mark
-from unpin.draw.scene import LABEL_SIZE, SMALL_SIZE, Arrow, Group, Path, Text, circle, mark_box
+from unpin.draw.scene import LABEL_SIZE, SMALL_SIZE, Arrow, Group, Path, Text, circle, leaves, mark_box, text_box, text_tilt
 from unpin.draw.symbols import (
     block,
     collar,
@@ -56,7 +56,7 @@ from unpin.draw.symbols.symbol import Symbol
 
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
             "rocker": rocker.rocker, "knife_edge": knife_edge.knife_edge, "surface": surface.surface, "slot": slot.slot,
-            "collar": collar.collar, "sleeve": collar.sleeve, "anchor": cord.anchor, "floor": block.floor}
+            "collar": collar.collar, "sleeve": collar.sleeve, "anchor": cord.anchor, "floor": block.floor, "channel": block.channel}
 SLIDING = {"hole": slot.hole, **{look: partial(SUPPORTS[look], grounded=False) for look in ("slot", "collar", "sleeve")}}
 SLIDES = ("slot", "collar", "sleeve")
 """Drawn over the member they are in or on."""
@@ -66,10 +66,10 @@ SMALL_DISC = 24.0
 """The name of the centre of a disc up to this radius (pt) may stand outside its rim."""
 GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL,
                 "rocker": rocker.LEVEL, "knife_edge": knife_edge.LEVEL, "surface": surface.LEVEL, "slot": slot.HOLE + 0.8,
-                "collar": 0.0, "sleeve": 0.0, "anchor": cord.EYE, "floor": block.HALF + 1.0}
+                "collar": 0.0, "sleeve": 0.0, "anchor": cord.EYE, "floor": block.HALF + 1.0, "channel": block.HALF + 1.0}
 GROUND_HALF = {"roller": roller.HALF + 5, "contact": contact.HALF, "guide": guide.HALF, "pin": pin.HALF + 4, "fixed": fixed.HALF,
                "rocker": rocker.HALF + 4, "knife_edge": knife_edge.HALF + 5, "surface": surface.HALF, "slot": slot.REACH,
-               "collar": collar.ROD, "sleeve": collar.ROD, "anchor": cord.ANCHOR, "floor": 2.6 * block.HALF}
+               "collar": collar.ROD, "sleeve": collar.ROD, "anchor": cord.ANCHOR, "floor": 2.6 * block.HALF, "channel": 2.6 * block.HALF}
 
 
 def lay_out(piece: Piece, scale: float) -> Paper:
@@ -293,3 +293,5 @@ def _letter(paper: Paper) -> None:
             paper.groups[owner] = Group((*group.marks, text), group.role, group.owner, group.name)
         else:
             paper.front.append(text)
+    lettered = [t for t in leaves(paper.marks) if isinstance(t, Text)]
+    paper.back += [f for f in paper.feet if not any(segment_meets_rect(*f.spots, text_box(t), text_tilt(t), 0.5) for t in lettered)]

@@ -11,7 +11,7 @@ from unpin.draw.dimensions import Laid
 from unpin.draw.geometry import Spot
 from unpin.draw.label import Label
 from unpin.draw.place import Wanted
-from unpin.draw.scene import Group, Mark
+from unpin.draw.scene import Group, Mark, Path
 from unpin.draw.symbols.symbol import Strip, Symbol
 
 
@@ -19,7 +19,7 @@ from unpin.draw.symbols.symbol import Strip, Symbol
 class Paper:
     """`back`, `middle`, `front`: layers of marks; `groups`: actions and loads by id, between them. `room`: strips that labels keep
     out of, `bodies` (`bars` by owner) and `supports` those of them that are such,
-    `ghosts` those that count only once the arrows stand. `later`:
+    `ghosts` those that count only once the arrows stand. `feet`: dashes that are left out where a label has to stand on them. `later`:
     direction marks to be made when everything else has its place. `reach`: radius in pt of discs and blocks, by name and (discs) by
     place; `blocks`: half the side of a block by its place. `unplaced`: labels left without a free place, `astray`: those nearer to
     something else than to their own, `led`: names and forces of members that need a leader line."""
@@ -33,6 +33,7 @@ class Paper:
     supports: set[Strip] = field(default_factory=set)
     room: list[Strip] = field(default_factory=list)
     ghosts: list[Strip] = field(default_factory=list)
+    feet: list[Path] = field(default_factory=list)
     spots: dict[str, Spot] = field(default_factory=dict)
     wanted: list[Wanted] = field(default_factory=list)
     texts: dict[str, tuple[Label, float, str, str]] = field(default_factory=dict)

@@ -169,7 +169,8 @@ def spread_item(load: Load, owner: str, lettering: Lettering, ghost: bool = Fals
         if stretches and stretches[-1][1] == flat(s.start) and stretches[-1][3] == a and a != b:
             texts = ((), texts[1])
         stretches.append((flat(s.start), flat(s.end), a, b, *texts))
-    return SpreadItem(owner, tuple(stretches), along_of(load.direction), lettering.spoken.get(owner, owner), ghost)
+    along, per = along_of(load.direction), load.stretches[0].per
+    return SpreadItem(owner, tuple(stretches), along, lettering.spoken.get(owner, owner), ghost, per)
 
 
 def lettered_once(items: list) -> list:
@@ -198,7 +199,7 @@ def _following(spreads: list[SpreadItem]) -> list[list[SpreadItem]]:
 def _alike(a: SpreadItem, b: SpreadItem) -> bool:
     one, two = a.stretches[0], b.stretches[0]
     uniform = len(a.stretches) == len(b.stretches) == 1 and one[2] == one[3] and two[2] == two[3]
-    return uniform and bool(one[4]) and one[4:] == two[4:] and a.along == b.along and a.ghost == b.ghost
+    return uniform and bool(one[4]) and one[4:] == two[4:] and (a.along, a.ghost, a.per) == (b.along, b.ghost, b.per)
 
 
 def point_names(names, problem: Problem, lettering: Lettering) -> list[NameItem]:
