@@ -6,8 +6,8 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from lessons import EXAMPLES, lesson
 
+from lessons import EXAMPLES, lesson
 from unpin.lesson.build import build
 from unpin.lesson.formula import Amount, Function, Letter, Over, Product, Root, Squared, Sum
 from unpin.lesson.nodes import Working, walk

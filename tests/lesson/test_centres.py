@@ -1,7 +1,6 @@
 """Moment centres without a name: a letter that nothing else has, on the figure and in the sum."""
 
 from lessons import worked_text
-
 from unpin.draw.figure import draw
 from unpin.draw.label import plain
 from unpin.draw.scene import Group

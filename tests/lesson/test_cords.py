@@ -1,7 +1,6 @@
 """Cords, discs and blocks: as given, where a strand is cut, and what the sign of a tension says."""
 
 from lessons import worked_text
-
 from unpin import api
 from unpin.lesson.build import build
 from unpin.render import terminal

@@ -3,8 +3,8 @@
 from pathlib import Path
 
 import pytest
-from lessons import EXAMPLES, lesson, worked_text
 
+from lessons import EXAMPLES, lesson, worked_text
 from unpin import api
 from unpin.lesson.build import build
 from unpin.lesson.nodes import Boxed, Working, walk

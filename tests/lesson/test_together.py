@@ -1,10 +1,10 @@
 """Two sums in two unknowns: one gives one unknown by the other, and put into the second leaves one."""
 
 from lessons import lesson, worked
-
 from unpin.lesson.build import build
 from unpin.lesson.nodes import Working, walk
 from unpin.render.maths import text as signs
+
 
 def together(one) -> list[list[str]]:
     return [[signs.write(x.formula).replace("\u202f", " ") for x in n.lines] for s in one.sections for n in walk(s.children)

@@ -1,8 +1,8 @@
 """Steps of free order: a body is finished before the next, and every step can be done where it stands."""
 
 import pytest
-from lessons import EXAMPLES, worked, worked_text
 
+from lessons import EXAMPLES, worked, worked_text
 from unpin.lesson import ways
 from unpin.route.gather import gathered
 from unpin.route.order import Move

@@ -9,17 +9,7 @@ from dataclasses import replace
 from unpin.base.units import FORCE
 from unpin.exact.number import Number, sign
 from unpin.lesson import cords, phrases, terms
-from unpin.lesson.formula import (
-    Formula,
-    Function,
-    Letter,
-    Over,
-    Relation,
-    Root,
-    Signed,
-    Squared,
-    Sum,
-)
+from unpin.lesson.formula import Formula, Function, Letter, Over, Relation, Root, Signed, Squared, Sum
 from unpin.lesson.isolate import ends, member_kind, member_names
 from unpin.lesson.nodes import Block, Line, Node, Paragraph, Text, Working, sentences
 from unpin.lesson.outcome import answer_letter, repeats

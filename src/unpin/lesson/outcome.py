@@ -7,17 +7,7 @@ from collections.abc import Mapping
 from unpin.exact.number import Number, sign
 from unpin.lesson import cords, phrases, terms
 from unpin.lesson.formula import Letter, Relation
-from unpin.lesson.nodes import (
-    Boxed,
-    Bullets,
-    Line,
-    Listing,
-    Node,
-    Paragraph,
-    Result,
-    Text,
-    Working,
-)
+from unpin.lesson.nodes import Boxed, Bullets, Line, Listing, Node, Paragraph, Result, Text, Working
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.lesson.statement import short
 from unpin.model.action import Symbol

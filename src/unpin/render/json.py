@@ -70,9 +70,10 @@ def soundness(worked: Worked, chapter: Section, language: str = "en") -> dict[st
     """The four statements as numbers and codes, and as the sentences of the lesson."""
     s = worked.soundness
     said = [sentence.written(n.text, language) for n in walk(chapter.children) if isinstance(n, Paragraph)]
+    slack_ = ["slack_cord"] if slack(worked.structure, worked.values or {}) else []
     return {"solvable": s.solvable, "determinate": s.determinate, "in_balance": s.holds, "unknowns": s.unknowns, "sums": s.sums,
             "opened": [o.connection.points[0] for o in worked.opened], "freedoms": len(s.freedoms), "self_stresses": len(s.self_stresses), "causes": [c.code for c in s.causes],
-            "remarks": [*(c.code for c in s.remarks), *(["slack_cord"] if slack(worked.structure, worked.values or {}) else [])], "said": said}
+            "remarks": [*(c.code for c in s.remarks), *slack_], "said": said}
 
 
 def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):
@@ -135,7 +136,8 @@ def _steps(route: Route, worked: Worked, lesson: Lesson, sheet: Sheet) -> list[d
         for e in step.equations:
             place += 1
             equations.append({**_sum(e, sheet), "terms": _terms(e), "lines": _lines(workings.get(place))})
-        out.append({"equations": equations, "finds": _finds(step, worked, sheet), "together": _lines(together.get(place + 1 - len(step.equations))), "reason": step.reason.code,
+        solved = _lines(together.get(place + 1 - len(step.equations)))
+        out.append({"equations": equations, "finds": _finds(step, worked, sheet), "together": solved, "reason": step.reason.code,
                     "drops": [{"unknown": u, "how": how} for u, how in step.reason.drops]})
     return out
 
