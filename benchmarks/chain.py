@@ -22,7 +22,7 @@ def chain(parts: int):
             supports.append(f"G{k}: pin")
     text = "points:\n" + "".join(f"  {p}\n" for p in points) + "members:\n" + "".join(f"  {m}\n" for m in members)
     text += f"links: [{', '.join(links)}]\nsupports:\n" + "".join(f"  {s}\n" for s in supports)
-    text += "loads:\n" + "".join(f"  - {x}\n" for x in loads) + f"find: [P0, P1 on m0]\n"
+    text += "loads:\n" + "".join(f"  - {x}\n" for x in loads) + "find: [P0, P1 on m0]\n"
     reading = read_text(text)
     if reading.problem is None or any(d.is_error for d in reading.diagnostics):
         raise AssertionError([d.code for d in reading.diagnostics])
