@@ -76,3 +76,17 @@ def test_the_pin_of_a_slot_is_drawn_at_its_point_over_the_member(said):
     assert box > bar
     assert said == "sleeve" or any(m.role == "hinge" and m.owner == "K" for m in marks[box:])
     assert all(apart(marks[box].spots[0], s) < 400 for s in marks[box].spots)
+
+
+def test_a_block_in_a_slot_of_the_ground_slides_between_two_walls_that_clear_it():
+    problem = read_text(
+        "points: {A: [0, 0], B: [1, 1]}\nblocks: {slide: at A}\nlinks: [A-B]\nslots: {A: slide in ground along right}\n"
+        "supports: {B: pin}\nloads: [3 N at A right]\n"
+    ).problem
+    marks = list(leaves(draw(problem_figure(assemble(problem), LETTERING)).marks))
+    (box,) = [m for m in marks if m.role == "block" and m.owner == "slide"]
+    walls = [m for m in marks if m.role == "ground" and m.owner == "A"]
+    top, low = min(s[1] for s in box.spots), max(s[1] for s in box.spots)
+
+    assert len(walls) == 2
+    assert all(not top <= s[1] <= low for wall in walls for s in wall.spots)

@@ -1,8 +1,8 @@
 """What is said of slots, collars and supports that only push: as given, where they are cut, and which face is pressed."""
 
 import pytest
-from lessons import worked_text
 
+from lessons import worked_text
 from unpin.lesson.build import build
 from unpin.render import terminal
 
@@ -45,8 +45,8 @@ def test_each_side_of_a_slot_is_told_as_it_is_and_the_second_as_the_pair_of_the_
 
 
 @pytest.mark.parametrize(("what", "way", "face"), [
-    (SLOT, "right", "The pin presses the upper face of the slot."),
-    (SLOT, "left", "The pin presses the lower face of the slot."),
+    (SLOT, "right", "The upper face of the slot is pressed."),
+    (SLOT, "left", "The lower face of the slot is pressed."),
     (COLLAR, "right", "The collar bears on the lower side of the rod."),
     (COLLAR, "left", "The collar bears on the upper side of the rod."),
 ])
@@ -54,7 +54,7 @@ def test_the_sign_tells_which_face_is_pressed(what, way, face):
     text = said(PRESS % (what, way))
 
     assert face in text
-    assert text.count("presses the") + text.count("bears on the") == 1
+    assert text.count("face of the slot is pressed") + text.count("bears on the") == 1
 
 
 @pytest.mark.parametrize(("way", "face"), [("right", "left"), ("left", "right")])
@@ -63,7 +63,7 @@ def test_an_upright_slot_has_a_left_and_a_right_face(way, face):
                 f"supports: {{A: pin, C: slot along up}}\nloads: [80 N at B {'left' if way == 'right' else 'right'}]\nfind: [C]")
 
     assert f"to the {way}" in text
-    assert f"The pin presses the {face} face of the slot." in text
+    assert f"The {face} face of the slot is pressed." in text
 
 
 def test_a_collar_that_is_built_on_has_a_couple_and_tells_no_face_of_it():

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction as F
 
-from build import LEFT, RIGHT, UP, between, couple, force, frame, link, slope, square, support, weight
 from hypothesis import given
 from hypothesis import strategies as st
 
+from build import LEFT, RIGHT, UP, between, couple, force, frame, link, slope, square, support, weight
 from unpin.model.problem import GROUND, Connection, Part, Problem
 from unpin.model.space import square_to
 from unpin.model.values import Direction

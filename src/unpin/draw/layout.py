@@ -56,7 +56,8 @@ from unpin.draw.symbols.symbol import Symbol
 
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
             "rocker": rocker.rocker, "knife_edge": knife_edge.knife_edge, "surface": surface.surface, "slot": slot.slot,
-            "collar": collar.collar, "sleeve": collar.sleeve, "anchor": cord.anchor, "floor": block.floor, "channel": block.channel}
+            "collar": collar.collar, "sleeve": collar.sleeve, "anchor": cord.anchor, "floor": block.floor,
+            "channel": block.channel}
 SLIDING = {"hole": slot.hole, **{look: partial(SUPPORTS[look], grounded=False) for look in ("slot", "collar", "sleeve")}}
 SLIDES = ("slot", "collar", "sleeve")
 """Drawn over the member they are in or on."""
@@ -69,7 +70,8 @@ GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide
                 "collar": 0.0, "sleeve": 0.0, "anchor": cord.EYE, "floor": block.HALF + 1.0, "channel": block.HALF + 1.0}
 GROUND_HALF = {"roller": roller.HALF + 5, "contact": contact.HALF, "guide": guide.HALF, "pin": pin.HALF + 4, "fixed": fixed.HALF,
                "rocker": rocker.HALF + 4, "knife_edge": knife_edge.HALF + 5, "surface": surface.HALF, "slot": slot.REACH,
-               "collar": collar.ROD, "sleeve": collar.ROD, "anchor": cord.ANCHOR, "floor": 2.6 * block.HALF, "channel": 2.6 * block.HALF}
+               "collar": collar.ROD, "sleeve": collar.ROD, "anchor": cord.ANCHOR, "floor": 2.6 * block.HALF,
+               "channel": 2.6 * block.HALF}
 
 
 def lay_out(piece: Piece, scale: float) -> Paper:

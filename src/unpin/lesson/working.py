@@ -9,16 +9,7 @@ from unpin.exact.number import Number, approx, sign
 from unpin.lesson import cords, phrases, terms, together
 from unpin.lesson.formula import Product, Relation, Signed, Sum
 from unpin.lesson.isolate import kind_of, member_kind, member_names
-from unpin.lesson.nodes import (
-    Block,
-    Line,
-    Listing,
-    Node,
-    Paragraph,
-    Text,
-    Working,
-    sentences,
-)
+from unpin.lesson.nodes import Block, Line, Listing, Node, Paragraph, Text, Working, sentences
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, Structure
 from unpin.model.directions import axis_of, parallel

@@ -63,7 +63,9 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
             lies = KINDS[c.kind].owned and GROUND not in c.parts  # its direction is that of the member
             notes = notes_of(c.direction, lettering, problem) if not lies else ()
             kind = "floor" if c.kind in ("contact", "surface") and c.parts[0] in blocks and GROUND in c.parts else c.kind
-            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes, reach_of(c, at)))
+            kind = "channel" if c.kind in ("slot", "guide") and c.parts[0] in blocks and GROUND in c.parts else kind
+            reach = reach_of(c, at) if kind in ("slot", "collar", "sleeve") else ()
+            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes, reach))
     return items + anchors(problem)
 
 

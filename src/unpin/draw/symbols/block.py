@@ -22,3 +22,10 @@ def floor(at: Spot, up: Spot, owner: str) -> Symbol:
     level = HALF + 1.0
     room = (f.strip((-half, -level - DEPTH / 2), (half, -level - DEPTH / 2), DEPTH / 2 + 0.6),)
     return Symbol(ground(f, -level, half, owner), room, f.box(half, -level - DEPTH, 0), "floor")
+
+
+def channel(at: Spot, up: Spot, owner: str) -> Symbol:
+    """The two walls between which a block slides."""
+    one, two = floor(at, up, owner), floor(at, (-up[0], -up[1]), owner)
+    outer = HALF + 1.0 + DEPTH
+    return Symbol((*one.marks, *two.marks), (*one.room, *two.room), Frame(at, up).box(2.6 * HALF, -outer, outer), "channel")
