@@ -7,6 +7,7 @@ import pytest
 
 from unpin.exact.number import approx, sqrt
 from unpin.model.problem import GROUND, Asked
+from unpin.model.strands import turns_of
 from unpin.read import parse_sum, read_text
 from unpin.route.work import work
 
@@ -243,3 +244,45 @@ def test_a_cord_may_go_from_drum_to_drum(first, second, across):
     )
 
     assert [approx(p.point(s.point).at[0]) for s in p.cords[0].stops] == pytest.approx(across)
+
+
+LUFF = {
+    "points": "{M: [0, 0], S: M down 0.3, B: M up 0.15, F: [-0.05, 1.5]}",
+    "members": "{hook: B M S}",
+    "discs": "{lower: 0.1 at M, upper: 0.05 at F}",
+    "supports": "{F: pin}",
+}
+GUN = {
+    "points": "{F: [0, 3], B: F down 0.3, M: [-0.1, 1], S: M down 0.3}",
+    "members": "{block: F B, hook: M S}",
+    "discs": "{upper: 0.2 at F, lower: 0.1 at M}",
+    "supports": "{F: pin}",
+}
+TACKLE = {"links": "", "blocks": "", "loads": "[600 N at S down]", "find": "[T]"}
+
+
+@pytest.mark.parametrize(
+    ("tackle", "cord", "parts"),
+    [(LUFF, "B over upper under lower pulled up", 3), (GUN, "B under lower over upper pulled down", 2)],
+)
+def test_a_tackle_is_passed_so_that_its_cord_does_not_cross_itself(tackle, cord, parts):
+    problem = sound(**TACKLE | tackle, cords=f"{{T: {cord}}}")
+
+    assert answers(problem)["T"] == F(600, parts)
+
+
+def test_a_cord_that_crosses_itself_gets_a_warning():
+    reading = read(**TACKLE | LUFF, cords="{T: B right of upper under lower pulled up}")
+
+    assert [(d.severity, d.code) for d in reading.diagnostics] == [("warning", "read.cord_crosses")]
+    assert read(**TACKLE | LUFF, cords="{T: B left of upper under lower pulled up}").diagnostics == ()
+
+
+def test_the_side_that_a_hint_names_takes_the_cord_round_as_it_says():
+    above = {"points": "{A: [0, 0], C: [3, 0], W: [3, 4], K: [3, -2]}", "members": "{arm: A C}", "links": "", "supports": "{A: fixed}"}
+    hint = read(**above).diagnostics[0].arguments
+    where = {"C": (F(3), F(0)), "W": (F(3), F(4)), "K": (F(3), F(-2))}
+
+    for way, sense in (("anticlockwise", 1), ("clockwise", -1)):
+        cord = sound(**above, cords=f"{{T: W {hint[way]} pulley to sack}}", find="[A]").cords[0]
+        assert turns_of(where, cord)[1] == sense * F(1, 5)

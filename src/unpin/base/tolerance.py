@@ -8,3 +8,6 @@ OFF_BALANCE = 0.005
 
 NEARLY_CONCURRENT = 0.005
 """Three lines that miss one point by less than this share of the figure's size are called nearly concurrent."""
+
+TOUCHES = 1e-6
+"""Two strands of a cord that meet within this share of their length from an end touch there and do not cross."""

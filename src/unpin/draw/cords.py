@@ -12,7 +12,7 @@ from unpin.draw.lettering import Lettering
 from unpin.exact.number import sign
 from unpin.model.action import Action, Structure
 from unpin.model.problem import GROUND, Cord, Problem, Stop
-from unpin.model.strands import Strand, strands_between, turned
+from unpin.model.strands import Strand, strands_between, turns_of
 from unpin.model.values import Quantity
 
 WOUND = 250.0
@@ -68,7 +68,7 @@ def is_wound(problem: Problem, stop: Stop) -> bool:
 def _on_rim(problem: Problem, cord: Cord, k: int, start, end) -> tuple[Spot, ...]:
     """From where the cord meets the disc to where it leaves it."""
     stop = cord.stops[k]
-    centre, way = flat(problem.coordinates[stop.point]), sign(turned(problem.coordinates, cord, k))
+    centre, way = flat(problem.coordinates[stop.point]), sign(turns_of(problem.coordinates, cord)[k])
     a, b = (_angle(centre, flat(s)) for s in (start, end))
     return _arc(centre, float(stop.radius), a, way * (way * (b - a) % 360))
 

@@ -4,18 +4,25 @@ A disc of radius r that the cord passes anticlockwise (sense s = +1) or clockwis
 from one stop's centre to the next and a the difference of their two numbers, the strand has length √(V² - a²) and direction
 d = (length V - a R V) / V², where R turns a quarter clockwise; it leaves a disc at its centre + a R d. One formula covers
 points, single discs, and open and crossed strands between discs (plane trigonometry; derivation ours).
+
+`over`, `under`, `left of` and `right of` give the sense by where the stops before and after lie. Where those lie one above the
+other (beside each other for a side), as in a tackle, they leave it open; then the cord is passed so that it does not cross itself.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import itertools
+import math
+from collections.abc import Iterator, Mapping
 
 from unpin.base.record import record
+from unpin.base.tolerance import TOUCHES
 from unpin.exact.number import ZERO, Number, sign, sqrt
 from unpin.model.problem import Cord, Stop
 from unpin.model.space import difference
 from unpin.model.values import Vector
 
+Segment = tuple[tuple[float, float], tuple[float, float]]
 SIDES: dict[str, tuple[int, int]] = {"over": (0, 1), "under": (0, -1), "left": (-1, 0), "right": (1, 0)}
 
 
@@ -42,7 +49,35 @@ class Slack(ValueError):
 
 def strands_between(at: Mapping[str, Vector], cord: Cord) -> tuple[Strand, ...]:
     """The strands in order; `at`: the place of every point. Raises Slack."""
-    turns = [turned(at, cord, k) for k in range(len(cord.stops))]
+    return _strands(at, cord, turns_of(at, cord))
+
+
+def turns_of(at: Mapping[str, Vector], cord: Cord) -> tuple[Number, ...]:
+    """For each stop, radius times the sense in which the cord passes the disc; 0 for an end and for a ring of no size. Raises
+    Slack where the sides leave a sense open and none, or more than one, keeps the cord from crossing itself."""
+    told = [turned(at, cord, k) for k in range(len(cord.stops))]
+    unsure = [k for k, turn in enumerate(told) if turn is None]
+    if not unsure:
+        return tuple(told)
+    clear = []
+    for senses in itertools.product((1, -1), repeat=len(unsure)) if len(unsure) <= MOST_UNSURE else ():
+        tried = dict(zip(unsure, senses))
+        turns = tuple(tried[k] * cord.stops[k].radius if k in tried else told[k] for k in range(len(told)))
+        try:
+            if not crosses(at, cord, _strands(at, cord, turns)):
+                clear.append(turns)
+        except Slack:
+            continue
+    if len(clear) != 1:
+        raise Slack(cord.name, "side", next((k for k in unsure if len({t[k] for t in clear}) != 1), unsure[0]))
+    return clear[0]
+
+
+MOST_UNSURE = 6
+"""With more senses left open than this, no choice is tried."""
+
+
+def _strands(at: Mapping[str, Vector], cord: Cord, turns: tuple[Number, ...]) -> tuple[Strand, ...]:
     out = []
     for k, (one, two) in enumerate(zip(cord.stops, cord.stops[1:])):
         a, b = turns[k], turns[k + 1]
@@ -59,17 +94,52 @@ def strands_between(at: Mapping[str, Vector], cord: Cord) -> tuple[Strand, ...]:
     return tuple(out)
 
 
-def turned(at: Mapping[str, Vector], cord: Cord, k: int) -> Number:
-    """Radius times the sense in which the cord passes the disc; 0 for an end and for a ring of no size."""
+def turned(at: Mapping[str, Vector], cord: Cord, k: int) -> Number | None:
+    """Radius times the sense that the side of stop `k` tells by itself; None where it leaves the sense open."""
     stop = cord.stops[k]
     if not stop.side or stop.radius == 0:
         return ZERO
-    side = SIDES[stop.side]
-    before, after = (_guide(at, cord, stop, j) for j in (k - 1, k + 1))
-    across = (after[0] - before[0]) * -side[1] + (after[1] - before[1]) * side[0]
-    if across == 0:
-        raise Slack(cord.name, "side", k)
-    return stop.radius * sign(across)
+    across = _across(at, cord, k, stop.side)
+    return None if across == 0 else stop.radius * sign(across)
+
+
+def other_sides(at: Mapping[str, Vector], cord: Cord, k: int) -> tuple[str, str] | None:
+    """The two sides that do tell a sense where that of stop `k` does not: the anticlockwise one, the clockwise one."""
+    pair = ("left", "right") if cord.stops[k].side in ("over", "under") else ("over", "under")
+    across = sign(_across(at, cord, k, pair[0]))
+    return None if across == 0 else pair if across > 0 else pair[::-1]
+
+
+def crosses(at: Mapping[str, Vector], cord: Cord, strands: tuple[Strand, ...]) -> bool:
+    """Whether two strands of the cord cross; one pulled from outside goes on as far as the stops are apart."""
+    stops = [at[s.point] for s in cord.stops if s.point]
+    reach = 1.0 + math.hypot(*(float(max(s[c] for s in stops) - min(s[c] for s in stops)) for c in (0, 1)))
+    return any(_cross(a, b) for a, b in itertools.combinations(_segments(strands, reach), 2))
+
+
+def _segments(strands: tuple[Strand, ...], reach: float) -> Iterator[Segment]:
+    for s in strands:
+        x, y = (float(c) * reach for c in s.direction)
+        start, end = (None if e is None else (float(e[0]), float(e[1])) for e in (s.start, s.end))
+        if start is not None or end is not None:
+            yield start or (end[0] - x, end[1] - y), end or (start[0] + x, start[1] + y)
+
+
+def _cross(one: Segment, two: Segment) -> bool:
+    (p, q), (r, s) = one, two
+    u, v, w = ((b[0] - a[0], b[1] - a[1]) for a, b in ((p, q), (r, s), (p, r)))
+    area = u[0] * v[1] - u[1] * v[0]
+    if abs(area) <= TOUCHES * math.hypot(*u) * math.hypot(*v):
+        return False
+    shares = ((w[0] * v[1] - w[1] * v[0]) / area, (w[0] * u[1] - w[1] * u[0]) / area)
+    return all(TOUCHES < share < 1 - TOUCHES for share in shares)
+
+
+def _across(at: Mapping[str, Vector], cord: Cord, k: int, name: str) -> Number:
+    """How far the stop after lies from the stop before, anticlockwise as seen from a disc that the cord touches on that side."""
+    side = SIDES[name]
+    before, after = (_guide(at, cord, cord.stops[k], j) for j in (k - 1, k + 1))
+    return (after[0] - before[0]) * -side[1] + (after[1] - before[1]) * side[0]
 
 
 def _guide(at: Mapping[str, Vector], cord: Cord, stop: Stop, j: int) -> Vector:

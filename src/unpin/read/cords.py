@@ -12,7 +12,7 @@ from unpin.base.units import LENGTH
 from unpin.exact.number import ZERO, Number, sign
 from unpin.model.problem import GROUND, Cord, Part, Point, Stop
 from unpin.model.space import difference
-from unpin.model.strands import SIDES, Slack, strands_between, tangent, touch, turned
+from unpin.model.strands import SIDES, Slack, crosses, other_sides, strands_between, tangent, touch, turned
 from unpin.model.values import Vector
 from unpin.read.context import Context, Item
 from unpin.read.directions import direction
@@ -69,10 +69,13 @@ def string(known: Context, name: str, item: Item, said: tuple[StopSaid, ...]) ->
     for n in (0, len(stops) - 1):
         if said[n].wound:
             stops[n] = _wound(known, item, name, said, loose, n)
+    cord = Cord(name, tuple(stops))
     try:
-        strands_between(known.at, Cord(name, tuple(stops)))
+        strands = strands_between(known.at, cord)
     except Slack as slack:
-        raise _no_room(item, said, stops, slack) from None
+        raise _no_room(known, item, said, cord, slack) from None
+    if crosses(known.at, cord, strands):
+        item.warn("read.cord_crosses", hint="hint.cord_crosses")
     return Strung(item, said, tuple(stops))
 
 
@@ -151,10 +154,10 @@ def _radii(item: Item, name: str, said: tuple[StopSaid, ...], stops: tuple[Stop,
         return stops[k].radius, -stops[k].radius
     if stops[k].direction is not None:
         return (ZERO,)
-    try:
-        return (turned(where, Cord(name, stops), k),)
-    except Slack as slack:
-        raise _no_side(item, said[k].name, stops[slack.at].side, stops[slack.at].part) from None
+    turn = turned(where, Cord(name, stops), k)
+    if turn is None:
+        raise _no_side(item, said[k].name, stops[k].side, stops[k].part)
+    return (turn,)
 
 
 def _touched(where: dict[str, Vector], stops: tuple[Stop, ...], n: int, k: int, signed: Number, there: Number) -> Vector | None:
@@ -184,10 +187,15 @@ def _made(known: Context, centre: str, at: Vector) -> Point:
     return known.points[name]
 
 
-def _no_room(item: Item, said: tuple[StopSaid, ...], stops: list[Stop], slack: Slack) -> Dropped:
+def _no_room(known: Context, item: Item, said: tuple[StopSaid, ...], cord: Cord, slack: Slack) -> Dropped:
+    stops, word = cord.stops, said[slack.at].name
     if slack.why == "side":
-        stop = stops[slack.at]
-        return _no_side(item, said[slack.at].name, stop.side, stop.part)
+        stop, sides = stops[slack.at], other_sides(known.at, cord, slack.at)
+        if sides is None:
+            return _no_side(item, word, stop.side, stop.part)
+        said_so = (f"{side} of" if side in ("left", "right") else side for side in sides)
+        both = dict(zip(("anticlockwise", "clockwise"), said_so))
+        return item.drop("read.cord_side", word, side=stop.side, name=stop.part, hint="hint.cord_two_ways", **both)
     return _no_gap(item, said[slack.at + 1].name, stops[slack.at], stops[slack.at + 1])
 
 
