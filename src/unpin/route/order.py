@@ -154,12 +154,13 @@ class _Search:
             elif not rest & (rest - 1):
                 pairs.setdefault(left, []).append(s)
         out = [Move((s,), left, price) for (left, _), (price, s) in single.items()]
-        singly = 0
-        for left, _ in single:
-            singly |= left
+        # A pair of which one is found by a plain single sum is never better solved as a block: that sum costs no more than the
+        # dearer of the two and the price of the block. A sum about a centre that must first be found can cost more.
+        plain = 0
+        for (left, _), (price, _) in single.items():
+            plain |= left if price <= self.costs.block + self.costs.sum else 0
         for left, members in pairs.items():
-            # A pair of which one is found by a single sum is never better solved as a block.
-            if left & singly or len(members) < 2:
+            if left & plain or len(members) < 2:
                 continue
             best = _best_pair(self.ground, left, members, drawn, self.costs)
             if best:
@@ -194,11 +195,14 @@ def _price(ground: Ground, sums: tuple[Sum, ...], drawn: int, costs: CostTable) 
 
 def _best_pair(ground, left, members, drawn, costs) -> Move | None:
     low, high = (left & -left).bit_length() - 1, left.bit_length() - 1
-    cheapest_of: dict[int, Sum] = {}
-    for s in members:
-        if s.body not in cheapest_of or s.cost < cheapest_of[s.body].cost:
-            cheapest_of[s.body] = s
-    rows = sorted(cheapest_of.values(), key=lambda s: (s.cost + ground.body_costs[s.body], s.body))[: 2 * KEEP]
+    # The few cheapest of all, and the few cheapest of each body: two cheap sums of different bodies may be one and the same.
+    by_price = sorted(members, key=lambda s: (s.cost + ground.body_costs[s.body], s.body, s.mask))
+    taken: dict[int, int] = {}
+    rows = []
+    for s in by_price:
+        taken[s.body] = taken.get(s.body, 0) + 1
+        if taken[s.body] <= KEEP and len(rows) < 3 * KEEP:
+            rows.append(s)
     best = None
     for k, s in enumerate(rows):
         c = dict(s.coefficients)
