@@ -119,8 +119,8 @@ def handout(repeats: int) -> None:
 def growth(repeats: int) -> None:
     """Route search from three to ten parts; the floor is numpy solving the same sizes of system in floats."""
     import numpy
-    from chain import chain
 
+    from chain import chain
     from unpin.route.candidates import survey
     from unpin.route.cost import DEFAULT
     from unpin.route.order import cheapest

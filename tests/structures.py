@@ -14,8 +14,8 @@ from unpin.base.units import FORCE, MOMENT, SPREAD
 from unpin.exact.number import cos_deg, length, sin_deg, sqrt
 from unpin.model import directions
 from unpin.model.problem import GROUND, Asked, Connection, Load, Part, Point, Problem, Stretch
-from unpin.model.values import Direction, Quantity
 from unpin.model.space import square_to
+from unpin.model.values import Direction, Quantity
 
 MUTATIONS = ("none", "remove", "add", "turn", "straighten", "unload", "sought")
 FORMS = ("axis", "angle", "slope", "line", "square", "components")

@@ -1,8 +1,8 @@
 """Pages in a real browser: nothing is refused, nothing overflows, a term and its arrow light up together."""
 
 import pytest
-from lessons import EXAMPLES, lesson
 
+from lessons import EXAMPLES, lesson
 from unpin.render import html
 
 

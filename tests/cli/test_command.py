@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
-from lessons import DOUBLE, EXAMPLES, FREE, OWN
 from referencing import Registry, Resource
 
+from lessons import DOUBLE, EXAMPLES, FREE, OWN
 from unpin import api, bundled, cli
 
 REFERENCE = Path(__file__).parents[2] / "docs" / "reference"

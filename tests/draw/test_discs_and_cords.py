@@ -11,19 +11,7 @@ from unpin.base.units import MOMENT
 from unpin.draw import label as labels
 from unpin.draw.compose import scale_of
 from unpin.draw.figure import apart_figure, draw, final_figure, free_body_figure, motion_figure, problem_figure
-from unpin.draw.items import (
-    BlockItem,
-    BodyItem,
-    CordItem,
-    DimensionItem,
-    DiscItem,
-    ForceItem,
-    JointItem,
-    LeverItem,
-    NameItem,
-    RadiusItem,
-    SupportItem,
-)
+from unpin.draw.items import BlockItem, BodyItem, CordItem, DimensionItem, DiscItem, ForceItem, JointItem, LeverItem, NameItem, RadiusItem, SupportItem
 from unpin.draw.lettering import Lettering
 from unpin.draw.meter import meter
 from unpin.draw.scene import Arrow, Path, Text, leaves

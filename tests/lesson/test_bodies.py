@@ -3,8 +3,8 @@
 from itertools import pairwise
 
 import pytest
-from lessons import EXAMPLES, lesson, worked, worked_text
 
+from lessons import EXAMPLES, lesson, worked, worked_text
 from unpin.lesson import ways
 from unpin.lesson.build import build, chosen_route
 from unpin.lesson.nodes import Bullets, walk

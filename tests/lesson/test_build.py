@@ -3,8 +3,8 @@
 from itertools import pairwise
 
 import pytest
-from lessons import DOUBLE, EXAMPLES, FREE, OWN, lesson, worked, worked_text
 
+from lessons import DOUBLE, EXAMPLES, FREE, OWN, lesson, worked, worked_text
 from unpin.draw import label as lettering
 from unpin.draw.figure import draw
 from unpin.draw.scene import Group

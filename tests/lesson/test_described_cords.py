@@ -1,7 +1,6 @@
 """Figures with discs, cords and blocks told in words: enough for a reader to draw them again."""
 
 from lessons import worked_text
-
 from unpin.lesson.build import build
 from unpin.lesson.nodes import Drawing
 from unpin.render.picture import description

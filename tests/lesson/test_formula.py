@@ -7,17 +7,7 @@ import pytest
 from unpin.exact.number import sqrt
 from unpin.exact.rounding import short_form
 from unpin.lesson import formula
-from unpin.lesson.formula import (
-    Amount,
-    Function,
-    Letter,
-    Over,
-    Product,
-    Relation,
-    Root,
-    Signed,
-    Sum,
-)
+from unpin.lesson.formula import Amount, Function, Letter, Over, Product, Relation, Root, Signed, Sum
 from unpin.lesson.sheet import exact_formula
 from unpin.render.maths import text
 from unpin.words.numbers import Printed

@@ -1,8 +1,8 @@
 """What is given is told as it was given: its own figures, its own pieces, each thing once."""
 
 import pytest
-from lessons import worked_text
 
+from lessons import worked_text
 from unpin.lesson.build import build
 from unpin.render import terminal
 

@@ -3,8 +3,8 @@
 from fractions import Fraction as F
 
 import pytest
-from lessons import worked
 
+from lessons import worked
 from unpin.base.units import FORCE, MOMENT
 from unpin.exact.number import length, sqrt
 from unpin.lesson import phrases

@@ -1,8 +1,8 @@
 """What the chapter on soundness says of problems that move, that are held once too often, and that hold themselves."""
 
 import pytest
-from lessons import DOUBLE, FREE, worked_text
 
+from lessons import DOUBLE, FREE, worked_text
 from unpin import api
 from unpin.lesson.build import build, sound_section
 from unpin.lesson.nodes import drawings

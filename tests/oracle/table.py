@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from build import (DOWN, LEFT, RIGHT, UP, angle, between, components, couple, force, frame, link, pin, slope, spread, square, support,
-                   towards, weight, weld)
+from build import DOWN, LEFT, RIGHT, UP, angle, between, components, couple, force, frame, link, pin, slope, spread, square, support, towards, weight, weld
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Problem
 from unpin.statics import inspect

@@ -2,9 +2,9 @@
 
 from fractions import Fraction as F
 
-import harness
 import pytest
 
+import harness
 from unpin.base.units import FORCE
 from unpin.model.action import Symbol
 from unpin.model.answer import Component

@@ -1,7 +1,8 @@
 """Answers, senses and number of sums of published worked examples (sources in records/)."""
 
-import harness
 import pytest
+
+import harness
 
 
 @pytest.mark.parametrize("name", harness.names())

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
-from structures import MUTATIONS, structure
 
+from structures import MUTATIONS, structure
 from unpin.lesson.build import build
 from unpin.lesson.sheet import sheet_for
 from unpin.render import html, terminal

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
-from lessons import DOUBLE, EXAMPLES, FREE, lesson, worked, worked_text
 
+from lessons import DOUBLE, EXAMPLES, FREE, lesson, worked, worked_text
 from unpin import api
 from unpin.exact.number import approx
 from unpin.lesson.sheet import sheet_for

@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import pikepdf
 import pytest
-from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 
+from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from unpin.lesson.build import build
 from unpin.lesson.nodes import drawings
 from unpin.render import pdf, picture

@@ -3,21 +3,9 @@
 from xml.etree import ElementTree
 
 import pytest
-from lessons import EXAMPLES, lesson
 
-from unpin.lesson.formula import (
-    ZERO,
-    Amount,
-    Function,
-    Header,
-    Letter,
-    Over,
-    Product,
-    Relation,
-    Root,
-    Signed,
-    Sum,
-)
+from lessons import EXAMPLES, lesson
+from unpin.lesson.formula import ZERO, Amount, Function, Header, Letter, Over, Product, Relation, Root, Signed, Sum
 from unpin.lesson.nodes import Working, walk
 from unpin.render.maths import mathml, rows, sentence, spoken, text, typeset
 from unpin.render.typeset import compile_document

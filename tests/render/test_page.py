@@ -7,8 +7,8 @@ from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
-from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 
+from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from unpin.lesson.build import build
 from unpin.lesson.nodes import drawings
 from unpin.render import html

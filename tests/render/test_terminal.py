@@ -1,8 +1,8 @@
 """The lesson in a terminal."""
 
 import pytest
-from lessons import EXAMPLES, lesson
 
+from lessons import EXAMPLES, lesson
 from unpin.lesson.nodes import Paragraph, Section, Text
 from unpin.render import terminal
 

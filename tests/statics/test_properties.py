@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 import transforms
 from strategies import SOUND, drawn
+from transforms import MIRROR, QUARTER, THREE_FOUR_FIVE, forces, mapped, turned
 from unpin.exact.number import sqrt
 from unpin.model.directions import X, Y
 from unpin.model.equation import Functional
@@ -20,7 +21,6 @@ from unpin.statics.equation import row_of, write
 from unpin.statics.isolate import neighbours
 from unpin.statics.prove import balances
 from unpin.statics.wrenches import action_force, load_wrench, unit_wrench
-from transforms import MIRROR, QUARTER, THREE_FOUR_FIVE, forces, mapped, turned
 
 CENTRES = ((F(0), F(0)), (F(7), F(-1, 2)), (F(-3), F(5)))
 

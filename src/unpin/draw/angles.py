@@ -9,21 +9,7 @@ from functools import partial
 from unpin.draw import label as lettering
 from unpin.draw.candidates import beside_line, in_angle, led
 from unpin.draw.field import Field
-from unpin.draw.geometry import (
-    Spot,
-    apart,
-    arc,
-    between,
-    box_of,
-    grown,
-    page_angle,
-    plus,
-    segment_meets_box,
-    segment_to_segment,
-    square,
-    turned,
-    unit,
-)
+from unpin.draw.geometry import Spot, apart, arc, between, box_of, grown, page_angle, plus, segment_meets_box, segment_to_segment, square, turned, unit
 from unpin.draw.items import flat
 from unpin.draw.label import Label
 from unpin.draw.place import Wanted

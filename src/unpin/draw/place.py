@@ -13,20 +13,7 @@ from dataclasses import dataclass, field
 from itertools import islice
 
 from unpin.draw.field import CLEAR, Candidate, Field
-from unpin.draw.geometry import (
-    Box,
-    Spot,
-    Tilt,
-    between,
-    box_of,
-    grown,
-    rects_meet,
-    segment_meets_rect,
-    segment_to_rect,
-    segments_cross,
-    spot_to_segment,
-    union,
-)
+from unpin.draw.geometry import Box, Spot, Tilt, between, box_of, grown, rects_meet, segment_meets_rect, segment_to_rect, segments_cross, spot_to_segment, union
 from unpin.draw.symbols.symbol import Strip
 
 LED_CLEAR = 3.4

@@ -2,20 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import (
-    Amount,
-    Formula,
-    Function,
-    Header,
-    Letter,
-    Over,
-    Product,
-    Relation,
-    Root,
-    Signed,
-    Squared,
-    Sum,
-)
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum
 from unpin.lesson.nodes import Argument, Listing, Text
 from unpin.words.sentences import pieces, say
 

@@ -9,18 +9,7 @@ from unpin.base.record import record
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, Dimension, Unit
 from unpin.exact.number import Number, approx, sign
 from unpin.exact.rounding import ExactForm, short_form
-from unpin.lesson.formula import (
-    GREEK,
-    Amount,
-    Formula,
-    Letter,
-    Over,
-    Product,
-    Root,
-    Signed,
-    Sum,
-    letter,
-)
+from unpin.lesson.formula import GREEK, Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter
 from unpin.model.action import Action, Symbol
 from unpin.model.equation import Functional
 from unpin.model.problem import Problem

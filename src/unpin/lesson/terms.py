@@ -7,18 +7,7 @@ from collections.abc import Mapping
 
 from unpin.base.units import FORCE, LENGTH, MOMENT, SPREAD
 from unpin.exact.number import Number, sign
-from unpin.lesson.formula import (
-    ZERO,
-    Amount,
-    Formula,
-    Function,
-    Header,
-    Over,
-    Product,
-    Relation,
-    Signed,
-    Sum,
-)
+from unpin.lesson.formula import ZERO, Amount, Formula, Function, Header, Over, Product, Relation, Signed, Sum
 from unpin.lesson.sheet import Sheet, half, symbol, symbol_of, way
 from unpin.model.action import Action
 from unpin.model.directions import axis_of

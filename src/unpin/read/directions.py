@@ -12,15 +12,7 @@ from unpin.model.problem import Part
 from unpin.model.space import difference, square_to
 from unpin.model.values import Direction, Vector
 from unpin.read.context import Context, Item
-from unpin.read.phrases import (
-    AngleSaid,
-    AxisSaid,
-    DirectionSaid,
-    LinearSaid,
-    SlopeSaid,
-    TowardsSaid,
-    Word,
-)
+from unpin.read.phrases import AngleSaid, AxisSaid, DirectionSaid, LinearSaid, SlopeSaid, TowardsSaid, Word
 from unpin.read.quantities import measure, quantity
 
 ONE, ZERO = Fraction(1), Fraction(0)

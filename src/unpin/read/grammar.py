@@ -16,27 +16,7 @@ from unpin.exact.expression import Name as LetterName
 from unpin.exact.expression import Token, tokens
 from unpin.read import cord_phrases
 from unpin.read import phrases as say
-from unpin.read.pieces import (
-    AXES,
-    KEYWORDS,
-    TURNS,
-    WAYS,
-    amount,
-    at_clause,
-    away,
-    axis,
-    bare_angle,
-    comma,
-    direction,
-    end,
-    linear,
-    linear_names,
-    name,
-    slope,
-    symbol,
-    token,
-    word,
-)
+from unpin.read.pieces import AXES, KEYWORDS, TURNS, WAYS, amount, at_clause, away, axis, bare_angle, comma, direction, end, linear, linear_names, name, slope, symbol, token, word
 
 
 @record

@@ -5,18 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from unpin.base.units import (
-    ACCELERATION,
-    FORCE,
-    LENGTH,
-    MASS,
-    MOMENT,
-    NUMBER,
-    PRESSURE,
-    SPREAD,
-    STANDARD_GRAVITY,
-    Unit,
-)
+from unpin.base.units import ACCELERATION, FORCE, LENGTH, MASS, MOMENT, NUMBER, PRESSURE, SPREAD, STANDARD_GRAVITY, Unit
 from unpin.exact.expression import Name as LetterName
 from unpin.exact.number import length, sign
 from unpin.model import directions

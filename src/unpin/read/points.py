@@ -11,18 +11,7 @@ from unpin.model.space import difference
 from unpin.model.values import Vector
 from unpin.read.context import Context, Item
 from unpin.read.directions import AXES, direction
-from unpin.read.phrases import (
-    Away,
-    Evenly,
-    Every,
-    LineSaid,
-    Meet,
-    Moves,
-    OnLine,
-    PointSaid,
-    Share,
-    TowardsSaid,
-)
+from unpin.read.phrases import Away, Evenly, Every, LineSaid, Meet, Moves, OnLine, PointSaid, Share, TowardsSaid
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
 

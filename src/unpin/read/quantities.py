@@ -5,25 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from unpin.base.units import (
-    ANGLE,
-    BY_SPELLING,
-    DIMENSION_NAMES,
-    NUMBER,
-    PRESSURE,
-    UNITS,
-    Dimension,
-    Unit,
-)
-from unpin.exact.expression import (
-    Apply,
-    CannotEvaluate,
-    Expression,
-    Literally,
-    Name,
-    evaluate,
-    names,
-)
+from unpin.base.units import ANGLE, BY_SPELLING, DIMENSION_NAMES, NUMBER, PRESSURE, UNITS, Dimension, Unit
+from unpin.exact.expression import Apply, CannotEvaluate, Expression, Literally, Name, evaluate, names
 from unpin.exact.number import Number
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item

@@ -4,19 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from unpin.base.units import (
-    ACCELERATION,
-    ANGLE,
-    BY_SPELLING,
-    DIMENSION_NAMES,
-    FORCE,
-    LENGTH,
-    MASS,
-    MOMENT,
-    NUMBER,
-    SPREAD,
-    Unit,
-)
+from unpin.base.units import ACCELERATION, ANGLE, BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MASS, MOMENT, NUMBER, SPREAD, Unit
 from unpin.model.problem import Letter
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item, shown_units
@@ -26,7 +14,6 @@ from unpin.read.report import nearest
 from unpin.read.skeleton import Skeleton, attempt
 from unpin.read.sought import SIGNS
 from unpin.read.tree import Scalar
-
 
 SPELLED = {
     **dict.fromkeys(("meter", "metre"), "m"),

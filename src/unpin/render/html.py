@@ -10,20 +10,7 @@ from importlib.resources import files
 from unpin.draw import fonts
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import (
-    Block,
-    Boxed,
-    Bullets,
-    Drawing,
-    Lesson,
-    Node,
-    Paragraph,
-    Section,
-    Space,
-    Text,
-    Working,
-    panels,
-)
+from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, panels
 from unpin.render.maths import mathml, spoken
 from unpin.render.picture import svg
 from unpin.words.sentences import say

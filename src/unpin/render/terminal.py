@@ -5,19 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import (
-    Block,
-    Boxed,
-    Bullets,
-    Drawing,
-    Lesson,
-    Node,
-    Paragraph,
-    Section,
-    Space,
-    Text,
-    Working,
-)
+from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working
 from unpin.render.maths import text as maths
 from unpin.render.maths.rows import rows
 from unpin.render.maths.sentence import written

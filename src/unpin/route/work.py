@@ -13,8 +13,8 @@ from unpin.route.candidates import Ground, survey
 from unpin.route.closing import closing_check
 from unpin.route.cost import DEFAULT, CostTable
 from unpin.route.execute import execute, sketch
-from unpin.route.gather import gathered
 from unpin.route.follow import follow
+from unpin.route.gather import gathered
 from unpin.route.order import MANY, Move, cheapest
 from unpin.route.plan import Route, Step
 from unpin.route.search import Fewest, fewest

@@ -17,16 +17,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from unpin.base.record import record
-from unpin.base.units import (
-    BY_SPELLING,
-    DIMENSION_NAMES,
-    FORCE,
-    LENGTH,
-    MOMENT,
-    SPREAD,
-    Dimension,
-    Unit,
-)
+from unpin.base.units import BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MOMENT, SPREAD, Dimension, Unit
 from unpin.exact.number import Number
 from unpin.exact.rounding import digits
 

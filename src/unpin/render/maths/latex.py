@@ -4,22 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from unpin.lesson.formula import (
-    GREEK,
-    Amount,
-    Formula,
-    Function,
-    Header,
-    Letter,
-    Over,
-    Product,
-    Relation,
-    Root,
-    Signed,
-    Squared,
-    Sum,
-    needs_brackets,
-)
+from unpin.lesson.formula import GREEK, Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets
 from unpin.lesson.nodes import Line
 from unpin.render.maths.rows import rows
 from unpin.words.numbers import THIN

@@ -4,21 +4,7 @@ from __future__ import annotations
 
 from html import escape
 
-from unpin.lesson.formula import (
-    Amount,
-    Formula,
-    Function,
-    Header,
-    Letter,
-    Over,
-    Product,
-    Relation,
-    Root,
-    Signed,
-    Squared,
-    Sum,
-    needs_brackets,
-)
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets
 from unpin.words.numbers import MINUS, THIN
 
 _GAP = '<mspace width="0.17em"/>'

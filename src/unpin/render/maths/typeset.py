@@ -2,21 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import (
-    Amount,
-    Formula,
-    Function,
-    Header,
-    Letter,
-    Over,
-    Product,
-    Relation,
-    Root,
-    Signed,
-    Squared,
-    Sum,
-    needs_brackets,
-)
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets
 
 
 def write(formula: Formula) -> str:
