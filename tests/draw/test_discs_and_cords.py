@@ -14,7 +14,7 @@ from unpin.draw.figure import apart_figure, draw, final_figure, free_body_figure
 from unpin.draw.items import BlockItem, BodyItem, CordItem, DimensionItem, DiscItem, ForceItem, JointItem, LeverItem, NameItem, RadiusItem, SupportItem
 from unpin.draw.lettering import Lettering
 from unpin.draw.meter import meter
-from unpin.draw.scene import Arrow, Path, Text, leaves
+from unpin.draw.scene import Arrow, Group, Path, Text, leaves, mark_box
 from unpin.model.findings import Freedom
 from unpin.model.problem import GROUND, Connection, Load, Problem
 from unpin.model.values import Quantity
@@ -296,3 +296,13 @@ def test_two_couples_about_one_point_stand_around_each_other():
     apart = min(math.dist(a, b) for a in inner.spots for b in outer.spots)
     assert apart > 6
     assert not meter(scene)
+
+
+def test_a_pulley_over_which_cords_hang_has_no_ground_between_them():
+    problem = tackle()
+    scene = draw(problem_figure(assemble(problem), LETTERING))
+    grounds = {g.owner: g for g in scene.marks if isinstance(g, Group) and g.role == "support"}
+    pulley = next(p for p in problem.parts if p.kind == "disc" and p.points[0] in grounds)
+    hinge = next(mark_box(g) for g in scene.marks if isinstance(g, Group) and g.role == "joint" and g.owner == pulley.points[0])
+
+    assert mark_box(grounds[pulley.points[0]])[3] <= hinge[3] + 8

@@ -26,15 +26,34 @@ def leaving(spot: Spot, strips: list[Strip]) -> list[Spot]:
     return out
 
 
-def support_up(kind: str, spot: Spot, bodies: list[Strip], taken: list[Strip], middle: Spot) -> Spot:
+WOUND_UP = 249.0
+"""A cord that goes farther round a disc than this (degrees) ends on it, so that only its first strand leaves."""
+
+
+def hanging(arc: tuple[Spot, ...]) -> list[Spot]:
+    """Directions in which the strands of a cord leave the disc that it lies on along `arc`."""
+    ends = [(arc[1], arc[0])]
+    if (len(arc) - 1) * angle_between(*(_step(*arc[k : k + 2]) for k in (0, 1))) < WOUND_UP:
+        ends.append((arc[-2], arc[-1]))
+    return [_step(a, b) for a, b in ends]
+
+
+def _step(a: Spot, b: Spot) -> Spot:
+    length = math.dist(a, b)
+    return ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
+
+
+def support_up(
+    kind: str, spot: Spot, bodies: list[Strip], taken: list[Strip], middle: Spot, strands: tuple[Spot, ...] = ()
+) -> Spot:
     """A built-in end faces along its member; a pin stands on the ground below, else against the wall on the outer side, else
-    hangs, whichever keeps its triangle off the bodies."""
-    ways = leaving(spot, bodies)
+    hangs, whichever keeps its triangle off the bodies. `strands`: directions of cords on a disc there; such a pin rather hangs."""
+    ways = leaving(spot, bodies) + list(strands)
     if kind == "fixed" and ways:
         return ways[0]
     outer = 1.0 if spot[0] < middle[0] else -1.0
     best, least = (0.0, -1.0), math.inf
-    for up, dislike in (((0.0, -1.0), 0.0), ((outer, 0.0), 3.0), ((0.0, 1.0), 5.0), ((-outer, 0.0), 6.0)):
+    for up, dislike in (((0.0, -1.0), 0.0), ((outer, 0.0), 3.0), ((0.0, 1.0), 2.0 if strands else 5.0), ((-outer, 0.0), 6.0)):
         ground = (-up[0], -up[1])
         cost = dislike + sum(
             20.0 if angle_between(ground, w) < 32 else 8.0 if angle_between(ground, w) < 58 else 0.0 for w in ways

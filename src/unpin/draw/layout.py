@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from functools import partial
 
 from unpin.draw import acting
@@ -10,7 +11,7 @@ from unpin.draw.aligned import lay_along
 from unpin.draw.angles import angle_mark, surface_mark
 from unpin.draw.candidates import along_line, around, beside_arrow, led
 from unpin.draw.dimensions import lay
-from unpin.draw.facing import support_up
+from unpin.draw.facing import hanging, support_up
 from unpin.draw.field import Candidate, Offer
 from unpin.draw.geometry import Box, Spot, between, centre_of, plus, segment_meets_rect, union, unit
 from unpin.draw.items import (
@@ -34,24 +35,7 @@ from unpin.draw.paper import Paper, measure, page_way
 from unpin.draw.place import ENVIED, least_bad, place
 from unpin.draw.radii import radius_mark
 from unpin.draw.scene import LABEL_SIZE, SMALL_SIZE, Arrow, Group, Path, Text, circle, leaves, mark_box, text_box, text_tilt
-from unpin.draw.symbols import (
-    block,
-    collar,
-    contact,
-    cord,
-    disc,
-    fixed,
-    force,
-    guide,
-    hinge,
-    knife_edge,
-    member,
-    pin,
-    rocker,
-    roller,
-    slot,
-    surface,
-)
+from unpin.draw.symbols import block, collar, contact, cord, disc, fixed, force, guide, hinge, knife_edge, member, pin, rocker, roller, slot, surface
 from unpin.draw.symbols.symbol import Symbol
 
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
@@ -181,7 +165,12 @@ def _supports(piece: Piece, paper: Paper) -> None:
         spot = paper.at(item.at)
         taken = [s for s in paper.room if max(abs(s[0][k] - spot[k]) for k in (0, 1)) > 0.5 or s[0] != s[1]]
         middle = centre_of(union(mark_box(m) for m in paper.middle)) if paper.middle else spot
-        up = page_way(item.up) if item.up is not None else support_up(item.kind, spot, paper.bodies, taken, middle)
+        strands = _strands_at(piece, item)
+        if strands:
+            # What lies on the disc itself is in the way on every side.
+            rim = paper.reach[item.at] + 1.0
+            taken = [s for s in taken if max(math.dist(spot, end) for end in s[:2]) > rim]
+        up = page_way(item.up) if item.up is not None else support_up(item.kind, spot, paper.bodies, taken, middle, strands)
         options: dict[str, object] = {} if item.grounded else {"grounded": False}
         if item.reach:
             options["reach"] = tuple(r * paper.scale for r in item.reach)
@@ -197,6 +186,13 @@ def _supports(piece: Piece, paper: Paper) -> None:
             else None
         )
         paper.direct(mark)
+
+
+def _strands_at(piece: Piece, item: SupportItem) -> tuple[Spot, ...]:
+    """Directions on the page in which cords leave the disc that has its centre at the support."""
+    radii = [r for d in piece.of(DiscItem) if d.at == item.at for r in d.radii]
+    arcs = [a for c in piece.of(CordItem) for a in c.arcs if any(abs(math.dist(a[0], item.at) - r) < 1e-6 * r for r in radii)]
+    return tuple(page_way(way) for arc in arcs for way in hanging(arc))
 
 
 def _small(piece: Piece, paper: Paper) -> None:
