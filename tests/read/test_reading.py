@@ -367,6 +367,15 @@ def test_a_sum_names_its_bodies_and_one_functional():
     )
 
 
+@pytest.mark.parametrize("said", ["pins O, B and C", "the pins O, B, and C", "joints O and B and pin C", "pin O, pin B and pin C"])
+def test_a_sum_may_be_taken_on_several_pins_in_a_row(said):
+    assert parse_sum(f"moments about A on {said}", sound()).parts == ("pin O", "pin B", "pin C")
+
+
+def test_a_member_may_stand_among_the_pins():
+    assert parse_sum("forces along x on pins B and arm", sound()).parts == ("pin B", "arm")
+
+
 def test_a_sum_that_makes_no_sense_gets_remarks():
     (remark,) = parse_sum("moments about Z on arm", sound())
     assert (remark.code, remark.place.column) == ("read.unknown_point", 15)

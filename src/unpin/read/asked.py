@@ -7,9 +7,19 @@ from unpin.model.problem import Asked, Connection
 from unpin.model.values import WantedSum
 from unpin.read.context import Context, Item
 from unpin.read.directions import direction
+from unpin.read.grammar import CUTS
 from unpin.read.phrases import AskedSaid, Word
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
+
+
+_ALL = {
+    **dict.fromkeys(("reactions", "supports"), "all reactions"),
+    **dict.fromkeys(("links", "bars", "rods"), "all links"),
+    **dict.fromkeys(("cords", "tensions"), "all cords"),
+    **dict.fromkeys(("all", "forces"), "everything"),
+}
+"""Many things asked by one word, and how that is said."""
 
 
 def asked(known: Context, item: Item, supports: dict[str, Connection]) -> list[Asked]:
@@ -83,6 +93,8 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
             return Asked("link", subject=word.text, written=item.text, place=place)
         raise item.drop("read.ask_of_member", word, name=word.text, hint="hint.ask_of_member")
     if word.text not in known.points:
+        if word.text.lower() in _ALL and word.text not in known.broken:
+            raise item.drop("read.unknown_asked", word, name=word.text, nearest=_ALL[word.text.lower()], hint="hint.ask_all")
         raise known.unknown(item, word, "read.unknown_asked", _names(known), "points")
     point = known.point(item, word).name
     here = [p.name for p in known.members_at(point)]
@@ -218,9 +230,13 @@ def _body(known: Context, item: Item, word: Word) -> str:
         return ""
     if word.text.startswith("pin "):
         point = word.text[4:]
+        if point not in known.points and point in known.parts:
+            return point
         if point not in known.points:
             raise known.unknown(
                 item, Word(point, word.end - len(point), word.end), "read.unknown_point", known.points, "points"
             )
         return word.text
+    if word.text.lower() in CUTS:
+        raise item.drop("read.unknown_member", word, name=word.text, hint="hint.section")
     raise known.unknown(item, word, "read.unknown_member", [*known.parts, "whole"], "members")

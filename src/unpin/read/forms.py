@@ -228,5 +228,11 @@ FORMS: tuple[Form, ...] = (
         "a BODY is a member, `pin C`, `whole`, or several with `and`",
         "moments about A on arm and post",
     ),
+    Form(
+        "sum",
+        "… on pins POINT, POINT and POINT",
+        "the part of a truss that holds these pins, as a section cuts it off",
+        "moments about C on pins A, B and F",
+    ),
     Form("sum", "forces along DIRECTION on BODY", "x and y mean right and up", "forces along x on whole"),
 )

@@ -79,12 +79,29 @@ def _misread(kind: str, line: list[Token], fault: ParseError) -> Misread:
     reserved = here.text in KEYWORDS and wanted == ("@want.name",)
     if kind == "load" and line[0].text.lower() in _KINDS_OF_LOAD and (index < 2 or line[0].kind != "word"):
         return Misread(line[0].start, line[0].end, line[0].text, ("@want.amount",), _KINDS_OF_LOAD[line[0].text.lower()])
+    if kind == "sum":
+        for before, cut in zip(line, line[1:]):
+            if before.text in ("on", "the") and cut.text.lower() in CUTS:
+                return Misread(cut.start, cut.end, cut.text[:40], ("@want.bodies",), "hint.section")
+    if kind == "support" and "slope" in (before.text, line[index - 2].text) and here.kind == "number":
+        return Misread(here.start, here.end, here.text[:40], wanted, "hint.slope", _legs(line[index:]))
     if comma:
         first, last = (line[index - 1], line[index + 1]) if here.text == "," else (line[index - 2], here)
         if len(last.text) == 3 and last.text.isdigit():
             return Misread(first.start, last.end, f"{first.text},{last.text}"[:40], ("@want.number",), "hint.thousands")
     hint = "hint.decimal_comma" if comma else "hint.nearest_word" if near else "hint.reserved" if reserved else ""
     return Misread(here.start, here.end, here.text[:40], wanted, hint, near)
+
+
+CUTS = ("section", "cut")
+"""What a sum cannot be taken on: the pins on one side of it are named instead."""
+
+
+def _legs(line: list[Token]) -> str:
+    """`3 in 4`, `3 : 4` as the legs of a slope; one of our own for anything else."""
+    if len(line) > 2 and line[1].text in ("in", "on", ":", "/", "to") and line[2].kind == "number":
+        return f"right {line[2].text} up {line[0].text}"
+    return "right 4 up 3"
 
 
 _GROUPS = (
@@ -309,8 +326,13 @@ _body_name = word("the").optional() >> alt(
     seq(token(lambda t: t.text == "pin", "pin"), name).combine(lambda pin, at: say.Word(f"pin {at.text}", pin.start, at.end)),
     name,
 )
-_bodies = word("on") >> seq(_body_name, (alt(word("and"), symbol("+"), symbol(",")) >> _body_name).many()).combine(
-    lambda first, more: (first, *more)
+_next = alt(symbol(",") >> word("and").optional(), word("and"), symbol("+"))
+_pins = seq(
+    word("the").optional() >> token(lambda t: t.text in ("pins", "joints"), "pins"),
+    seq(name, (_next >> (word("pin", "the").optional() >> name)).many()).combine(lambda first, more: (first, *more)),
+).combine(lambda _, names: tuple(say.Word(f"pin {n.text}", n.start, n.end) for n in names))
+_bodies = word("on") >> alt(
+    _pins, seq(_body_name, (_next >> _body_name).many()).combine(lambda first, more: (first, *more))
 )
 _xy = token(lambda t: t.text in ("x", "y"), "@want.x_or_y").map(say.AxisSaid)
 wanted_sum = alt(
