@@ -7,11 +7,10 @@ from unpin.model.problem import Asked, Connection
 from unpin.model.values import WantedSum
 from unpin.read.context import Context, Item
 from unpin.read.directions import direction
-from unpin.read.grammar import CUTS
 from unpin.read.phrases import AskedSaid, Word
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
-
+from unpin.read.sum_phrases import CUTS
 
 _ALL = {
     **dict.fromkeys(("reactions", "supports"), "all reactions"),

@@ -14,9 +14,9 @@ from parsy import index as parsy_index
 from unpin.base.record import record
 from unpin.exact.expression import Name as LetterName
 from unpin.exact.expression import Token, tokens
-from unpin.read import cord_phrases
+from unpin.read import cord_phrases, sum_phrases
 from unpin.read import phrases as say
-from unpin.read.pieces import AXES, KEYWORDS, TURNS, WAYS, amount, at_clause, away, axis, bare_angle, comma, direction, end, linear, linear_names, name, slope, symbol, token, word
+from unpin.read.pieces import AXES, KEYWORDS, TURNS, WAYS, amount, at_clause, away, axis, bare_angle, comma, direction, end, linear_names, name, slope, symbol, token, word
 
 
 @record
@@ -81,7 +81,7 @@ def _misread(kind: str, line: list[Token], fault: ParseError) -> Misread:
         return Misread(line[0].start, line[0].end, line[0].text, ("@want.amount",), _KINDS_OF_LOAD[line[0].text.lower()])
     if kind == "sum":
         for before, cut in zip(line, line[1:]):
-            if before.text in ("on", "the") and cut.text.lower() in CUTS:
+            if before.text in ("on", "the") and cut.text.lower() in sum_phrases.CUTS:
                 return Misread(cut.start, cut.end, cut.text[:40], ("@want.bodies",), "hint.section")
     if kind == "support" and "slope" in (before.text, line[index - 2].text) and here.kind == "number":
         return Misread(here.start, here.end, here.text[:40], wanted, "hint.slope", _legs(line[index:]))
@@ -91,10 +91,6 @@ def _misread(kind: str, line: list[Token], fault: ParseError) -> Misread:
             return Misread(first.start, last.end, f"{first.text},{last.text}"[:40], ("@want.number",), "hint.thousands")
     hint = "hint.decimal_comma" if comma else "hint.nearest_word" if near else "hint.reserved" if reserved else ""
     return Misread(here.start, here.end, here.text[:40], wanted, hint, near)
-
-
-CUTS = ("section", "cut")
-"""What a sum cannot be taken on: the pins on one side of it are named instead."""
 
 
 def _legs(line: list[Token]) -> str:
@@ -300,7 +296,7 @@ def load():
     return replace(body, label=label)
 
 
-# What is asked, and sums.
+# What is asked.
 
 _component = token(lambda t: t.text in ("x", "y", "couple", "magnitude"), "@want.component").map(lambda w: w.text)
 _lead = seq(
@@ -320,35 +316,6 @@ asked = alt(
         (word("on") >> name).optional(),
         _component.optional(""),
     ).combine(lambda lead, names, part, component: say.AskedSaid(names, part, component, lead)),
-)
-_body_name = word("the").optional() >> alt(
-    word("whole"),
-    seq(token(lambda t: t.text == "pin", "pin"), name).combine(lambda pin, at: say.Word(f"pin {at.text}", pin.start, at.end)),
-    name,
-)
-_next = alt(symbol(",") >> word("and").optional(), word("and"), symbol("+"))
-_pins = seq(
-    word("the").optional() >> token(lambda t: t.text in ("pins", "joints"), "pins"),
-    seq(name, (_next >> (word("pin", "the").optional() >> name)).many()).combine(lambda first, more: (first, *more)),
-).combine(lambda _, names: tuple(say.Word(f"pin {n.text}", n.start, n.end) for n in names))
-_bodies = word("on") >> alt(
-    _pins, seq(_body_name, (_next >> _body_name).many()).combine(lambda first, more: (first, *more))
-)
-_xy = token(lambda t: t.text in ("x", "y"), "@want.x_or_y").map(say.AxisSaid)
-wanted_sum = alt(
-    seq(
-        word("moments")
-        >> word("about")
-        >> alt(name, seq(symbol("(") >> amount, symbol(",") >> amount << symbol(")")).map(tuple)),
-        _bodies,
-    ).combine(lambda about, parts: say.SumSaid(parts, about=about)),
-    seq(word("forces"), word("along") >> alt(_xy, slope, direction), _bodies).combine(
-        lambda _, along, parts: say.SumSaid(parts, along=along)
-    ),
-    seq(word("forces"), linear(word("along"), False), _bodies).combine(lambda _, along, parts: say.SumSaid(parts, along=along)),
-    seq(word("forces"), linear(word("square") << word("to"), True), _bodies).combine(
-        lambda _, along, parts: say.SumSaid(parts, along=along)
-    ),
 )
 
 PHRASES = (
@@ -387,6 +354,6 @@ def _phrases() -> dict[str, Parser]:
         "collar": collar,
         "load": load,
         "asked": asked,
-        "sum": wanted_sum,
+        "sum": sum_phrases.wanted_sum,
     }
     return {kind: parser << end for kind, parser in whole.items()}
