@@ -77,7 +77,8 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
     complete = {**full, **derived}
     proof = prove(apart, full, complete, derived, _checked(apart, soundness), closing)
     own = follow(structure, problem.wanted_route, wanted, zero) if problem.wanted_route else None
-    alternatives = tuple(_route(ground, moves, zero, "other", least, carried=False) for moves in rivals if _shape(moves) not in taken)[:others]
+    next_best = [moves for moves in rivals if _shape(moves) not in taken][:others]
+    alternatives = tuple(_route(ground, moves, zero, "other", least, carried=False) for moves in next_best)
     return replace(worked, fewest=shortest, recommended=recommended, others=alternatives, wanted=own,
                    values={**complete, **values}, answers=answers((structure, values), (apart, complete)), proof=proof,
                    rung=max((rung(v) for v in values.values()), default=1))
