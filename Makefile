@@ -14,7 +14,7 @@ check: .venv ## lint, and generated pages compared with their source
 	$(PYTHON) -m ruff check src tests tools benchmarks
 	$(PYTHON) tools/docs.py --check
 
-test: .venv ## every test that needs no browser
+test: .venv ## every test; those of a tool that is missing are skipped with a word
 	$(PYTHON) -m pytest
 
 browser: .venv ## figures and pages in a real browser (Chromium)
