@@ -168,8 +168,3 @@ def isolated_bodies(body: FreeBody, structure: Structure) -> list[Drawn]:
             else:
                 items.append(JointItem(name, look if look != "none" else "knot", at[name]))
     return items
-
-
-def body_points(body: FreeBody, structure: Structure) -> tuple[str, ...]:
-    """Named points on a free body, in file order."""
-    return tuple(i.owner for i in isolated_bodies(body, structure) if isinstance(i, JointItem))

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from unpin.draw import label as lettering
-from unpin.draw.geometry import Box, Spot, Tilt, arc, around_tilt, box_of, grown, plus, square, tilt_of, union, unit
+from unpin.draw.geometry import Box, Spot, Tilt, around_tilt, box_of, grown, plus, square, tilt_of, union, unit
 from unpin.draw.label import Label
 
 LABEL_SIZE, SMALL_SIZE = 9.0, 8.0
@@ -165,7 +165,3 @@ def mark_box(mark: Mark) -> Box:
 
 def circle(centre: Spot, radius: float, role: str, owner: str = "") -> Path:
     return Path((centre,), role, owner, radius=radius)
-
-
-def arc_path(centre: Spot, radius: float, start: float, end: float, role: str, owner: str = "") -> Path:
-    return Path(arc(centre, radius, start, end), role, owner)

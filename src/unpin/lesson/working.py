@@ -12,10 +12,10 @@ from unpin.lesson.isolate import kind_of, member_kind, member_names
 from unpin.lesson.nodes import Block, Line, Listing, Node, Paragraph, Text, Working, sentences
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, Structure
-from unpin.model.directions import axis_of, parallel
-from unpin.model.equation import Equation, Functional
+from unpin.model.directions import axis_of
+from unpin.model.equation import Equation
 from unpin.model.kinds import KINDS
-from unpin.model.space import difference
+from unpin.route.execute import dropping
 from unpin.route.plan import Step
 from unpin.statics.answers import sense_of
 from unpin.statics.loads import resultants
@@ -104,23 +104,13 @@ def drops(e: Equation, known: Mapping[str, Number]) -> dict[str, list[str]]:
     for a in e.body.actions:
         if not a.unknown:
             continue
-        how = "" if a.unknown in e.unknowns else _how(e.functional, a)
+        how = "" if a.unknown in e.unknowns else dropping(e.functional, a)
         if a.unknown in e.unknowns and a.unknown in known:
             how = "known"
         if how and a.unknown not in out.setdefault(how, []):
             out[how].append(a.unknown)
     return out
 
-
-def _how(f: Functional, a: Action) -> str:
-    if f.kind == "along":
-        return "couple" if a.kind == "couple" else "square"
-    if a.kind == "couple":
-        return ""
-    r = difference(a.at, f.at)
-    if r[0] == 0 and r[1] == 0:
-        return "at_centre"
-    return "through" if parallel(r, a.direction.vector) else ""
 
 
 def _dropped(e: Equation, structure: Structure, sheet: Sheet, known: Mapping[str, Number]) -> list[Text]:

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from unpin.exact.linear import reduce
 from unpin.exact.number import ZERO, Number
-from unpin.model.action import Structure
+from unpin.model.action import Action, Structure
 from unpin.model.directions import parallel
 from unpin.model.equation import Equation, Functional
 from unpin.model.space import difference, product
@@ -81,24 +81,26 @@ def solve_step(structure: Structure, equations: tuple[Equation, ...], finds: tup
 
 def reason(structure: Structure, equations: tuple[Equation, ...], finds: tuple[str, ...], values: Mapping[str, Number]) -> Reason:
     """Why this sum: what it leaves, and how every other unknown on the body drops out."""
-    drops = []
+    dropped = []
     for e in equations:
         for a in e.body.actions:
             if a.unknown and a.unknown not in finds:
-                how = "known" if a.unknown in values else _drops(e.functional, a)
-                if how and (a.unknown, how) not in drops:
-                    drops.append((a.unknown, how))
+                how = "known" if a.unknown in values else dropping(e.functional, a)
+                if how and (a.unknown, how) not in dropped:
+                    dropped.append((a.unknown, how))
     if len(equations) > 1:
-        return Reason("block", {"finds": finds, "sums": len(equations)}, tuple(drops))
-    code = "only_unknown" if not drops else ("leaves_one" if any(h != "known" for _, h in drops) else "last_unknown")
+        return Reason("block", {"finds": finds, "sums": len(equations)}, tuple(dropped))
+    code = "only_unknown" if not dropped else ("leaves_one" if any(h != "known" for _, h in dropped) else "last_unknown")
     functional = equations[0].functional
     named = functional.point if functional.kind == "about" else ""
     if functional.kind == "about" and not named:
         code = "meeting_point"
-    return Reason(code, {"finds": finds, "point": named}, tuple(drops))
+    return Reason(code, {"finds": finds, "point": named}, tuple(dropped))
 
 
-def _drops(functional: Functional, action) -> str:
+def dropping(functional: Functional, action: Action) -> str:
+    """How an unknown action on the body stays out of the sum, as a code: `square` or `couple` in a sum of forces, `at_centre` or
+    `through` in a sum of moments; "" when its moment is not zero."""
     if functional.kind == "along":
         return "couple" if action.kind == "couple" else "square"
     if action.kind == "couple":

@@ -104,7 +104,3 @@ def unknown_loads(actions: Sequence[Action]) -> list[Unknown]:
         if a.unknown and a.load is not None:
             by_letter.setdefault(a.unknown, []).append(a)
     return [Unknown(id, Symbol(id), acting[0].kind, id, tuple(a.id for a in acting), ONE, drives="load") for id, acting in by_letter.items()]
-
-
-def loads_on(problem: Problem, part: str) -> tuple[Load, ...]:
-    return tuple(load for load in problem.loads if load.part == part)
