@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from unpin.exact.number import sign
 from unpin.lesson import phrases
-from unpin.lesson.formula import Letter
+from unpin.lesson.formula import Letter, quantity
+from unpin.lesson.formula import letter as letter_of
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, FreeBody, Structure
 from unpin.model.directions import axis_of
-from unpin.model.problem import GROUND, Cord, Part, Problem, Stop
+from unpin.model.problem import GROUND, Cord, Part, Problem, Stop, is_letter
 
 
 def part(one: Part, sheet: Sheet) -> Text:
@@ -31,8 +32,8 @@ def given(cord: Cord, problem: Problem, sheet: Sheet) -> Text:
 
 
 def letter(cord: Cord) -> Letter:
-    """The letter of its tension, as on its arrows: T for a cord of that name, T with the name below for a longer one."""
-    return Letter(cord.name) if len(cord.name) == 1 else Letter("T", cord.name)
+    """The letter of its tension, as on its arrows: T for a cord of that name, T with the name below where that is a word."""
+    return letter_of(cord.name) if is_letter(cord.name) else quantity("T", cord.name)
 
 
 def _end(stop: Stop, blocks: set[str], sheet: Sheet) -> Text:
@@ -54,9 +55,9 @@ def seen(problem: Problem) -> list[Text]:
         discs = Listing(tuple(dict.fromkeys(s.part for s in c.stops if s.side)))
         rings = Listing(tuple(n for n in dict.fromkeys(inner) if n not in discs.items))
         if discs.items:
-            out.append(Text("insight.cord", {"letter": letter(c), "discs": discs}))
+            out.append(Text("insight.cord", {"letter": letter(c), "discs": discs, "count": len(discs.items)}))
         elif rings.items:
-            out.append(Text("insight.cord_ring", {"letter": letter(c), "rings": rings}))
+            out.append(Text("insight.cord_ring", {"letter": letter(c), "rings": rings, "count": len(rings.items)}))
     return out
 
 

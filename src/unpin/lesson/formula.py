@@ -6,21 +6,25 @@ carries the id of the arrow it stands for, so that a page can light up both.
 
 from __future__ import annotations
 
+import re
+
 from unpin.base.record import record
 from unpin.words.numbers import Printed
 
 
 @record
 class Amount:
-    """A number with its unit. `source`: what it comes from (id of an action or unknown, `data`, `arm`)."""
+    """A number with its unit. `source`: what it comes from (id of an action or unknown, `data`, `arm`). `apart`: stands in brackets
+    beside other factors although no unit is written."""
 
     printed: Printed
     source: str = ""
+    apart: bool = False
 
 
 @record
 class Letter:
-    """A quantity symbol: `base` italic, `sub` its subscript (one letter italic when it is an axis), `on` an upright addition."""
+    """A quantity symbol: `base` italic, `sub` its subscript (see `subscript`), `on` an upright addition."""
 
     base: str
     sub: str = ""
@@ -116,10 +120,30 @@ def letter(name: str) -> Letter:
     return Letter(GREEK.get(base, base), sub)
 
 
+def quantity(name: str, sub: str = "", on: str = "") -> Letter:
+    """The letter of a quantity whose base is a name of the author, its own digits before the subscript: `A1` with x is A with 1x. The one
+    place that letters names, for sums, sentences and figures alike.
+
+    >>> quantity("A1", "x")
+    Letter(base='A', sub='1x', on='')
+    """
+    own = letter(name)
+    return Letter(own.base, own.sub + sub, on)
+
+
+def subscript(sub: str) -> tuple[tuple[str, bool], ...]:
+    """A subscript in stretches, each with whether it is upright: digits are, names of points and axes are not.
+
+    >>> subscript("1x")
+    (('1', True), ('x', False))
+    """
+    return tuple((part, part.isdigit()) for part in re.findall(r"\d+|\D+", sub))
+
+
 def needs_brackets(item: Formula, alone: bool) -> bool:
     """Whether a factor stands in brackets: amounts with a unit or a minus beside other factors, sums, signed terms."""
     if isinstance(item, Amount):
-        return (not alone and bool(item.printed.unit)) or item.printed.sign < 0
+        return (not alone and (item.apart or bool(item.printed.unit))) or item.printed.sign < 0
     return isinstance(item, (Sum, Signed, Relation)) and not alone
 
 

@@ -8,7 +8,7 @@ from dataclasses import fields, replace
 from typing import TypeVar
 
 from unpin.lesson import nodes
-from unpin.lesson.formula import Letter
+from unpin.lesson.formula import letter
 from unpin.lesson.isolate import joints
 from unpin.lesson.nodes import Listing, Text
 from unpin.model.problem import Problem
@@ -19,7 +19,7 @@ Tree = TypeVar("Tree")
 def with_kinds(tree: Tree, problem: Problem) -> Tree:
     """The same node, section or lesson with every disc and block called what it is."""
     kinds = {p.name: p.kind for p in problem.parts if p.kind != "member"}
-    kinds.update({Letter(name): "joint" for name in joints(problem)})
+    kinds.update({letter(name): "joint" for name in joints(problem)})
     return _mended(tree, kinds) if kinds else tree
 
 
@@ -42,8 +42,8 @@ def _group(text: Text, kinds: Mapping) -> Text:
     rest = [n for n in names if n not in discs]
     if all(kinds.get(n, "member") == "member" for n in names):
         return text
-    if len(rest) == 1 and discs:
-        return Text("thing.with_discs", {"body": Text(f"thing.{kinds.get(rest[0], 'member')}", {"name": rest[0]}),
+    if len(rest) == 1 and discs and kinds.get(rest[0], "member") == "member":
+        return Text("thing.with_discs", {"body": Text("thing.member", {"name": rest[0]}),
                                          "discs": Listing(discs), "count": len(discs)})
     return Text("thing.things", {"things": Listing(tuple(Text(f"thing.{kinds.get(n, 'member')}", {"name": n}) for n in names))})
 

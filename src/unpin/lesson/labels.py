@@ -9,7 +9,7 @@ from unpin.draw.label import Label, Run
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number, sign
 from unpin.lesson import cords, loads, phrases, terms
-from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Relation, Root, Signed, Sum, letter
+from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Relation, Root, Signed, Sum, letter, subscript
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import Action, Structure
 from unpin.model.problem import Problem
@@ -24,9 +24,7 @@ def label(formula: Formula) -> Label:
         case Amount(printed):
             return (Run(printed.text),)
         case Letter(base, sub, on):
-            runs = [Run(base, "italic")]
-            if sub:
-                runs.append(Run(sub, "sub" if sub.isdigit() else "subitalic"))
+            runs = [Run(base, "italic"), *(Run(part, "sub" if upright else "subitalic") for part, upright in subscript(sub))]
             if on:
                 runs.append(Run(f", {on}" if sub else on, "sub"))
             return tuple(runs)
@@ -150,4 +148,4 @@ def _axial(value: Number) -> str:
 
 
 def _points(problem: Problem) -> dict[str, Label]:
-    return {p.name: label(Letter(p.name)) for p in problem.points}
+    return {p.name: label(letter(p.name)) for p in problem.points}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from unpin.exact.number import Number, approx, sign
-from unpin.lesson.formula import Amount, Letter
+from unpin.lesson.formula import Amount, Letter, letter
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, FreeBody, Structure
@@ -42,7 +42,7 @@ def free_body(body: FreeBody) -> Text:
 
 def letter_like(point: str) -> Letter:
     """A point's name, set as the figure sets it."""
-    return Letter(point)
+    return letter(point)
 
 
 def points(names: Iterable[str]) -> Listing:

@@ -9,7 +9,7 @@ from unpin.base.record import record
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, Dimension, Unit
 from unpin.exact.number import Number, approx, sign
 from unpin.exact.rounding import ExactForm, short_form
-from unpin.lesson.formula import GREEK, Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter
+from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter, quantity
 from unpin.model.action import Action, Symbol
 from unpin.model.equation import Functional
 from unpin.model.problem import Problem
@@ -106,8 +106,8 @@ def _readable(force: Unit, largest: float) -> Unit:
 
 
 def symbol(of: Symbol) -> Letter:
-    """The letter of an unknown, its base being the name of a point as the author wrote it."""
-    return Letter(GREEK.get(of.base, of.base), of.sub, of.on)
+    """The letter of an unknown, its base being the name of a point as the author wrote it, or as the house style names it."""
+    return quantity(*(of.shown or (of.base, of.sub)), of.on)
 
 
 def symbol_of(action: Action) -> Letter:

@@ -20,11 +20,13 @@ from unpin.model.values import Direction, Quantity, Vector
 @record
 class Symbol:
     """A quantity symbol as printed: `base` italic, `sub` its subscript (`C`, `x`), (`F`, `BD`), (`M`, `A`).
-    `on` is the part it acts on where the name would otherwise be shared (`C_x` on arm, `C_x` on post)."""
+    `on` is the part it acts on where the name would otherwise be shared (`C_x` on arm, `C_x` on post). `shown`: base and subscript as
+    the house style writes them, where it has a name of its own for this; the program itself goes by `base` and `sub`."""
 
     base: str
     sub: str = ""
     on: str = ""
+    shown: tuple[str, str] | None = field(default=None, compare=False)
 
 
 @record

@@ -13,6 +13,7 @@ from typing import Literal
 from unpin.base.diagnostic import Place
 from unpin.base.record import record
 from unpin.exact.number import Number
+from unpin.model.house import PLAIN, House
 from unpin.model.values import Direction, Quantity, Vector, WantedSum
 
 GROUND = "ground"
@@ -122,6 +123,11 @@ class Stop:
     direction: Direction | None = None
 
 
+def is_letter(name: str) -> bool:
+    """Whether a name is a quantity symbol as it stands, one letter with or without a number, and no word: T, T2, W_1."""
+    return len(name.rstrip("0123456789").removesuffix("_")) == 1
+
+
 @record
 class Cord:
     """A light cord with one tension from end to end, over any number of discs; `name` is the letter of its tension."""
@@ -165,7 +171,7 @@ class Problem:
     """A whole problem. Order of every tuple is the order of the file and has meaning: the part named first gets the
     positive sense at a pin. `units`: symbols of the units answers are shown in, by dimension name
     (`{"length": "m", "force": "kN", "moment": "kN·m"}`). `assumed`: codes with arguments of what the reader had to
-    assume (never printed under Given). `wanted_route`: the teacher's own route, may be empty."""
+    assume (never printed under Given). `wanted_route`: the teacher's own route, may be empty. `house`: the habits its outputs follow."""
 
     points: tuple[Point, ...]
     parts: tuple[Part, ...]
@@ -181,6 +187,7 @@ class Problem:
     wanted_route: tuple[WantedSum, ...] = ()
     assumed: tuple[tuple[str, Mapping[str, object]], ...] = ()
     cords: tuple[Cord, ...] = ()
+    house: House = PLAIN
 
     def point(self, name: str) -> Point:
         return next(p for p in self.points if p.name == name)

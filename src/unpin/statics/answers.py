@@ -13,6 +13,7 @@ from unpin.model.directions import axis_of
 from unpin.model.problem import GROUND, Asked
 from unpin.model.space import ZERO
 from unpin.statics.goals import actions_behind, goals
+from unpin.statics.names import renamed
 from unpin.statics.wrenches import action_force
 
 
@@ -22,7 +23,7 @@ def answers(*known: tuple[Structure, Mapping[str, Number]]) -> tuple[Answer, ...
     `known`: structures of one problem with values of their unknowns; each thing is answered from the first in which all that
     is behind it has a value (a sum may be fixed where its parts, seen by inspection, are not).
     """
-    return tuple(_answer(asked, known) for asked in known[0][0].problem.asked)
+    return tuple(renamed(_answer(asked, known), known[0][0]) for asked in known[0][0].problem.asked)
 
 
 def _answer(asked: Asked, known) -> Answer:

@@ -13,6 +13,7 @@ from unpin.model.problem import GROUND, Connection, Problem
 from unpin.model.values import Direction
 from unpin.statics.cords import cord_actions
 from unpin.statics.loads import load_actions, unknown_loads
+from unpin.statics.names import lettered
 from unpin.statics.pins import Meeting, meetings
 
 
@@ -61,7 +62,7 @@ class _Assembly:
             unknown, actions = cord_actions(self.problem, cord, self._host)
             self.actions += actions
             self.unknowns.append(unknown)
-        return Structure(self.problem, self._bodies(), tuple(self.unknowns), tuple(self.actions), tuple(self.two_force.values()))
+        return lettered(Structure(self.problem, self._bodies(), tuple(self.unknowns), tuple(self.actions), tuple(self.two_force.values())))
 
     def _bodies(self) -> tuple[Body, ...]:
         parts = [Body(p.name, "part", 2 if p.kind == "block" else 3) for p in self.problem.parts if p.name not in self.two_force]
@@ -98,8 +99,9 @@ class _Assembly:
             symbol = _symbol(c, push, direction, on)
             scale = direction.length if direction else ONE
             sense = "push" if kind.push_only else "assumed"
+            turn = self.problem.house.moments
             self._pair(symbol, c.name, "couple" if push == "couple" else "force", scale, kind.push_only, False, sense,
-                       (first, point, direction, 1), (second, point, direction.reversed() if direction else None, -1))
+                       (first, point, direction, turn), (second, point, direction.reversed() if direction else None, -turn))
 
     def _link(self, name: str, points: tuple[str, str], hosts: tuple[str, str], source: str,
               said: Direction | None = None) -> None:

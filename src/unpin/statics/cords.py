@@ -7,7 +7,7 @@ from collections.abc import Callable
 from unpin.exact.number import ONE, sign
 from unpin.model.action import Action, Symbol, Unknown
 from unpin.model.directions import axis_of
-from unpin.model.problem import GROUND, Cord, Problem, Stop
+from unpin.model.problem import GROUND, Cord, Problem, Stop, is_letter
 from unpin.model.strands import SIDES, Slack, Strand, strands_between
 from unpin.model.values import Direction
 
@@ -25,7 +25,7 @@ def cord_actions(problem: Problem, cord: Cord, host: Callable[[str, str], str]) 
     `host(point, part)` names the body behind a part of the file. The two arrows of a strand are each other's pair, so a strand
     inside a free body does not show. Arrows on the ground are kept: they are its reaction there.
     """
-    symbol = Symbol(cord.name) if len(cord.name) == 1 else Symbol("T", cord.name)
+    symbol = Symbol(cord.name) if is_letter(cord.name) else Symbol("T", cord.name)
     actions: list[Action] = []
     for k, s in enumerate(strands(problem, cord), 1):
         ids = [f"{cord.name}>{_place(stop, host)}@{k}" for stop in (s.first, s.second)]

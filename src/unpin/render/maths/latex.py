@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from unpin.lesson.formula import GREEK, Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets
+from unpin.lesson.formula import GREEK, Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets, subscript
 from unpin.lesson.nodes import Line
 from unpin.render.maths.rows import rows
 from unpin.words.numbers import THIN
@@ -65,7 +65,7 @@ def letter(base: str, sub: str, on: str = "") -> str:
     if not sub and not on:
         return _italic(base)
     added = f"\\text{{{', ' if sub else ''}{upright(on)}}}" if on else ""
-    return f"{_italic(base)}_{{{_italic(sub) if sub else ''}{added}}}"
+    return f"{_italic(base)}_{{{''.join(_italic(part) for part, _ in subscript(sub))}{added}}}"
 
 
 def upright(text: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets, subscript
 
 
 def write(formula: Formula) -> str:
@@ -46,7 +46,7 @@ def letter(base: str, sub: str, on: str = "") -> str:
     if not sub and not on:
         return _italic(base)
     added = f'upright({quoted((", " if sub else "") + on)})' if on else ""
-    return f"{_italic(base)}_({_italic(sub) if sub else ''}{added})"
+    return f"{_italic(base)}_({' '.join(_italic(part) for part, _ in subscript(sub))}{added})"
 
 
 def product(factors: tuple[Formula, ...]) -> str:
