@@ -39,7 +39,7 @@ def test_a_spread_load_that_crosses_a_hinge_is_given_in_one_piece_without_ends_o
 
 
 def test_a_body_carries_its_own_piece_of_a_spread_load():
-    assert "It carries the distributed load from C, 8 kN/m, to D, 12 kN/m, downward." in said(CROSSING)
+    assert "It carries the distributed load from 8 kN/m at C to 12 kN/m at D, downward." in said(CROSSING)
 
 
 def test_two_spread_loads_stay_two():

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, children
 from unpin.lesson.nodes import Argument, Listing, Text
+from unpin.words.joining import before
 from unpin.words.sentences import pieces, say
 
 FORMULAS = (Amount, Letter, Function, Over, Root, Squared, Product, Signed, Sum, Relation, Header)
@@ -18,7 +19,7 @@ def flow(text: Text, language: str = "en", capital: bool = False) -> list[str | 
     else where `capital` says so, unless a name or a formula comes first."""
     run = list(_text(text, language))
     named = bool(run) and isinstance(run[0], _Name)
-    out = _joined(run)
+    out = _run_together(_joined(run), language)
     if out and isinstance(out[0], str) and not named and (capital or _opens_sentence(out)):
         out[0] = out[0][:1].upper() + out[0][1:]
     return out
@@ -70,6 +71,21 @@ def _joined(run) -> list[str | Formula]:
         else:
             out.append(str(item) if isinstance(item, str) else item)
     return out
+
+
+def _run_together(run: list[str | Formula], language: str) -> list[str | Formula]:
+    """Words contracted as the language does it; before a symbol its first letter counts."""
+    following = [_first_letter(after) for after in run[1:]] + [""]
+    return [before(item, letter, language) if isinstance(item, str) else item for item, letter in zip(run, following)]
+
+
+def _first_letter(item: str | Formula) -> str:
+    while not isinstance(item, (str, Letter)):
+        parts = children(item)
+        if not parts:
+            return ""
+        item = parts[0]
+    return item.base[:1] if isinstance(item, Letter) else ""
 
 
 def _opens_sentence(run: list[str | Formula]) -> bool:

@@ -39,11 +39,11 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
 
 
 def carried_discs(body: FreeBody, problem: Problem) -> tuple[str, ...]:
-    """Discs of a group that is one other part with its discs; none for any other group."""
+    """Discs of a group that is one member with its discs; none for any other group."""
     kinds = {p.name: p.kind for p in problem.parts}
     rigid = [p for p in body.parts if p in kinds]
     discs = tuple(p for p in rigid if kinds[p] == "disc")
-    return discs if len(rigid) - len(discs) == 1 else ()
+    return discs if sum(kinds[p] == "member" for p in rigid) == len(rigid) - len(discs) == 1 else ()
 
 
 def _cut_links(body: FreeBody, structure: Structure) -> tuple[Text, ...]:
@@ -70,7 +70,7 @@ def _connection(group: tuple[Action, ...], structure: Structure, sheet: Sheet, m
     if first.sense == "tension":
         a, b = ends(structure, first.unknown)
         return Text("cut.link_ground" if first.on == GROUND else "cut.link",
-                    {**arguments, "member": Text("thing_capital." + member_kind(structure, first.source),
+                    {**arguments, "member": Text(("member." if first.on == GROUND else "thing_capital.") + member_kind(structure, first.source),
                                                  {**member_names(structure, first.source)}),
                      "a": phrases.letter_like(a), "b": phrases.letter_like(b)})
     kind = kind_of(first, structure)
@@ -154,7 +154,7 @@ def count(body: FreeBody, structure: Structure, known: Mapping[str, Number], fin
     if open_now:
         said.append(Text("count.unknown", {"count": len(open_now), "unknowns": phrases.unknowns(structure, open_now)}))
     if seen:
-        said.append(Text("count.known", {"unknowns": phrases.unknowns(structure, seen)}))
+        said.append(Text("count.known", {"count": len(seen), "unknowns": phrases.unknowns(structure, seen)}))
     if open_now:
         said.append(Text("count.sums_part" if sums == 3 else _sums_of_point(body, structure)))
         if shared:

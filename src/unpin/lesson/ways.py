@@ -65,7 +65,7 @@ def move_set(route: Route) -> Text:
     """The moves among which the fewest was sought."""
     block = route.move_set.get("block", 2)
     bodies = "sections" if route.move_set.get("bodies") == "sections" else "all"
-    return Text(f"plan.moves_{bodies}", {"block": str(block) if block else Text("plan.any_block")})
+    return Text(f"plan.moves_{bodies}", {"block": str(block)}) if block else Text(f"plan.moves_{bodies}_any")
 
 
 def chapter(worked: Worked, taken: Route, sheet: Sheet) -> tuple[Node, ...]:

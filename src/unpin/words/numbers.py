@@ -29,10 +29,17 @@ _AS_TYPED = re.compile(r"([0-9]+(?:\.[0-9]+)?|\.[0-9]+)\s*(\D*)", re.ASCII)
 
 @record
 class Style:
-    """`figures`: significant figures; `leading_one`: one more when the first figure is 1."""
+    """`figures`: significant figures; `leading_one`: one more when the first figure is 1. `places`: decimal places of results instead,
+    if given. `decimal`: the decimal sign."""
 
     figures: int = 3
     leading_one: bool = True
+    places: int | None = None
+    decimal: str = "."
+
+
+STANDARD = Style()
+"""Three figures, a decimal point."""
 
 
 @record
@@ -81,20 +88,20 @@ def consistent(units: Mapping[Dimension, Unit]) -> bool:
 def rounded(value: Number, style: Style, places: int | None = None) -> Printed:
     """A bare number, rounded once: to significant figures, or to `places` decimals where that is given (angles)."""
     if value == 0:
-        return Printed(0, "0" if places is None else _point("0", 1, places))
+        return Printed(0, "0" if not places else f"0{style.decimal}{'0' * places}")
     first = digits(value, style.figures + 1)
     wanted = style.figures + (1 if style.leading_one and first[1][0] == "1" else 0)
     if places is not None:
         wanted = first[2] + places
         if wanted < 1:
-            return _tiny(value, places)
+            return _tiny(value, places, style)
     sign, text, exponent = digits(value, wanted)
     if places is not None:
         text = text.ljust(exponent + places, "0")[: exponent + places]
-    return Printed(sign, grouped(_point(text, exponent)), exact=_is_exact(value, sign, text, exponent))
+    return Printed(sign, grouped(_point(text, exponent), style.decimal), exact=_is_exact(value, sign, text, exponent))
 
 
-def exactly(value: Number, most: int) -> Printed | None:
+def exactly(value: Number, most: int, decimal: str = ".") -> Printed | None:
     """A terminating decimal of at most `most` significant figures, digit for digit; None for anything else."""
     if isinstance(value, int):
         value = Fraction(value)
@@ -112,12 +119,12 @@ def exactly(value: Number, most: int) -> Printed | None:
     if not _is_exact(value, sign, text, exponent):
         return None
     text = text.rstrip("0")
-    return Printed(sign, grouped(_point(text.ljust(max(exponent, 1), "0") if exponent > 0 else text, exponent)))
+    return Printed(sign, grouped(_point(text.ljust(max(exponent, 1), "0") if exponent > 0 else text, exponent), decimal))
 
 
 def measure(value: Number, of: Unit, style: Style) -> Printed:
     """A result in SI, shown in a unit, rounded."""
-    return replace(rounded(value / of.factor, style), unit=of.symbol)
+    return replace(rounded(value / of.factor, style, style.places), unit=of.symbol)
 
 
 SHORT = 6
@@ -130,12 +137,16 @@ CARRIED = 2
 def plain(value: Number, of: Unit, style: Style) -> Printed:
     """A given quantity, a length, a constant on the way: digit for digit when that is short, else with figures to spare."""
     shown = value / of.factor
-    return replace(exactly(shown, max(SHORT, style.figures + CARRIED)) or rounded(shown, carried(style)), unit=of.symbol)
+    spare = carried(style)
+    if style.places is not None:
+        # As many places to spare as figures, unless the number is small.
+        spare = replace(spare, figures=max(spare.figures, digits(shown, 1)[2] + style.places + CARRIED if shown != 0 else 1))
+    return replace(exactly(shown, max(SHORT, spare.figures), style.decimal) or rounded(shown, spare), unit=of.symbol)
 
 
 def carried(style: Style) -> Style:
-    """The rounding of a number that is carried on."""
-    return Style(style.figures + CARRIED, leading_one=False)
+    """The rounding of a number that is carried on, in significant figures."""
+    return Style(style.figures + CARRIED, leading_one=False, decimal=style.decimal)
 
 
 def reused(value: Number, of: Unit, style: Style) -> Printed:
@@ -151,24 +162,31 @@ def given(value: Number, written: str, of: Unit, style: Style) -> Printed:
         own = BY_SPELLING.get(typed[2].strip())
         if own is not None and own.symbol == of.symbol and value == Fraction(typed[1]) * of.factor:
             text = typed[1] if not typed[1].startswith(".") else "0" + typed[1]
-            return Printed(0 if value == 0 else 1, grouped(text), of.symbol)
+            return Printed(0 if value == 0 else 1, grouped(text, style.decimal), of.symbol)
     return plain(value, of, style)
 
 
-def angle(degrees: Number) -> Printed:
+def angle(degrees: Number, style: Style = STANDARD) -> Printed:
     """An angle as given: digit for digit when it has at most three decimals, else one decimal."""
-    found = exactly(degrees, 6)
-    return replace(found or rounded(degrees, Style(), places=1), unit="°")
+    found = exactly(degrees, 6, style.decimal)
+    return replace(found or rounded(degrees, style, places=1), unit="°")
 
 
-def grouped(text: str) -> str:
-    """Groups of three on both sides of the point, from five digits on."""
+def decimal_sign(language: str) -> str:
+    """The decimal sign that a language writes."""
+    from unpin.words.sentences import catalogue
+
+    return catalogue("language", language).get("decimal", ".")
+
+
+def grouped(text: str, decimal: str = ".") -> str:
+    """Groups of three on both sides of the point, from five digits on; then the point as the style writes it."""
     whole, dot, rest = text.partition(".")
     if len(whole) > 4:
         whole = THIN.join(_chunks_from_right(whole))
     if len(rest) > 4:
         rest = THIN.join(rest[i:i + 3] for i in range(0, len(rest), 3))
-    return whole + dot + rest
+    return whole + (decimal if dot else "") + rest
 
 
 def _chunks_from_right(text: str) -> list[str]:
@@ -185,13 +203,13 @@ def _point(text: str, exponent: int, places: int = 0) -> str:
     return text[:exponent] + "." + text[exponent:]
 
 
-def _tiny(value: Number, places: int) -> Printed:
+def _tiny(value: Number, places: int, style: Style) -> Printed:
     """Smaller than the last place: zero, or one unit of it."""
     sign, _, exponent = digits(value, 1)
     up = exponent + places == 0 and digits(value, 12)[1] > "5" + "0" * 11
     if not up:
-        return Printed(0, "0." + "0" * places, exact=False)
-    return Printed(sign, _point("1", 1 - places), exact=False)
+        return Printed(0, f"0{style.decimal}{'0' * places}" if places else "0", exact=False)
+    return Printed(sign, grouped(_point("1", 1 - places), style.decimal), exact=False)
 
 
 def _is_exact(value: Number, sign: int, text: str, exponent: int) -> bool:

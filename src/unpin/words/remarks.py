@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from unpin.base.diagnostic import Diagnostic
+from unpin.words.joining import joined
 from unpin.words.sentences import say
 
 
@@ -34,14 +35,14 @@ def render(diagnostic: Diagnostic, language: str = "en") -> str:
 
 def sentence(diagnostic: Diagnostic, language: str = "en") -> str:
     """What was found and what was wanted, without place and path."""
-    return say(f"diagnostics.{diagnostic.code}", language, **_words(diagnostic.arguments, language))
+    return joined(say(f"diagnostics.{diagnostic.code}", language, **_words(diagnostic.arguments, language)), language)
 
 
 def hint(diagnostic: Diagnostic, language: str = "en") -> str:
     """The cure, "" if there is none to offer."""
     if not diagnostic.hint:
         return ""
-    return say(f"diagnostics.{diagnostic.hint}", language, **_words(diagnostic.arguments, language))
+    return joined(say(f"diagnostics.{diagnostic.hint}", language, **_words(diagnostic.arguments, language)), language)
 
 
 def _words(arguments: Mapping[str, Any], language: str) -> dict[str, Any]:
