@@ -24,6 +24,7 @@ from unpin.route.plan import Route
 from unpin.route.worked import Worked
 from unpin.statics.equation import write
 from unpin.statics.goals import actions_behind, goals
+from unpin.statics.names import part_of
 
 
 def chapter(worked: Worked, route: Route, sheet: Sheet) -> tuple[Node, ...]:
@@ -119,7 +120,8 @@ def _size(c: Component, answer: Answer, acting: list[Action], worked: Worked, sh
         value = sum((t.coefficient * terms.value_of(t.action, worked.values) for t in total.terms), start=0 * c.value)
         if sign(value) == 0:
             continue
-        leg = Component(Symbol(c.symbol.base, axis, c.symbol.on), value, FORCE, "")
+        named = part_of(Symbol(c.symbol.base, axis, c.symbol.on), worked.problem, held=answer.asked.kind != "pin")
+        leg = Component(named, value, FORCE, "")
         own = next((x for x in answer.components if x.symbol.sub == axis and x.symbol.base == c.symbol.base), None)
         if own is None:
             lines += _component(leg, answer, acting, worked, sheet)
@@ -131,7 +133,7 @@ def _size(c: Component, answer: Answer, acting: list[Action], worked: Worked, sh
     if c.angle is not None:
         acute = min(abs(c.angle), 180 - abs(c.angle))
         across, upright = (sheet.reused(abs(v), sheet.units[FORCE]) for _, v in legs)
-        lines.append(Line("solve", Relation(Function("tan", phrases.angle_amount(acute)), Over(upright, across))))
+        lines.append(Line("solve", Relation(Function("tan", phrases.angle_amount(acute, sheet)), Over(upright, across))))
     return lines
 
 

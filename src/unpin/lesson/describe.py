@@ -98,7 +98,7 @@ def _toward(a: Action, problem: Problem, sheet: Sheet) -> Text:
     if a.point or a.direction.form != "line" or cords.find(problem, a.source) is None:
         return phrases.toward(a.direction, sheet)
     steep = Fraction(math.degrees(math.atan2(abs(y), abs(x)))).limit_denominator(10)
-    way = {"angle": Amount(numbers.angle(steep)), "across": Text("toward.right" if x > 0 else "toward.left")}
+    way = {"angle": Amount(numbers.angle(steep, sheet.style)), "across": Text("toward.right" if x > 0 else "toward.left")}
     return Text("toward.angle_level_up" if y > 0 else "toward.angle_level_down", way)
 
 

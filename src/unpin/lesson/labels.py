@@ -58,7 +58,7 @@ def quantity_formula(quantity: Quantity, sheet: Sheet) -> Formula:
     if quantity.dimension == NUMBER:
         return sheet.whole(quantity.value)
     if quantity.dimension == ANGLE:
-        return Amount(numbers.angle(quantity.value))
+        return Amount(numbers.angle(quantity.value, sheet.style))
     if quantity.dimension == LENGTH:
         return sheet.length(quantity.value)
     return sheet.given(quantity, own_unit=True)
@@ -102,7 +102,7 @@ def of_result(problem: Problem, structure: Structure, sheet: Sheet, values) -> L
         if u.axial and u.id in values:
             shown = sheet.size(values[u.id], terms.dimension_of(structure.action(u.actions[0])))
             size = (Run(shown.printed.digits),) if many_axial(structure) else label(shown)
-            mark = "" if u.drives == "cord" else say(f"lesson.axial_mark.{_axial(values[u.id])}")
+            mark = "" if u.drives == "cord" else say(f"lesson.axial_mark.{_axial(values[u.id])}", sheet.language)
             labels[u.id] = (*size, *((Run("\u202f" + mark),) if mark else ()))
     return Lettering(labels, text_of(sheet), spoken(structure, sheet))
 
@@ -122,9 +122,9 @@ def spoken(structure: Structure, sheet: Sheet) -> dict[str, str]:
         name = _spoken(a, sheet)
         body = a.on.removeprefix(phrases.PIN)
         code = "pin" if a.on.startswith(phrases.PIN) else "part"
-        out[a.id] = say(f"lesson.figure.{a.kind}_on_{code}", name=name, body=body)
+        out[a.id] = say(f"lesson.figure.{a.kind}_on_{code}", sheet.language, name=name, body=body)
         if a.load is not None:
-            out.setdefault(a.id.split(".")[0], say("lesson.figure.spread", body=body))
+            out.setdefault(a.id.split(".")[0], say("lesson.figure.spread", sheet.language, body=body))
     return out
 
 

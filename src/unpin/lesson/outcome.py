@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from unpin.exact.number import Number, sign
 from unpin.lesson import cords, phrases, terms
@@ -10,7 +11,6 @@ from unpin.lesson.formula import Letter, Relation
 from unpin.lesson.nodes import Boxed, Bullets, Line, Listing, Node, Paragraph, Result, Text, Working
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.lesson.statement import short
-from unpin.model.action import Symbol
 from unpin.model.answer import Answer, Component
 from unpin.model.directions import axis_of
 from unpin.model.equation import Equation
@@ -61,7 +61,7 @@ def as_worked(c: Component, values: Mapping[str, Number]) -> Number:
 def answer_letter(c: Component, answer: Answer) -> Letter:
     """The letter of a component; the part it acts on is in the heading already when one is asked."""
     own = c.symbol.on if answer.asked.kind == "everything" else ""
-    return symbol(Symbol(c.symbol.base, c.symbol.sub, own))
+    return symbol(replace(c.symbol, on=own))
 
 
 def check(worked: Worked, sheet: Sheet, last: Equation | None) -> tuple[Node, ...]:
@@ -81,6 +81,7 @@ def check(worked: Worked, sheet: Sheet, last: Equation | None) -> tuple[Node, ..
 
 
 def closing(e: Equation, values: Mapping[str, Number], sheet: Sheet) -> list[Node]:
+    e = terms.oriented(e, sheet)
     lines = [Line("write", terms.in_symbols(e, sheet))]
     for name, relation in (("substitute", terms.in_numbers(e, sheet, values)), ("check", terms.evaluated(e, sheet, values))):
         if terms.printed(relation) != terms.printed(lines[-1].formula):

@@ -70,8 +70,8 @@ def toward(direction: Direction, sheet: Sheet) -> Text:
                                      "b": sheet.whole(abs(y))})
     if direction.form == "angle" and direction.angle is not None and axis_of(direction.base):
         if 0 < approx(direction.angle) < 90:
-            return _acute(direction)
-        return Text("toward.angle", {"angle": Amount(numbers.angle(direction.angle)), "base": Text(f"word.{axis_word(direction.base)}"),
+            return _acute(direction, sheet)
+        return Text("toward.angle", {"angle": Amount(numbers.angle(direction.angle, sheet.style)), "base": Text(f"word.{axis_word(direction.base)}"),
                                      "turn": Text(f"word.{axis_word(direction.turn)}")})
     if direction.points:
         ends = {"a": letter_like(direction.points[0]), "b": letter_like(direction.points[1])}
@@ -83,10 +83,10 @@ def toward(direction: Direction, sheet: Sheet) -> Text:
                                       "upright": Text(f"word.{axis_word((0, y))}"), "b": sheet.whole(y * sign(y))})
 
 
-def _acute(direction: Direction) -> Text:
+def _acute(direction: Direction, sheet: Sheet) -> Text:
     """A sloped direction by its given angle to the horizontal or the vertical."""
     base, turn = axis_word(direction.base), axis_word(direction.turn)
-    angle = {"angle": Amount(numbers.angle(direction.angle))}
+    angle = {"angle": Amount(numbers.angle(direction.angle, sheet.style))}
     if base in ("right", "left"):
         return Text(f"toward.angle_level_{turn}", {**angle, "across": Text(f"toward.{base}")})
     return Text("toward.angle_upright", {**angle, "upright": Text(f"word.{base}"), "across": Text(f"toward.{turn}")})
@@ -115,15 +115,15 @@ def sense(code: str, degrees: float | None, sheet: Sheet) -> Text:
         return Text(f"sense.{code}")
     upward, acute = degrees > 0, min(abs(degrees), 180 - abs(degrees))
     side = "right" if abs(degrees) < 90 else "left"
-    return Text(f"sense.{'up' if upward else 'down'}_{side}", {"angle": angle_amount(acute)})
+    return Text(f"sense.{'up' if upward else 'down'}_{side}", {"angle": angle_amount(acute, sheet)})
 
 
-def angle_amount(degrees: float) -> Amount:
+def angle_amount(degrees: float, sheet: Sheet) -> Amount:
     """A computed angle: one decimal."""
     from dataclasses import replace
     from fractions import Fraction
 
-    tenths = numbers.rounded(Fraction(degrees), numbers.Style(), places=1)
+    tenths = numbers.rounded(Fraction(degrees), sheet.style, places=1)
     return Amount(replace(tenths, unit="°", exact=False))
 
 

@@ -12,6 +12,7 @@ from unpin.exact.rounding import ExactForm, short_form
 from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter, quantity
 from unpin.model.action import Action, Symbol
 from unpin.model.equation import Functional
+from unpin.model.house import PLAIN, House
 from unpin.model.problem import Problem
 from unpin.model.values import Quantity, Vector
 from unpin.words import numbers
@@ -30,10 +31,20 @@ class Sheet:
     units: Mapping[Dimension, Unit]
     line_moment: Unit
     centres: tuple[tuple[Vector, str], ...] = ()
+    house: House = PLAIN
+    language: str = "en"
 
     def centre(self, of: Functional) -> str:
         """The name of a moment centre, or the letter it was given."""
         return of.point or next((letter for at, letter in self.centres if at == of.at), "Q")
+
+    def sense(self, of: Functional) -> int:
+        """1 where a sum keeps its signs, -1 where the positive sense of the house is the other way. A direction that is neither to
+        the right nor up is its author's own."""
+        if of.kind == "about":
+            return self.house.moments
+        x, y = (sign(c) for c in of.direction.vector)
+        return self.house.x if (x, y) == (1, 0) else self.house.y if (x, y) == (0, 1) else 1
 
     def result(self, value: Number, dimension: Dimension, source: str = "") -> Amount:
         """A found value, rounded."""
@@ -65,7 +76,7 @@ class Sheet:
 
     def ratio(self, value: Number) -> Amount:
         """A bare number: digit for digit when short, else with figures to spare."""
-        found = numbers.exactly(value, self.style.figures + numbers.CARRIED) or numbers.rounded(value, numbers.carried(self.style))
+        found = numbers.exactly(value, self.style.figures + numbers.CARRIED, self.style.decimal) or numbers.rounded(value, numbers.carried(self.style))
         return Amount(found)
 
     def whole(self, value: Number) -> Formula:
@@ -74,11 +85,14 @@ class Sheet:
         return exact_formula(form) if form else self.ratio(value)
 
 
-def sheet_for(problem: Problem, values: Mapping[str, Number], figures: int = 0) -> Sheet:
-    """The sheet of a problem. `figures` 0: what the problem says, else three. The unit of force moves a prefix up or down only
-    when the largest force would be a million of it or a thousandth."""
-    wanted = figures or problem.figures or 3
-    units = dict(problem.units)
+def sheet_for(problem: Problem, values: Mapping[str, Number], figures: int = 0, language: str = "") -> Sheet:
+    """The sheet of a problem. `figures` 0: what the problem says, else its house style, else three; `language` "": that of the house,
+    else English. The unit of force moves a prefix up or down only when the largest force would be a million of it or a thousandth."""
+    house = problem.house
+    language = language or house.language or "en"
+    places = None if figures or problem.figures else house.places
+    style = Style(figures or problem.figures or house.figures or 3, house.leading_one, places, house.decimal or numbers.decimal_sign(language))
+    units = dict(house.units or problem.units)
     force = BY_SPELLING[units.get("force", "N")]
     sizes = [abs(approx(v / force.factor)) for v in values.values()]
     sizes += [abs(approx(load.magnitude.value / force.factor)) for load in problem.loads if load.magnitude]
@@ -90,7 +104,7 @@ def sheet_for(problem: Problem, values: Mapping[str, Number], figures: int = 0) 
     chosen = numbers.units_of(units)
     line = BY_SPELLING.get(f"{chosen[FORCE].symbol}·{chosen[LENGTH].symbol}")
     line = line or Unit(f"{chosen[FORCE].symbol}·{chosen[LENGTH].symbol}", MOMENT, chosen[FORCE].factor * chosen[LENGTH].factor, "both")
-    return Sheet(Style(wanted), chosen, line)
+    return Sheet(style, chosen, line, house=house, language=language)
 
 
 def _readable(force: Unit, largest: float) -> Unit:

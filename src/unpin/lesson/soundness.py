@@ -98,6 +98,7 @@ def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node
 
 def _failing(freedom: Freedom, sheet: Sheet) -> Working:
     equation = freedom.failing
+    equation = terms.oriented(equation, sheet)
     relation = terms.in_numbers(equation, sheet, {})
     total = terms.collected(equation, sheet, {})
     return Working("failing", 0, equation.body.name, terms.header(equation.functional, sheet),
@@ -167,7 +168,7 @@ def _cause(cause: Cause, structure: Structure, found: Soundness, sheet: Sheet) -
         elif key == "miss":
             from fractions import Fraction
 
-            out[key] = Amount(numbers.measure(Fraction(value), sheet.units[LENGTH], numbers.Style(2, False)))
+            out[key] = Amount(numbers.measure(Fraction(value), sheet.units[LENGTH], numbers.Style(2, False, decimal=sheet.style.decimal)))
         elif isinstance(value, (int, str)):
             out[key] = value
     count = [n for key in ("short", "over") if isinstance(n := a.get(key), int)]

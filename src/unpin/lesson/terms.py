@@ -4,6 +4,7 @@ but the products that collecting needs."""
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from unpin.base.units import FORCE, LENGTH, MOMENT, SPREAD
 from unpin.exact.number import Number, sign
@@ -21,11 +22,20 @@ _AXIS_ARROW = {(1, 0): "→", (-1, 0): "←", (0, 1): "↑", (0, -1): "↓"}
 def header(functional: Functional, sheet: Sheet | None = None) -> Header:
     """What is summed and its positive sense. A centre without a name has the letter of the sheet, a slanted axis is t."""
     if functional.kind == "about":
-        return Header("moments", sheet.centre(functional) if sheet else functional.point or "Q", "↺")
-    vector = functional.direction.vector
+        turned = sheet is not None and sheet.sense(functional) < 0
+        return Header("moments", sheet.centre(functional) if sheet else functional.point or "Q", "↻" if turned else "↺")
+    way = sheet.sense(functional) if sheet else 1
+    vector = tuple(c * way for c in functional.direction.vector)
     axis = axis_of(vector)
     arrow = _AXIS_ARROW.get((sign(vector[0]), sign(vector[1])), "")
     return Header("forces", axis or "t", arrow or ("↗" if sign(vector[0]) * sign(vector[1]) > 0 else "↘" if sign(vector[0]) > 0 else "↖"))
+
+
+def oriented(equation: Equation, sheet: Sheet) -> Equation:
+    """The sum with the positive sense of the house: itself, or with every sign turned."""
+    if sheet.sense(equation.functional) > 0:
+        return equation
+    return replace(equation, terms=tuple(replace(t, sign=-t.sign, coefficient=-t.coefficient) for t in equation.terms))
 
 
 def in_symbols(equation: Equation, sheet: Sheet) -> Relation:
@@ -139,7 +149,7 @@ def factor(f: Factor, sheet: Sheet) -> Formula:
     if f.kind == "arm":
         return sheet.length(f.value)
     if f.kind in ("cos", "sin"):
-        return Function(f.kind, Amount(numbers.angle(f.angle), "data"))
+        return Function(f.kind, Amount(numbers.angle(f.angle, sheet.style), "data"))
     if f.kind == "leg":
         return Over(sheet.whole(f.legs[0]), sheet.whole(f.legs[1]))
     return sheet.ratio(f.value)

@@ -32,7 +32,7 @@ def elimination(step: Step, structure: Structure, sheet: Sheet, known: Mapping[s
     """The lines between two collected sums and the first of their results; none for a larger block."""
     if len(step.equations) != 2 or len(step.finds) != 2:
         return ()
-    rows = [_row(k, e, step.finds, known) for k, e in enumerate(step.equations, 1)]
+    rows = [_row(k, terms.oriented(e, sheet), step.finds, known) for k, e in enumerate(step.equations, 1)]
     first, gone = min(((r, u) for r in rows for u in step.finds), key=lambda choice: _trouble(*choice, structure, step.finds, sheet))
     left = next(u for u in step.finds if u != gone)
     second = next(r for r in rows if r is not first)

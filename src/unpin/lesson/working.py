@@ -47,6 +47,7 @@ def move(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Num
 
 def sum_lines(e: Equation, sheet: Sheet, known: Mapping[str, Number]) -> tuple[Line, ...]:
     """Symbols, numbers, collected; a line that repeats the one above is left out."""
+    e = terms.oriented(e, sheet)
     lines = [Line("write", terms.in_symbols(e, sheet))]
     for name, relation in (("substitute", terms.in_numbers(e, sheet, known)), ("collect", terms.collected(e, sheet, known))):
         if terms.printed(relation.left) != terms.printed(lines[-1].formula.left):

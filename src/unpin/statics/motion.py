@@ -47,15 +47,17 @@ class Motions:
         self.column = {b: 3 * k for k, b in enumerate(self.bodies)}
         self.joints = joints(structure)
         self.sought = [u.id for u in structure.unknowns if u.drives != "connection"]
-        self._held = [(id, self._row(j, release_row(push, j.connection, self.at)))
+        # A couple moves on through the turn in which it is drawn.
+        turn = structure.problem.house.moments
+        self._held = [(id, self._row(j, release_row(push, j.connection, self.at), turn if push == "couple" else 1))
                       for j in self.joints for push, id in zip(j.pushes, j.unknowns)]
         self._held += [(id, self._load_row(id)) for id in self.sought]
         # A pin has no turn of its own.
         self._held += [("", {self.column[b.name] + 2: ONE}) for b in structure.bodies if b.rank == 2]
 
-    def _row(self, joint: Joint, row: Wrench) -> Row:
+    def _row(self, joint: Joint, row: Wrench, turn: int) -> Row:
         out: Row = {}
-        for body, way in ((joint.first, 1), (joint.second, -1)):
+        for body, way in ((joint.first, turn), (joint.second, -turn)):
             if body in self.column:
                 for k in range(3):
                     if row[k] != 0:

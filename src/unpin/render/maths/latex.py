@@ -112,7 +112,7 @@ def _term(item: Formula) -> str:
 
 
 def _amount(printed) -> str:
-    number = ("-" if printed.sign < 0 else "") + printed.digits.replace(THIN, "\\,")
+    number = ("-" if printed.sign < 0 else "") + printed.digits.replace(",", "{,}").replace(THIN, "\\,")
     if not printed.unit:
         return number
     if printed.unit == "°":
