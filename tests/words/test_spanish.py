@@ -57,3 +57,24 @@ def test_spanish_quotes_are_angular_and_questions_open_with_their_sign(subject):
     for code, text in catalogue(subject, "es").items():
         assert text.count("«") == text.count("»"), code
         assert text.count("?") == text.count("¿"), code
+
+
+def test_the_sine_is_written_sen_in_spanish_and_sin_elsewhere():
+    """`sen` for the sine: Real Academia Española, Diccionario de la lengua española, "seno" (from memory)."""
+    from fractions import Fraction
+
+    from unpin.lesson.formula import Amount
+    from unpin.lesson.sheet import sheet_for
+    from unpin.model.problem import Problem
+    from unpin.render.maths import latex, mathml, spoken, text, typeset
+    from unpin.words import numbers
+
+    sheets = {language: sheet_for(Problem((), ()), {}, language=language) for language in ("en", "es")}
+    angle = Amount(numbers.angle(Fraction(305, 10), sheets["es"].style))
+    sine = sheets["es"].function("sin", angle)
+    assert text.write(sine) == "sen 30,5°"
+    assert "<mi>sen</mi>" in mathml.write(sine)
+    assert latex.write(sine) == "\\operatorname{sen} 30{,}5^{\\circ}"
+    assert "sen" in typeset.write(sine)
+    assert spoken.write(sine, "es") == "seno de 30,5 grados"
+    assert text.write(sheets["en"].function("sin", angle)).startswith("sin ")

@@ -9,7 +9,7 @@ from dataclasses import replace
 from unpin.base.units import FORCE
 from unpin.exact.number import Number, sign
 from unpin.lesson import cords, phrases, terms
-from unpin.lesson.formula import Formula, Function, Letter, Over, Relation, Root, Signed, Squared, Sum
+from unpin.lesson.formula import Formula, Letter, Over, Relation, Root, Signed, Squared, Sum
 from unpin.lesson.isolate import ends, member_kind, member_names
 from unpin.lesson.nodes import Block, Line, Node, Paragraph, Text, Working, sentences
 from unpin.lesson.outcome import answer_letter, repeats
@@ -133,7 +133,7 @@ def _size(c: Component, answer: Answer, acting: list[Action], worked: Worked, sh
     if c.angle is not None:
         acute = min(abs(c.angle), 180 - abs(c.angle))
         across, upright = (sheet.reused(abs(v), sheet.units[FORCE]) for _, v in legs)
-        lines.append(Line("solve", Relation(Function("tan", phrases.angle_amount(acute, sheet)), Over(upright, across))))
+        lines.append(Line("solve", Relation(sheet.function("tan", phrases.angle_amount(acute, sheet)), Over(upright, across))))
     return lines
 
 

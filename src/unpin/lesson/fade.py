@@ -159,8 +159,8 @@ def _lettered(formula: Formula, letters: Mapping[str, Letter]) -> Formula:
     match formula:
         case Amount(_, source):
             return letters.get(source, formula)
-        case Function(name, of):
-            return Function(name, again(of))
+        case Function(_, of, _):
+            return replace(formula, of=again(of))
         case Over(top, bottom):
             return Over(again(top), again(bottom))
         case Root(of):

@@ -33,10 +33,15 @@ class Letter:
 
 @record
 class Function:
-    """sin, cos or tan of an angle."""
+    """sin, cos or tan of an angle. `written`: the sign of the language for it, "" for the name itself."""
 
     name: str
     of: Formula
+    written: str = ""
+
+    @property
+    def sign(self) -> str:
+        return self.written or self.name
 
 
 @record
@@ -173,7 +178,7 @@ def _letters(formula: Formula):
 def children(formula: Formula) -> tuple[Formula, ...]:
     """The parts of a node, left to right."""
     match formula:
-        case Function(_, of) | Root(of) | Squared(of) | Signed(_, of, _):
+        case Function(_, of, _) | Root(of) | Squared(of) | Signed(_, of, _):
             return (of,)
         case Over(top, bottom):
             return (top, bottom)

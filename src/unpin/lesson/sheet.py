@@ -9,7 +9,7 @@ from unpin.base.record import record
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, Dimension, Unit
 from unpin.exact.number import Number, approx, sign
 from unpin.exact.rounding import ExactForm, short_form
-from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Root, Signed, Sum, letter, quantity
+from unpin.lesson.formula import Amount, Formula, Function, Letter, Over, Product, Root, Signed, Sum, letter, quantity
 from unpin.model.action import Action, Symbol
 from unpin.model.equation import Functional
 from unpin.model.house import PLAIN, House
@@ -17,6 +17,7 @@ from unpin.model.problem import Problem
 from unpin.model.values import Quantity, Vector
 from unpin.words import numbers
 from unpin.words.numbers import Printed, Style
+from unpin.words.sentences import catalogue
 
 _LADDERS = (("N", "kN", "MN"), ("lb", "kip"))
 _TOO_LARGE, _TOO_SMALL = 1e6, 1e-3
@@ -78,6 +79,10 @@ class Sheet:
         """A bare number: digit for digit when short, else with figures to spare."""
         found = numbers.exactly(value, self.style.figures + numbers.CARRIED, self.style.decimal) or numbers.rounded(value, numbers.carried(self.style))
         return Amount(found)
+
+    def function(self, name: str, of: Formula) -> Function:
+        """sin, cos or tan under the sign that the language has for it."""
+        return Function(name, of, catalogue("language", self.language).get(f"function.{name}", ""))
 
     def whole(self, value: Number) -> Formula:
         """A bare number in its exact form: 4, 5/2, √2; rounded where there is no short one."""

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from unpin.base.units import FORCE, LENGTH, MOMENT, SPREAD
 from unpin.exact.number import Number, sign
-from unpin.lesson.formula import ZERO, Amount, Formula, Function, Header, Over, Product, Relation, Signed, Sum
+from unpin.lesson.formula import ZERO, Amount, Formula, Header, Over, Product, Relation, Signed, Sum
 from unpin.lesson.sheet import Sheet, half, symbol, symbol_of, way
 from unpin.model.action import Action
 from unpin.model.directions import axis_of
@@ -149,7 +149,7 @@ def factor(f: Factor, sheet: Sheet) -> Formula:
     if f.kind == "arm":
         return sheet.length(f.value)
     if f.kind in ("cos", "sin"):
-        return Function(f.kind, Amount(numbers.angle(f.angle, sheet.style), "data"))
+        return sheet.function(f.kind, Amount(numbers.angle(f.angle, sheet.style), "data"))
     if f.kind == "leg":
         return Over(sheet.whole(f.legs[0]), sheet.whole(f.legs[1]))
     return sheet.ratio(f.value)

@@ -23,8 +23,9 @@ def write(formula: Formula) -> str:
             return _amount(printed)
         case Letter(base, sub, on):
             return letter(base, sub, on)
-        case Function(name, of):
-            return f"\\{name} {write(of)}" if name in ("sin", "cos", "tan") else f"\\operatorname{{{name}}} {write(of)}"
+        case Function(_, of, _):
+            sign = formula.sign
+            return f"\\{sign} {write(of)}" if sign in ("sin", "cos", "tan") else f"\\operatorname{{{sign}}} {write(of)}"
         case Over(top, bottom):
             return f"\\frac{{{write(top)}}}{{{write(bottom)}}}"
         case Root(of):

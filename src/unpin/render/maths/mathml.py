@@ -36,8 +36,8 @@ def inner(formula: Formula) -> str:
             return _amount(printed)
         case Letter(base, sub, on):
             return letter(base, sub, on)
-        case Function(name, of):
-            return f"<mrow><mi>{escape(name)}</mi><mo>&#x2061;</mo>{_GAP}{inner(of)}</mrow>"
+        case Function(_, of, _):
+            return f"<mrow><mi>{escape(formula.sign)}</mi><mo>&#x2061;</mo>{_GAP}{inner(of)}</mrow>"
         case Over(top, bottom):
             return f"<mfrac><mrow>{inner(top)}</mrow><mrow>{inner(bottom)}</mrow></mfrac>"
         case Root(of):

@@ -24,7 +24,7 @@ class _Voice:
             case Letter(base, sub, on):
                 name = f"{base} {sub}".strip()
                 return self._word("on", name=name, part=on) if on else name
-            case Function(name, of):
+            case Function(name, of, _):
                 return self._word(f"function.{name}", of=self.say(of))
             case Over(top, bottom):
                 return self._word("over", top=self.say(top), bottom=self.say(bottom))

@@ -14,8 +14,8 @@ def write(formula: Formula) -> str:
         case Letter(base, sub, on):
             under = ",".join(x for x in (sub, on) if x)
             return base + (f"_{under}" if under else "")
-        case Function(name, of):
-            return f"{name} {write(of)}"
+        case Function(_, of, _):
+            return f"{formula.sign} {write(of)}"
         case Over(top, bottom):
             return f"{_grouped(top)}/{_grouped(bottom)}"
         case Root(of):

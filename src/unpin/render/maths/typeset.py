@@ -11,8 +11,8 @@ def write(formula: Formula) -> str:
             return _amount(printed)
         case Letter(base, sub, on):
             return letter(base, sub, on)
-        case Function(name, of):
-            return f"op({quoted(name)}) {write(of)}"
+        case Function(_, of, _):
+            return f"op({quoted(formula.sign)}) {write(of)}"
         case Over(top, bottom):
             return f"frac({write(top)}, {write(bottom)})"
         case Root(of):
