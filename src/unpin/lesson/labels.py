@@ -12,7 +12,7 @@ from unpin.lesson import cords, loads, phrases, terms
 from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Relation, Root, Signed, Sum, letter, subscript
 from unpin.lesson.sheet import Sheet
 from unpin.model.action import Action, Structure
-from unpin.model.problem import Problem
+from unpin.model.problem import GROUND, Problem
 from unpin.model.values import Quantity
 from unpin.words import numbers
 from unpin.words.sentences import say
@@ -120,7 +120,7 @@ def spoken(structure: Structure, sheet: Sheet) -> dict[str, str]:
     out = {}
     for a in structure.actions:
         name = _spoken(a, sheet)
-        body = a.on.removeprefix(phrases.PIN)
+        body = say("lesson.thing.ground", sheet.language) if a.on == GROUND else a.on.removeprefix(phrases.PIN)
         code = "pin" if a.on.startswith(phrases.PIN) else "part"
         out[a.id] = say(f"lesson.figure.{a.kind}_on_{code}", sheet.language, name=name, body=body)
         if a.load is not None:
