@@ -21,9 +21,11 @@ class Stop(Exception):
     """Ends the command with a message for standard error and a status."""
 
     def __init__(self, status: int, code: str = "", **arguments: object):
-        self.status = status
-        self.message = say(f"cli.{code}", **arguments) if code else ""
-        super().__init__(self.message)
+        self.status, self.code, self.arguments = status, code, arguments
+        super().__init__(code)
+
+    def message(self, language: str) -> str:
+        return say(f"cli.{self.code}", language, **self.arguments) if self.code else ""
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -31,14 +33,16 @@ def main(arguments: list[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="backslashreplace")
-    chosen = parser().parse_args(arguments)
+    language = _language(sys.argv[1:] if arguments is None else arguments)
+    chosen = parser(language).parse_args(arguments)
+    chosen.tongue = chosen.language or language
     try:
         status = chosen.run(chosen)
         sys.stdout.flush()
         return status
     except Stop as stop:
-        if stop.message:
-            print(stop.message, file=sys.stderr)
+        if stop.code:
+            print(stop.message(chosen.tongue), file=sys.stderr)
         return stop.status
     except BrokenPipeError:
         # The reader of our output has gone; so do we, without a second complaint at exit.
@@ -49,16 +53,29 @@ def main(arguments: list[str] | None = None) -> int:
     except Exception as fault:  # the last door: no traceback reaches a teacher
         if os.environ.get("UNPIN_TRACE"):
             raise
-        print(say("cli.unexpected", what=f"{type(fault).__name__}: {fault}"), file=sys.stderr)
+        print(say("cli.unexpected", chosen.tongue, what=f"{type(fault).__name__}: {fault}"), file=sys.stderr)
         return DEFECT
 
 
-def parser() -> argparse.ArgumentParser:
+def _language(arguments: list[str]) -> str:
+    """The language that is asked for, before the arguments are read: their help and their faults are to be in it. What the machine is
+    set to is not asked."""
+    from unpin.words.sentences import languages
+
+    for k, said in enumerate(arguments):
+        name, _, value = said.partition("=")
+        if name == "--language":
+            code = value or (arguments[k + 1] if k + 1 < len(arguments) else "")
+            return code if code in languages() else "en"
+    return "en"
+
+
+def parser(language: str = "en") -> argparse.ArgumentParser:
     """Every command with its help, bound to what it does."""
     from unpin import options
 
     return options.parser({"solve": _solve, "check": _check, "ways": _ways, "draw": _draw, "handout": _handout, "sheet": _sheet,
-                           "examples": _examples})
+                           "examples": _examples}, language)
 
 
 def _reading(chosen):
@@ -66,15 +83,36 @@ def _reading(chosen):
     from unpin import bundled
     from unpin.read import read_file, read_text
 
+    house, remarks = _house(chosen)
     if chosen.file == "-":
         reading = read_text(sys.stdin.buffer.read().decode("utf-8", "replace"), "-")
     else:
         example = None if os.path.exists(chosen.file) else bundled.path_of(chosen.file)
         reading = read_file(example or chosen.file)
         reading = replace(reading, diagnostics=tuple(_near_example(d, chosen.file) for d in reading.diagnostics))
+    if any(d.is_error for d in remarks):
+        reading = replace(reading, problem=None)
+    if reading.sound:
+        from unpin.houses import put_on
+
+        problem, clashes = put_on(reading.problem, house, chosen.language)
+        reading, remarks = replace(reading, problem=problem), (*remarks, *clashes)
+    reading = replace(reading, diagnostics=(*remarks, *reading.diagnostics))
     if not getattr(chosen, "json", False):
-        _remark(reading.diagnostics)
+        _remark(reading.diagnostics, chosen.tongue)
     return reading
+
+
+def _house(chosen):
+    """The house style and the remarks on it; of a sheet each remark once. From here on the command speaks its language."""
+    from unpin.houses import style_for
+
+    house, remarks = style_for("-" if chosen.file == "-" or not os.path.exists(chosen.file) else chosen.file, chosen.house)
+    chosen.tongue = chosen.language or house.language or chosen.tongue
+    seen = chosen.__dict__.setdefault("told", set())
+    fresh = tuple(d for d in remarks if d.is_error or repr(d) not in seen)
+    seen.update(map(repr, remarks))
+    return house, fresh
 
 
 def _near_example(d, said: str):
@@ -88,21 +126,21 @@ def _near_example(d, said: str):
     return replace(d, arguments={**d.arguments, "nearest": near}, hint="hint.example") if near else d
 
 
-def _remark(diagnostics) -> None:
+def _remark(diagnostics, language: str) -> None:
     if diagnostics:
         from unpin.words.remarks import render
 
         for d in diagnostics:
-            print(render(d), file=sys.stderr)
+            print(render(d, language), file=sys.stderr)
 
 
-def _as_data(diagnostics) -> tuple[dict, ...]:
+def _as_data(diagnostics, language: str) -> tuple[dict, ...]:
     if not diagnostics:
         return ()
     from unpin.render.json import remarks
     from unpin.words.remarks import hint, sentence
 
-    return remarks(diagnostics, lambda d: (sentence(d), hint(d)))
+    return remarks(diagnostics, lambda d: (sentence(d, language), hint(d, language)))
 
 
 def _problem(chosen):
@@ -110,7 +148,7 @@ def _problem(chosen):
     reading = _reading(chosen)
     if not reading.sound:
         if getattr(chosen, "json", False):
-            _print_data({"format": "unpin remarks", "version": 1, "diagnostics": list(_as_data(reading.diagnostics))})
+            _print_data({"format": "unpin remarks", "version": 1, "diagnostics": list(_as_data(reading.diagnostics, chosen.tongue))})
         raise Stop(FAULTY)
     return reading.problem, reading.diagnostics
 
@@ -144,7 +182,7 @@ def _solve(chosen) -> int:
         from unpin.render.json import write
 
         route = chosen_route(worked, chosen.route) if worked.recommended else None
-        sys.stdout.write(write(worked, lesson, sheet_for(problem, worked.values or {}, chosen.figures), _as_data(diagnostics), route))
+        sys.stdout.write(write(worked, lesson, sheet_for(problem, worked.values or {}, chosen.figures), _as_data(diagnostics, chosen.tongue), route))
     else:
         from unpin.render.terminal import write as write_text
 
@@ -164,10 +202,10 @@ def _check(chosen) -> int:
     if chosen.json:
         from unpin.render.json import soundness
 
-        _print_data({"format": "unpin check", "version": 1, "soundness": soundness(worked, sound_section(worked)),
-                     "diagnostics": list(_as_data(diagnostics))})
+        _print_data({"format": "unpin check", "version": 1, "soundness": soundness(worked, sound_section(worked), chosen.tongue),
+                     "diagnostics": list(_as_data(diagnostics, chosen.tongue))})
     else:
-        sys.stdout.write(section(sound_section(worked)))
+        sys.stdout.write(section(sound_section(worked), chosen.tongue))
     return SOLVED if found.solvable else FAULTY
 
 
@@ -195,13 +233,13 @@ def _ways(chosen) -> int:
     elif chosen.json:
         from unpin.render import json as data
 
-        _print_data(data.ways(worked))
+        _print_data(data.ways(worked, chosen.tongue))
         return SOLVED
     else:
         nodes = ways.overview(worked, sheet)
     from unpin.lesson.kinds import with_kinds
 
-    sys.stdout.write(section(with_kinds(Section("ways", "ways", Text("title.ways_all"), tuple(nodes)), problem)))
+    sys.stdout.write(section(with_kinds(Section("ways", "ways", Text("title.ways_all"), tuple(nodes)), problem), chosen.tongue))
     return SOLVED
 
 
@@ -228,7 +266,8 @@ def _draw(chosen) -> int:
     drawing = _drawing(problem, which, chosen)
     from unpin.render import picture
 
-    made = picture.svg(drawing).encode() if ending == ".svg" else _typeset(lambda: picture.png(drawing))
+    tongue = chosen.tongue
+    made = picture.svg(drawing, language=tongue).encode() if ending == ".svg" else _typeset(lambda: picture.png(drawing, tongue))
     _save(chosen.output, made, chosen.file)
     return SOLVED
 

@@ -4,42 +4,45 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Callable, Mapping
+from functools import partial
 
-from unpin.words.sentences import say
+from unpin.words import sentences
 
 Run = Callable[[argparse.Namespace], int]
+Say = Callable[..., str]
 
 
-def parser(run: Mapping[str, Run]) -> argparse.ArgumentParser:
-    """Every command with its help, bound to the function of its name in `run`."""
-    argparse._ = _own_word
+def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentParser:
+    """Every command with its help in a language, bound to the function of its name in `run`."""
+    say = partial(_say, language)
+    argparse._ = partial(_own_word, language)
     top = argparse.ArgumentParser(prog="unpin", description=say("cli.about"), epilog=f"{say('cli.status')} {say('cli.caution')}")
     top.add_argument("--version", action="version", version=say("cli.version", version=_version()), help=say("cli.help.version"))
     commands = top.add_subparsers(metavar="COMMAND", required=True, help=say("cli.help.command"))
 
-    solve = _command(commands, "solve", run)
+    solve = _command(say, commands, "solve", run)
     solve.add_argument("--json", action="store_true", help=say("cli.help.json"))
     solve.add_argument("--short", action="store_true", help=say("cli.help.short_text"))
-    _lesson_options(solve)
+    _lesson_options(say, solve)
 
-    check = _command(commands, "check", run)
+    check = _command(say, commands, "check", run)
     check.add_argument("--json", action="store_true", help=say("cli.help.json"))
 
-    ways = _command(commands, "ways", run)
+    ways = _command(say, commands, "ways", run)
     ways.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
     ways.add_argument("--json", action="store_true", help=say("cli.help.json"))
 
-    draw = _command(commands, "draw", run)
+    draw = _command(say, commands, "draw", run)
     draw.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
     draw.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
     draw.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.picture"))
 
-    handout = _command(commands, "handout", run)
+    handout = _command(say, commands, "handout", run)
     handout.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.handout_out"))
     form = handout.add_mutually_exclusive_group()
     form.add_argument("--short", action="store_true", help=say("cli.help.short"))
     form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar="N", help=say("cli.help.fade"))
-    _lesson_options(handout)
+    _lesson_options(say, handout)
 
     sheet = commands.add_parser("sheet", help=say("cli.help.sheet"), description=say("cli.help.sheet"), epilog=say("cli.status"))
     sheet.add_argument("files", nargs="+", metavar="FILE", help=say("cli.help.files"))
@@ -49,29 +52,44 @@ def parser(run: Mapping[str, Run]) -> argparse.ArgumentParser:
     sheet.add_argument("--answers", action="store_true", help=say("cli.help.answers"))
     sheet.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
     sheet.set_defaults(run=run["sheet"])
+    _habits(say, sheet)
 
     examples = commands.add_parser("examples", help=say("cli.help.examples"), description=say("cli.help.examples"))
     examples.add_argument("name", nargs="?", metavar="NAME", help=say("cli.help.example"))
     examples.add_argument("--copy", metavar="DIR", help=say("cli.help.copy"))
     examples.set_defaults(run=run["examples"])
+    _tongue(say, examples)
     return top
 
 
-def _own_word(words: str) -> str:
+def _own_word(language: str, words: str) -> str:
     """What argparse says in the catalogue's words; it looks its sentences up through one name, as for any translation."""
-    from unpin.words.sentences import catalogue
-
-    return catalogue("cli").get(f"argparse.{words}", words)
+    return sentences.catalogue("cli", language).get(f"argparse.{words}", words)
 
 
-def _command(commands, name: str, run: Mapping[str, Run]) -> argparse.ArgumentParser:
+def _say(language: str, code: str, **arguments: object) -> str:
+    return sentences.say(code, language, **arguments)
+
+
+def _habits(say: Say, made: argparse.ArgumentParser) -> None:
+    """What every command takes that shows something of a problem."""
+    made.add_argument("--house", metavar="STYLE", default="", help=say("cli.help.house"))
+    _tongue(say, made)
+
+
+def _tongue(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("--language", choices=sentences.languages(), default="", help=say("cli.help.language"))
+
+
+def _command(say: Say, commands, name: str, run: Mapping[str, Run]) -> argparse.ArgumentParser:
     made = commands.add_parser(name, help=say(f"cli.help.{name}"), description=say(f"cli.help.{name}"), epilog=say("cli.status"))
     made.add_argument("file", metavar="FILE", help=say("cli.help.file"))
     made.set_defaults(run=run[name])
+    _habits(say, made)
     return made
 
 
-def _lesson_options(made: argparse.ArgumentParser) -> None:
+def _lesson_options(say: Say, made: argparse.ArgumentParser) -> None:
     made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
     made.add_argument("--route", choices=("fewest", "recommended", "own"), default="", help=say("cli.help.route"))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from unpin.lesson import cords, derived, isolate, outcome, phrases, soundness, statement, ways, working
+from unpin.lesson.bare import housed
 from unpin.lesson.centres import with_centres
 from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
@@ -15,15 +16,16 @@ from unpin.route.plan import Route
 from unpin.route.worked import Worked
 
 
-def build(worked: Worked, figures: int = 0, route: str = "", language: str = "en", drawn: bool = True,
+def build(worked: Worked, figures: int = 0, route: str = "", language: str = "", drawn: bool = True,
           centres: bool = True) -> Lesson:
     """The lesson of a problem. `figures`: significant figures, 0 for what the problem says; `route`: recommended, fewest or
     own (the teacher's, as far as it goes), "" for own where it reaches everything asked and else recommended; `drawn` False leaves the
-    figures out, `centres` False the moment centres and arms on them. An unsound problem gives a lesson that says why.
+    figures out, `centres` False the moment centres and arms on them. An unsound problem gives a lesson that says why. `language` "":
+    that of the problem's house style.
 
     Raises ValueError for a route the problem does not have.
     """
-    sheet = sheet_for(worked.problem, worked.values or {}, figures)
+    sheet = sheet_for(worked.problem, worked.values or {}, figures, language)
     solved = worked.recommended is not None and worked.proof is not None
     chosen = chosen_route(worked, route) if solved else None
     last = _closing(worked, chosen) if chosen else None
@@ -41,8 +43,9 @@ def build(worked: Worked, figures: int = 0, route: str = "", language: str = "en
         if other:
             sections.append(Section("ways", "ways", Text("title.ways"), other))
     complete = solved and all(a.found for a in worked.answers) and not cords.slack(worked.structure, worked.values)
-    made = Lesson(worked.problem.title, worked.problem.text, tuple(sections), (Text("caution.teaching"),), complete, language)
-    return with_kinds(made, worked.problem)
+    made = Lesson(worked.problem.title, worked.problem.text, tuple(sections), (Text("caution.teaching"),), complete, sheet.language,
+                  worked.problem.house)
+    return with_kinds(housed(made, sheet), worked.problem)
 
 
 def _closing(worked: Worked, route: Route) -> Equation | None:
@@ -75,7 +78,7 @@ def _problem(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
 def sound_section(worked: Worked) -> Section:
     """The chapter on soundness by itself, without a figure."""
     sheet = with_centres(sheet_for(worked.problem, {}), worked.problem, [f.failing for f in worked.soundness.freedoms])
-    return with_kinds(_sound(worked, sheet, Studio(worked, sheet, drawn=False)), worked.problem)
+    return with_kinds(housed(_sound(worked, sheet, Studio(worked, sheet, drawn=False)), sheet), worked.problem)
 
 
 def _sound(worked: Worked, sheet: Sheet, studio: Studio) -> Section:

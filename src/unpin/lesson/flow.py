@@ -28,9 +28,17 @@ def flow(text: Text, language: str = "en", capital: bool = False) -> list[str | 
 def _text(text: Text, language: str):
     for literal, name in pieces(f"lesson.{text.code}", language, _count(text)):
         if literal:
-            yield literal
+            yield _APART if literal == ", " and name in ("y", "y1", "y2") and _decimal_comma(text) else literal
         if name:
             yield from _argument(text.arguments[name], language)
+
+
+_APART = "; "
+"""Between the two coordinates of a place whose numbers hold a comma themselves."""
+
+
+def _decimal_comma(text: Text) -> bool:
+    return any(isinstance(a, Amount) and "," in a.printed.digits for a in text.arguments.values())
 
 
 def _count(text: Text) -> int | None:

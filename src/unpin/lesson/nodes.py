@@ -12,6 +12,7 @@ from typing import Union
 
 from unpin.base.record import record
 from unpin.lesson.formula import Formula
+from unpin.model.house import PLAIN, House
 
 Argument = Union[str, int, Formula, "Text", "Listing"]
 
@@ -137,7 +138,7 @@ class Section:
 @record
 class Lesson:
     """`title` and `text` in the author's words; `closing`: what stands small at the foot. `solved`: whether everything asked
-    was found."""
+    was found. `house`: how pages look, and the lines at their head and foot."""
 
     title: str
     text: str
@@ -145,6 +146,7 @@ class Lesson:
     closing: tuple[Text, ...]
     solved: bool
     language: str = "en"
+    house: House = PLAIN
 
 
 def panels(section: Section) -> tuple[tuple[Node, ...], ...]:

@@ -11,6 +11,7 @@ from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text
 from unpin.lesson.sheet import sheet_for
+from unpin.model.house import PLAIN
 from unpin.route.worked import Worked
 from unpin.words.sentences import say
 
@@ -22,19 +23,21 @@ Marks = tuple[int, ...]
 
 
 def paper(several: Sequence[Worked], title: str = "", marks: Sequence[Marks] = (), answers: bool = False, figures: int = 0,
-          language: str = "en") -> Lesson:
-    """The sheet. `marks`: for each problem, or nothing; `answers`: whether they stand at the back. Every problem must be solved: the sheet
+          language: str = "") -> Lesson:
+    """The sheet, in the house of its first problem. `marks`: for each problem, or nothing; `answers`: whether they stand at the back. Every problem must be solved: the sheet
     of one that is not sound would ask for what cannot be found. Raises ValueError when the marks do not fit (`marks_fit`)."""
+    house = several[0].problem.house if several else PLAIN
+    language = language or house.language or "en"
     given = tuple(marks) or ((),) * len(several)
     if not marks_fit(several, given):
         raise ValueError("marks")
-    sections = [_exercise(k, worked, mark, figures) for k, (worked, mark) in enumerate(zip(several, given), 1)]
+    sections = [_exercise(k, worked, mark, figures, language) for k, (worked, mark) in enumerate(zip(several, given), 1)]
     if answers:
-        sections += [_answers(k, worked, figures) for k, worked in enumerate(several, 1)]
+        sections += [_answers(k, worked, figures, language) for k, worked in enumerate(several, 1)]
     total = sum(map(sum, given))
     opening = say("lesson.paper.total", language, count=total) if total else ""
     named = title or say("lesson.paper.untitled_sheet", language)
-    return Lesson(named, opening, tuple(_numbered(sections)), (Text("caution.teaching"),), True, language)
+    return Lesson(named, opening, tuple(_numbered(sections)), (Text("caution.teaching"),), True, language, house)
 
 
 def marks_fit(several: Sequence[Worked], marks: Sequence[Marks]) -> bool:
@@ -42,9 +45,9 @@ def marks_fit(several: Sequence[Worked], marks: Sequence[Marks]) -> bool:
     return len(several) == len(marks) and all(len(m) in (0, 1, len(w.problem.asked)) for w, m in zip(several, marks))
 
 
-def _exercise(number: int, worked: Worked, marks: Marks, figures: int) -> Section:
+def _exercise(number: int, worked: Worked, marks: Marks, figures: int, language: str) -> Section:
     problem = worked.problem
-    sheet = sheet_for(problem, worked.values or {}, figures)
+    sheet = sheet_for(problem, worked.values or {}, figures, language)
     studio = Studio(worked, sheet)
     children: list[Node] = [replace(d, caption=Text("paper.figure", {"number": number})) for d in studio.problem()]
     children += [Paragraph(Text("paper.words", {"words": " ".join(p.split())})) for p in problem.text.split("\n\n") if p.strip()]
@@ -79,8 +82,8 @@ def _title(number: int, title: str, marks: Marks) -> Text:
     return Text("paper.with_marks", {"problem": named, "marks": Text("paper.marks", {"count": sum(marks)})}) if marks else named
 
 
-def _answers(number: int, worked: Worked, figures: int) -> Section:
-    sheet = sheet_for(worked.problem, worked.values or {}, figures)
+def _answers(number: int, worked: Worked, figures: int, language: str) -> Section:
+    sheet = sheet_for(worked.problem, worked.values or {}, figures, language)
     boxes = outcome.answers(worked, sheet)
     made = Section(f"answers-{number}", "back" if number == 1 else "answers", Text("paper.answers", {"number": number}), boxes)
     return with_kinds(made, worked.problem)

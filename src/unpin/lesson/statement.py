@@ -105,8 +105,17 @@ def assumed(problem: Problem, sheet: Sheet) -> Block:
     known = catalogue("lesson")
     items = [_assumption(code, arguments) for code, arguments in codes if f"assumed.{code}" in known]
     items.append(Text("assumed.senses"))
-    items.append(Text("assumed.rounding", {"figures": sheet.style.figures}))
+    if sheet.house.moments < 0 and any("couple" in KINDS[c.kind].pushes for c in problem.connections):
+        items.append(Text("assumed.couples_clockwise"))
+    items.append(_rounding(sheet))
     return Block("assumed", (Bullets(tuple(items)),))
+
+
+def _rounding(sheet: Sheet) -> Text:
+    style = sheet.style
+    if style.places is not None:
+        return Text("assumed.rounding_places", {"count": style.places})
+    return Text("assumed.rounding" if style.leading_one else "assumed.rounding_alike", {"figures": style.figures})
 
 
 def _always(problem: Problem):

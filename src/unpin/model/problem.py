@@ -171,7 +171,8 @@ class Problem:
     """A whole problem. Order of every tuple is the order of the file and has meaning: the part named first gets the
     positive sense at a pin. `units`: symbols of the units answers are shown in, by dimension name
     (`{"length": "m", "force": "kN", "moment": "kN·m"}`). `assumed`: codes with arguments of what the reader had to
-    assume (never printed under Given). `wanted_route`: the teacher's own route, may be empty. `house`: the habits its outputs follow."""
+    assume (never printed under Given). `wanted_route`: the teacher's own route, may be empty. `house`: the habits its outputs follow.
+    `said`: the sections that its file has."""
 
     points: tuple[Point, ...]
     parts: tuple[Part, ...]
@@ -188,6 +189,7 @@ class Problem:
     assumed: tuple[tuple[str, Mapping[str, object]], ...] = ()
     cords: tuple[Cord, ...] = ()
     house: House = PLAIN
+    said: tuple[str, ...] = field(default=(), compare=False)
 
     def point(self, name: str) -> Point:
         return next(p for p in self.points if p.name == name)

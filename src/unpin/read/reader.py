@@ -119,6 +119,7 @@ def _problem(page: Skeleton, end: Place) -> Problem | None:
         wanted_route=tuple(sums),
         assumed=tuple(known.assumed),
         cords=tuple(cords),
+        said=tuple(page.sections),
     )
     return problem if page.sections else None
 

@@ -19,6 +19,12 @@ _CATALOGUES = os.path.join(os.path.dirname(__file__), "catalogue")
 
 
 @cache
+def languages() -> tuple[str, ...]:
+    """The codes of the languages there are."""
+    return tuple(sorted(entry.name for entry in os.scandir(_CATALOGUES) if entry.is_dir()))
+
+
+@cache
 def catalogue(subject: str, language: str = "en") -> dict[str, str]:
     """All sentences of one subject, flattened: nested tables become dotted names."""
     with open(os.path.join(_CATALOGUES, language, f"{subject}.toml"), "rb") as file:
