@@ -35,6 +35,7 @@ def main(arguments: list[str] | None = None) -> int:
             stream.reconfigure(encoding="utf-8", errors="backslashreplace")
     language = _language(sys.argv[1:] if arguments is None else arguments)
     chosen = parser(language).parse_args(arguments)
+    chosen.language = chosen.language or chosen.first_language
     chosen.tongue = chosen.language or language
     try:
         status = chosen.run(chosen)

@@ -18,7 +18,8 @@ def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentPar
     argparse._ = partial(_own_word, language)
     top = argparse.ArgumentParser(prog="unpin", description=say("cli.about"), epilog=f"{say('cli.status')} {say('cli.caution')}")
     top.add_argument("--version", action="version", version=say("cli.version", version=_version()), help=say("cli.help.version"))
-    commands = top.add_subparsers(metavar="COMMAND", required=True, help=say("cli.help.command"))
+    top.add_argument("--language", dest="first_language", choices=sentences.languages(), default="", help=say("cli.help.language"))
+    commands = top.add_subparsers(metavar=say("cli.word.command"), required=True, help=say("cli.help.command"))
 
     solve = _command(say, commands, "solve", run)
     solve.add_argument("--json", action="store_true", help=say("cli.help.json"))
@@ -29,34 +30,34 @@ def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentPar
     check.add_argument("--json", action="store_true", help=say("cli.help.json"))
 
     ways = _command(say, commands, "ways", run)
-    ways.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
+    ways.add_argument("--body", metavar=say("cli.word.name"), help=say("cli.help.body"))
     ways.add_argument("--json", action="store_true", help=say("cli.help.json"))
 
     draw = _command(say, commands, "draw", run)
     draw.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
-    draw.add_argument("--body", metavar="NAME", help=say("cli.help.body"))
-    draw.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.picture"))
+    draw.add_argument("--body", metavar=say("cli.word.name"), help=say("cli.help.body"))
+    draw.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.picture"))
 
     handout = _command(say, commands, "handout", run)
-    handout.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.handout_out"))
+    handout.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.handout_out"))
     form = handout.add_mutually_exclusive_group()
     form.add_argument("--short", action="store_true", help=say("cli.help.short"))
-    form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar="N", help=say("cli.help.fade"))
+    form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar=say("cli.word.number"), help=say("cli.help.fade"))
     _lesson_options(say, handout)
 
     sheet = commands.add_parser("sheet", help=say("cli.help.sheet"), description=say("cli.help.sheet"), epilog=say("cli.status"))
-    sheet.add_argument("files", nargs="+", metavar="FILE", help=say("cli.help.files"))
-    sheet.add_argument("-o", "--output", metavar="OUT", required=True, help=say("cli.help.handout_out"))
-    sheet.add_argument("--title", default="", metavar="TITLE", help=say("cli.help.title"))
-    sheet.add_argument("--marks", type=_marks, default=(), metavar="MARKS", help=say("cli.help.marks"))
+    sheet.add_argument("files", nargs="+", metavar=say("cli.word.file"), help=say("cli.help.files"))
+    sheet.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.handout_out"))
+    sheet.add_argument("--title", default="", metavar=say("cli.word.title"), help=say("cli.help.title"))
+    sheet.add_argument("--marks", type=_marks, default=(), metavar=say("cli.word.marks"), help=say("cli.help.marks"))
     sheet.add_argument("--answers", action="store_true", help=say("cli.help.answers"))
-    sheet.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
+    sheet.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar=say("cli.word.number"), help=say("cli.help.figures"))
     sheet.set_defaults(run=run["sheet"])
     _habits(say, sheet)
 
     examples = commands.add_parser("examples", help=say("cli.help.examples"), description=say("cli.help.examples"))
-    examples.add_argument("name", nargs="?", metavar="NAME", help=say("cli.help.example"))
-    examples.add_argument("--copy", metavar="DIR", help=say("cli.help.copy"))
+    examples.add_argument("name", nargs="?", metavar=say("cli.word.name"), help=say("cli.help.example"))
+    examples.add_argument("--copy", metavar=say("cli.word.folder"), help=say("cli.help.copy"))
     examples.set_defaults(run=run["examples"])
     _tongue(say, examples)
     return top
@@ -73,7 +74,7 @@ def _say(language: str, code: str, **arguments: object) -> str:
 
 def _habits(say: Say, made: argparse.ArgumentParser) -> None:
     """What every command takes that shows something of a problem."""
-    made.add_argument("--house", metavar="STYLE", default="", help=say("cli.help.house"))
+    made.add_argument("--house", metavar=say("cli.word.style"), default="", help=say("cli.help.house"))
     _tongue(say, made)
 
 
@@ -83,14 +84,14 @@ def _tongue(say: Say, made: argparse.ArgumentParser) -> None:
 
 def _command(say: Say, commands, name: str, run: Mapping[str, Run]) -> argparse.ArgumentParser:
     made = commands.add_parser(name, help=say(f"cli.help.{name}"), description=say(f"cli.help.{name}"), epilog=say("cli.status"))
-    made.add_argument("file", metavar="FILE", help=say("cli.help.file"))
+    made.add_argument("file", metavar=say("cli.word.file"), help=say("cli.help.file"))
     made.set_defaults(run=run[name])
     _habits(say, made)
     return made
 
 
 def _lesson_options(say: Say, made: argparse.ArgumentParser) -> None:
-    made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar="N", help=say("cli.help.figures"))
+    made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar=say("cli.word.number"), help=say("cli.help.figures"))
     made.add_argument("--route", choices=("fewest", "recommended", "own"), default="", help=say("cli.help.route"))
 
 

@@ -2,6 +2,7 @@
 
 import re
 from pathlib import Path
+from string import Formatter
 
 import pytest
 
@@ -78,3 +79,13 @@ def test_the_sine_is_written_sen_in_spanish_and_sin_elsewhere():
     assert "sen" in typeset.write(sine)
     assert spoken.write(sine, "es") == "seno de 30,5 grados"
     assert text.write(sheets["en"].function("sin", angle)).startswith("sin ")
+
+
+@pytest.mark.parametrize("subject", SUBJECTS)
+def test_every_spanish_sentence_takes_its_arguments(subject):
+    for code, text in catalogue(subject, "es").items():
+        if not code.startswith("argparse."):
+            names = {name for _, name, _, _ in Formatter().parse(text) if name}
+            said = text.format(**dict.fromkeys(names, "X7"))
+            assert said.count("X7") >= len(names), code
+            assert "{" not in said.replace("{link: S_AB, roller: R_B}", ""), code
