@@ -74,8 +74,11 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
     if len(said.names) == 1 and said.names[0].text in known.sought:
         if said.part or said.component in ("x", "y"):
             raise item.drop("read.ask_of_load", said.names[0], name=said.names[0].text)
+        known.refer(item, said.names[0], "letters")
         return Asked("load", subject=said.names[0].text, written=item.text, place=place)
     link = _link(known, said.names)
+    if link:
+        _refer(known, item, said.names)
     if link in known.parts and not _may_be_two_force(known, link, supports):
         raise item.drop("read.ask_of_member", said.names[0], name=link, hint="hint.ask_of_member")
     if link and not said.part:
@@ -89,6 +92,7 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
     (word,) = said.names
     if word.text not in known.points and word.text in known.parts:
         if not said.part and not said.component and _may_be_two_force(known, word.text, supports):
+            known.refer_part(item, word)
             return Asked("link", subject=word.text, written=item.text, place=place)
         raise item.drop("read.ask_of_member", word, name=word.text, hint="hint.ask_of_member")
     if word.text not in known.points:
@@ -134,6 +138,7 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
 
 def _on_part(known: Context, item: Item, word: Word, point: str, here: list[str], links: list[str], supports, common) -> Asked:
     if word.text in known.links and point in known.links[word.text].points or word.text in known.cord_ends.get(point, ()):
+        _refer(known, item, (word,))
         return Asked("link", subject=word.text, component="", written=common["written"], place=common["place"])
     part = known.part(item, word).name
     if part not in here:
@@ -161,6 +166,13 @@ def _nothing(known: Context, item: Item, word: Word, point: str) -> Dropped:
 def _said(known: Context, link: str) -> str:
     """A link as one asks for it."""
     return "-".join(known.links[link].points) if link in known.links else link
+
+
+def _refer(known: Context, item: Item, names: tuple[Word, ...]) -> None:
+    """Note what names a link or cord: its own name, or its ends."""
+    for word in names:
+        own = "links" if word.text in known.links else "cords"
+        known.refer(item, word, "points" if len(names) == 2 else own)
 
 
 def _names(known: Context) -> list[str]:
@@ -223,18 +235,24 @@ def wanted_sum(known: Context, item: Item) -> WantedSum:
 
 def _body(known: Context, item: Item, word: Word) -> str:
     """The name of a body; "" for a link, whose force is the same wherever it is cut."""
+    if word.text in known.parts:
+        known.refer_part(item, word)
     if word.text == "whole" or word.text in known.parts:
         return word.text
     if word.text in known.links or word.text in known.cords:
+        _refer(known, item, (word,))
         return ""
     if word.text.startswith("pin "):
         point = word.text[4:]
+        named = Word(point, word.end - len(point), word.end)
         if point not in known.points and point in known.parts:
+            known.refer_part(item, named)
             return point
         if point not in known.points:
             raise known.unknown(
-                item, Word(point, word.end - len(point), word.end), "read.unknown_point", known.points, "points"
+                item, named, "read.unknown_point", known.points, "points"
             )
+        known.refer(item, named, "points")
         return word.text
     if word.text.lower() in CUTS:
         raise item.drop("read.unknown_member", word, name=word.text, hint="hint.section")

@@ -15,6 +15,7 @@ from unpin.model.problem import Connection, Letter, Part, Point
 from unpin.model.values import Quantity, Vector
 from unpin.read.grammar import Misread, parse_phrase
 from unpin.read.phrases import Word
+from unpin.read.references import Reference, section_of
 from unpin.read.report import Dropped, Report, nearest
 from unpin.read.tree import Scalar
 
@@ -61,8 +62,9 @@ class Context:
     `later`: points further down; `lost`: sections that could not be read, so that nothing in them is "unknown".
     `loaded`: members with a load of their own. `joined`: pins, welds and contacts between members; `held`: supports, and links
     to the ground, in file order. `bare`: whether a number without a unit was used. `cords`: names of
-    cords; `cord_ends`: of those that end at a point. `owners`: at each point, the members in or on which another slides there;
-    `standing`: slots and rods of the ground. `sought`: letters that are to be found, with what their loads are.
+    cords; `cord_ends`: of those that end at a point. `references`: every name that was given or looked up, and where.
+    `owners`: at each point, the members in or on which another slides there; `standing`: slots and rods of the ground.
+    `sought`: letters that are to be found, with what their loads are.
     """
 
     report: Report
@@ -88,6 +90,7 @@ class Context:
     sought: dict[str, str] = field(default_factory=dict)
     owners: dict[str, set[str]] = field(default_factory=dict)
     standing: dict[str, Connection] = field(default_factory=dict)
+    references: list[Reference] = field(default_factory=list)
     bare: bool = False
     assumed: list[tuple[str, dict[str, object]]] = field(default_factory=list)
 
@@ -99,10 +102,25 @@ class Context:
         if (code, arguments) not in self.assumed:
             self.assumed.append((code, arguments))
 
+    def refer(self, item: Item, word: Word, kind: str) -> None:
+        """Note that a name means something of a kind here; anything with a text, or a name, and `start` and `end` will do."""
+        name = item.text[word.start : word.end]
+        self.references.append(Reference(kind, name, item.scalar, word.start, word.end))
+
+    def refer_part(self, item: Item, word: Word) -> None:
+        """The same for a name of a member, disc or block; a knot has that of its point."""
+        kind = "points" if word.text in self.points else section_of(self.parts[word.text].kind)
+        self.refer(item, word, kind)
+
+    def declare(self, kind: str, name: str, scalar: Scalar, start: int, end: int, made: bool = False) -> None:
+        """Note where a name is given."""
+        self.references.append(Reference(kind, name, scalar, start, end, True, made))
+
     def point(self, item: Item, word: Word) -> Point:
         """A point by name, or Dropped."""
         if word.text in self.points:
             self.used.add(word.text)
+            self.refer(item, word, "points")
             return self.points[word.text]
         if word.text in self.later:
             raise item.drop("read.later_point", word, name=word.text, hint="hint.later_point")
@@ -116,6 +134,7 @@ class Context:
     def part(self, item: Item, word: Word) -> Part:
         """A member by name, or Dropped."""
         if word.text in self.parts:
+            self.refer_part(item, word)
             return self.parts[word.text]
         if word.text in self.links or word.text in self.cords:
             raise item.drop("read.link_no_member", word, name=word.text)

@@ -95,6 +95,7 @@ def _stop(known: Context, item: Item, said: tuple[StopSaid, ...], n: int, one: S
     if part is None:
         raise known.unknown(item, word, "read.unknown_end", [*known.points, *(p.name for p in known.parts.values())], "points")
     if part.kind == "block":
+        known.refer_part(item, word)
         return Stop(part.points[0], part.name)
     hint = "hint.cord_winds" if part.kind == "disc" else "hint.cord_to_point"
     raise item.drop("read.cord_end", word, name=part.name, hint=hint)

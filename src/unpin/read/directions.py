@@ -108,6 +108,7 @@ def _ends(known: Context, item: Item, said: LinearSaid, at: str) -> tuple[str, s
         return known.point(item, said.names[0]).name, known.point(item, said.names[1]).name
     (word,) = said.names
     if word.text in known.links:
+        known.refer(item, word, "links")
         return known.links[word.text].points
     part = known.part(item, word)
     where = known.at

@@ -164,6 +164,7 @@ def ground_link(known: Context, point: str, item: Item, said: SupportSaid) -> Co
     known.points[end.name] = end
     known.used.add(end.name)
     known.places[name] = place = known.places[f"supports > {point}"]
+    known.declare("links", name, item.scalar, 0, len(item.text), made=True)
     known.assume("ground_link" if said.kind.text == "link" else "ground_cord", point=point)
     return Connection(name, "link", (point, end.name), (upon, GROUND), way, place=place)
 

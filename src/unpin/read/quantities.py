@@ -49,6 +49,8 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
     values: dict[str, Number] = {}
     dimensions: dict[str, Dimension] = {}
     for name in names(amount.expression):
+        if name.name in known.sought or name.name in known.letters:
+            known.refer(item, name, "letters")
         if name.name in known.sought:
             known.used_letters.add(name.name)
             raise item.drop("read.sought_elsewhere", name, name=name.name, hint="hint.sought")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import field
 from pathlib import Path
 
 from unpin.base.diagnostic import Diagnostic, Place
@@ -16,6 +17,7 @@ from unpin.read.checks import probable_slips
 from unpin.read.context import Context
 from unpin.read.cords import tie
 from unpin.read.loads import load
+from unpin.read.references import Reference
 from unpin.read.report import Report
 from unpin.read.skeleton import Skeleton, attempt
 from unpin.read.tree import Items, Scalar, clean, tree_of
@@ -26,10 +28,11 @@ LARGEST_FILE, MOST_LOADS = 256 * 1024, 400
 @record
 class Reading:
     """What a text says: the problem as far as it could be understood (None when nothing could), and every remark in file
-    order. A problem with errors is good for a picture, not for a solution."""
+    order. A problem with errors is good for a picture, not for a solution. `references`: where its names stand."""
 
     problem: Problem | None
     diagnostics: tuple[Diagnostic, ...]
+    references: tuple[Reference, ...] = field(default=(), compare=False, repr=False)
 
     @property
     def sound(self) -> bool:
@@ -74,13 +77,13 @@ def read_text(text: str, file: str = "") -> Reading:
             report.error("read.empty_file", report.place(1, 1), hint="hint.sections")
         return Reading(None, report.in_order())
     end = report.place(text.rstrip().count("\n") + 1, 1)
-    problem = _problem(Skeleton(report, tree, whole), end)
-    return Reading(problem, report.in_order())
+    known = Context(report)
+    problem = _problem(Skeleton(report, tree, whole), known, end)
+    return Reading(problem, report.in_order(), tuple(dict.fromkeys(known.references)))
 
 
-def _problem(page: Skeleton, end: Place) -> Problem | None:
+def _problem(page: Skeleton, known: Context, end: Place) -> Problem | None:
     """Section by section; None when no section could be understood."""
-    known = Context(page.report)
     page.sort()
     known.lost = page.lost
     settings.units(page, known)

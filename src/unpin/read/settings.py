@@ -99,6 +99,7 @@ def letters(page: Skeleton, known: Context) -> None:
             page.report.error("read.letter_open", key.place, path, name=name, hint="hint.letter_open")
             known.letters[name] = Letter(name, None, place=key.place)
             continue
+        known.declare("letters", name, key, 0, len(name))
         item = page.scalar("letters", name, node)
         if item and item.text.strip().lower() in SIGNS:
             known.sought[name] = ""

@@ -23,6 +23,7 @@ def with_sought(known: Context, item: Item, said: LoadSaid) -> LoadSaid:
         return said
     letter = inside[0]
     known.used_letters.update(n.name for n in inside)
+    known.refer(item, letter, "letters")
     c = said.clauses
     if said.form == "varying" or c.span or c.per or c.over or (c.on and not c.at and not c.turn and said.form == "plain"):
         raise item.drop("read.sought_spread", letter, name=letter.name, hint="hint.sought")

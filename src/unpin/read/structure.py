@@ -17,8 +17,9 @@ from unpin.read.skeleton import Skeleton, attempt, row_names
 from unpin.read.tree import Entries, Items, Node, Scalar
 
 
-def _declare(page: Skeleton, known: Context, section: str, name: str, key: Scalar) -> bool:
-    """Whether a name is free; a point, a member and a link may not share one."""
+def _declare(page: Skeleton, known: Context, section: str, name: str, key: Scalar, said: tuple[Scalar, int, int, bool] = ()) -> bool:
+    """Whether a name is free; a point, a member and a link may not share one. `said`: the text in which the name stands, the
+    columns, and whether it is made of other names there; all of the key where it is left out."""
     if name in known.places:
         page.report.error(
             "read.name_taken",
@@ -30,6 +31,7 @@ def _declare(page: Skeleton, known: Context, section: str, name: str, key: Scala
         )
         return False
     known.places[name] = key.place
+    known.declare(section, name, *(said or (key, 0, len(name))))
     return True
 
 
@@ -40,7 +42,7 @@ def points(page: Skeleton, known: Context) -> None:
         names = []
         for word in words:
             where = Scalar(word.text, key.part(word.start, word.end), whole=True)
-            if _declare(page, known, "points", word.text, where):
+            if _declare(page, known, "points", word.text, where, (key, word.start, word.end, False)):
                 names.append(word.text)
         if len(known.points) + len(names) > MOST["points"]:
             page.report.error("read.too_many", page.sections["points"][0].place, ("points",), most=MOST["points"])
@@ -80,10 +82,11 @@ def _points(page: Skeleton, known: Context, names: list[str], node: Node) -> lis
 def members(page: Skeleton, known: Context) -> None:
     for name, key, item in _strokes(page, known):
         said = attempt(item.phrase, "member")
+        whole = () if name else (key, 0, len(key.text), True)
         if said is not None and name == "":
             name = "".join(w.text for w in said[0])
             item = page.item("members", name, item.scalar)
-        if said is None or not _declare(page, known, "members", name, key):
+        if said is None or not _declare(page, known, "members", name, key, whole):
             known.broken.add(name)
             continue
         part = attempt(rules.member, known, name, item, said)
@@ -101,7 +104,7 @@ def _strokes(page: Skeleton, known: Context) -> Iterator[tuple[str, Scalar, Item
         return
     for name, key, node in page.named("members"):
         if isinstance(node, Items) and node.items and all(isinstance(n, Scalar) for n in node.items):
-            joined = Scalar(", ".join(n.text for n in node.items), node.place, whole=True)
+            joined = Scalar(", ".join(n.text for n in node.items), node.place, whole=True, pieces=tuple(node.items))
             yield name, key, page.item("members", name, joined)
             continue
         item = page.scalar("members", name, node)
@@ -144,7 +147,8 @@ def links(page: Skeleton, known: Context) -> dict[str, tuple[Item, tuple[str, st
                 page.report.error("read.too_many", page.sections["links"][0].place, ("links",), most=MOST["links"])
                 return out
             where = key if len(said) == 2 else Scalar(called, item.place(first.start, second.end), whole=True)
-            if _declare(page, known, "links", called, where):
+            whole = () if by_name else (item.scalar, first.start, second.end, True)
+            if _declare(page, known, "links", called, where, whole):
                 known.links[called] = Connection(called, "link", ends, ("", ""), place=where.place)
                 out[called] = (item, ends)
     return out

@@ -22,12 +22,13 @@ _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udff
 @record
 class Scalar:
     """A text. `shift`: how far its first character stands behind `place.column`; `whole`: it runs over several lines or
-    holds escapes, so that columns inside it cannot be told."""
+    holds escapes, so that columns inside it cannot be told; `pieces`: the texts it was joined of, with a comma and a space between."""
 
     text: str
     place: Place
     shift: int = 0
     whole: bool = False
+    pieces: tuple[Scalar, ...] = ()
 
     def part(self, start: int, end: int) -> Place:
         """The place of some characters of it."""
