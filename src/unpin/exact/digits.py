@@ -36,7 +36,7 @@ class Digits:
     def _other(self, x: object) -> Digits | None:
         if isinstance(x, Digits):
             return x
-        if isinstance(x, float) or not (isinstance(x, (int, Fraction)) or hasattr(x, "terms") or hasattr(x, "__digits__")):
+        if isinstance(x, float) or hasattr(x, "letters") or not (isinstance(x, (int, Fraction)) or hasattr(x, "terms") or hasattr(x, "__digits__")):
             return None
         return Digits.of(x)
 
@@ -114,10 +114,10 @@ class Digits:
         return not self.is_zero()
 
     def __lt__(self, other):
-        return self != other and self.value < self._other(other).value
+        return self != other and self.value < Digits.of(other).value
 
     def __gt__(self, other):
-        return self != other and self.value > self._other(other).value
+        return self != other and self.value > Digits.of(other).value
 
     def __le__(self, other):
         return not self > other

@@ -1,13 +1,15 @@
-"""Exact numbers on a ladder of four rungs, all of which mix freely with `+ - * /`.
+"""Exact numbers on a ladder of rungs, all of which mix freely with `+ - * /`.
 
 1. rationals: `fractions.Fraction`;
 2. sums of square roots: `Surd`, an element of Q(√2, √3, √5, …);
 3. sines and cosines of given angles as atoms: `Ratio`, a quotient of polynomials in them;
-4. beyond that, fifty digits: `Digits`.
+4. beyond that, fifty digits: `Digits`;
+5. what holds letters without a value: `Lettered`, sums of roots over the rational functions of the letters.
 
 An operation gives the lowest rung that holds its result. Equality is exact on the first two rungs; on the third an
 identity between sines that the polynomials do not show is found with fifty digits; on the fourth two numbers are
-equal when they agree to forty digits.
+equal when they agree to forty digits. With letters, equality means for all their values; signs and order are those of the size
+that is drawn.
 
 >>> from unpin.exact.number import sqrt, cos_deg, approx
 >>> 3 * sqrt(Fraction(52)) / 2 == 3 * sqrt(Fraction(13))
@@ -22,20 +24,24 @@ from fractions import Fraction
 from typing import Union
 
 from unpin.exact.digits import Digits, digits_cos, digits_sin
+from unpin.exact.lettered import Lettered
 from unpin.exact.ratio import Ratio
 from unpin.exact.surd import Surd, root_of_fraction
 
-Number = Union[Fraction, Surd, Ratio, Digits]
+Number = Union[Fraction, Surd, Ratio, Digits, Lettered]
+
+LETTERS = 5
+"""The rung of numbers with letters."""
 
 ZERO = Fraction(0)
 ONE = Fraction(1)
 
 
-def as_number(x: int | Fraction | Surd | Ratio | Digits) -> Number:
+def as_number(x: int | Fraction | Surd | Ratio | Digits | Lettered) -> Number:
     """Ints become Fractions; everything else is returned as it is. Floats are refused."""
     if isinstance(x, int):
         return Fraction(x)
-    if isinstance(x, (Fraction, Surd, Ratio, Digits)):
+    if isinstance(x, (Fraction, Surd, Ratio, Digits, Lettered)):
         return x
     raise TypeError(f"not an exact number: {x!r}")
 
@@ -65,8 +71,8 @@ def to_digits(x: Number) -> Digits:
 
 
 def rung(x: Number) -> int:
-    """1 rational, 2 square roots, 3 angles as atoms, 4 fifty digits."""
-    return {Fraction: 1, int: 1, Surd: 2, Ratio: 3, Digits: 4}[type(x)]
+    """1 rational, 2 square roots, 3 angles as atoms, 4 fifty digits, 5 letters."""
+    return {Fraction: 1, int: 1, Surd: 2, Ratio: 3, Digits: 4, Lettered: 5}[type(x)]
 
 
 def sqrt(x: Number) -> Number:
@@ -79,6 +85,8 @@ def sqrt(x: Number) -> Number:
         raise ValueError("square root of a negative number")
     if isinstance(x, Fraction):
         return root_of_fraction(x)
+    if isinstance(x, Lettered):
+        return x.letters.root(x)
     if isinstance(x, Surd):
         opened = x.root()
         if opened is not None:
@@ -92,6 +100,11 @@ _EXACT_COSINES = {0: ONE, 90: ZERO, 60: Fraction(1, 2)}
 def cos_deg(angle: Number) -> Number:
     """Cosine of an angle in degrees: with roots for multiples of 15°, an atom for other rationals, else fifty digits."""
     angle = as_number(angle)
+    if isinstance(angle, Lettered):
+        from unpin.exact.circular import cosine_of
+
+        whole, (cosine, sine) = cosine_of(angle)
+        return cosine * cos_deg(whole) - sine * sin_deg(whole)
     if not isinstance(angle, Fraction):
         return digits_cos(to_digits(angle))
     angle = abs(angle) % 360
@@ -114,7 +127,7 @@ def cos_deg(angle: Number) -> Number:
 def sin_deg(angle: Number) -> Number:
     """Sine of an angle in degrees, held as `cos_deg` holds it."""
     angle = as_number(angle)
-    if not isinstance(angle, Fraction):
+    if not isinstance(angle, (Fraction, Lettered)):
         return digits_sin(to_digits(angle))
     return cos_deg(angle - 90)
 

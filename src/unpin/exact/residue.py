@@ -4,14 +4,17 @@ The map is a ring homomorphism wherever it is defined, so what is zero stays zer
 chance of about 1e-18 a test. The prime leaves remainder 1 on division by 360000, so the field holds roots of unity for every
 angle given to a thousandth of a degree, and identities between sines hold there as they do in truth. √2, √3 and √5 are
 taken from those same roots of unity, so cos 45° and √2 agree; any other root is a square root modulo the prime.
-Numbers of the fourth rung have no residue: `ResidueError`, and the search falls back to digits.
+Numbers of the fourth rung have no residue: `ResidueError`, and the search falls back to digits. A letter without a value is a
+residue drawn by a fixed rule, again until every polynomial under a root is a square; so what is zero is zero for all its values.
 """
 
 from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
+from itertools import count
 
+from unpin.exact.lettered import Generator, Lettered, Letters
 from unpin.exact.number import Number
 from unpin.exact.ratio import Ratio
 from unpin.exact.surd import Surd, prime_factors
@@ -77,7 +80,7 @@ def _square_root(a: int, p: int) -> int:
 class Residues:
     """One field and its map. `roots`: the primes whose square roots occur in the problem."""
 
-    def __init__(self, roots: frozenset[int] = frozenset()):
+    def __init__(self, roots: frozenset[int] = frozenset(), letters: Letters | None = None):
         self.p = p = _prime(roots - {2, 3, 5})
         g = 2
         while any(pow(pow(g, (p - 1) // TURN, p), TURN // q, p) == 1 for q in (2, 3, 5)):
@@ -85,6 +88,47 @@ class Residues:
         self.unit = pow(g, (p - 1) // TURN, p)
         self._roots = {2: 2 * self.cosine(Fraction(45)) % p, 3: 2 * self.cosine(Fraction(30)) % p,
                        5: (4 * self.cosine(Fraction(36)) - 1) % p}
+        self.letters = letters
+        self._under: dict[int, int] = {}
+        self._at = self._drawn(letters) if letters else []
+
+    def _drawn(self, letters: Letters) -> list[int]:
+        """A residue for every generator, such that all radicands are squares."""
+        radicands = [(k, r) for k, r in enumerate(letters.radicands) if not isinstance(r, int)]
+        for attempt in count(1):
+            self._at = [self._generator(g, 10**6 * attempt + k) for k, g in enumerate(letters.generators)]
+            values = {k: self._of_terms(r) for k, r in radicands}
+            if all(pow(v, (self.p - 1) // 2, self.p) == 1 for v in values.values()):
+                self._under = {k: _square_root(v, self.p) for k, v in values.items()}
+                return self._at
+        raise AssertionError
+
+    def _generator(self, g: Generator, number: int) -> int:
+        if g.kind == "turn":
+            return self.sine(g.made) * pow(1 + self.cosine(g.made), -1, self.p) % self.p
+        if g.kind == "digits":
+            return self.of(Fraction(round(float(g.drawn) * 10**12), 10**12))
+        return pow(7, 10**12 + 7919 * number, self.p)
+
+    def _of_terms(self, polynomial) -> int:
+        total = 0
+        for powers, c in polynomial.terms():
+            part = int(c) % self.p
+            for k, power in enumerate(powers):
+                if power:
+                    part = part * pow(self._at[k], int(power), self.p) % self.p
+            total += part
+        return total % self.p
+
+    def _lettered(self, x: Lettered) -> int:
+        total = 0
+        for key, (top, bottom) in x.sums.items():
+            part = self._of_terms(top) * pow(self._of_terms(bottom), -1, self.p) % self.p
+            for r in key:
+                have = x.letters.radicands[r]
+                part = part * (self.root(have) if isinstance(have, int) else self._under[r]) % self.p
+            total += part
+        return total % self.p
 
     def cosine(self, degrees: Fraction) -> int:
         z = self._point(degrees)
@@ -107,7 +151,7 @@ class Residues:
         return self._roots[prime]
 
     def of(self, x: Number) -> int:
-        """The residue of a number of the first three rungs."""
+        """The residue of a number of the first three rungs, or with letters."""
         p = self.p
         if isinstance(x, Fraction):
             if x.denominator == 1:
@@ -123,6 +167,8 @@ class Residues:
             return total % p
         if isinstance(x, Ratio):
             return self._polynomial(x.top) * pow(self._polynomial(x.bottom), -1, p) % p
+        if isinstance(x, Lettered) and self.letters is x.letters:
+            return self._lettered(x)
         raise ResidueError(repr(x))
 
     def _polynomial(self, polynomial) -> int:
@@ -146,4 +192,11 @@ def roots_in(numbers) -> frozenset[int]:
         elif isinstance(x, Ratio):
             for polynomial in (x.top, x.bottom):
                 found.update(int(g[1]) for m in polynomial for g, _ in m if g[0] == "root")
+        elif isinstance(x, Lettered):
+            found.update(r for key in x.sums for k in key if isinstance(r := x.letters.radicands[k], int))
     return frozenset(found)
+
+
+def letters_in(numbers) -> Letters | None:
+    """The letters of a problem, if one of its numbers holds any."""
+    return next((x.letters for x in numbers if isinstance(x, Lettered)), None)

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from unpin.base.record import record
 from unpin.exact.digits import Digits
+from unpin.exact.lettered import Lettered
 from unpin.exact.number import Number, length
-from unpin.exact.residue import Residues, roots_in
+from unpin.exact.residue import Residues, letters_in, roots_in
 from unpin.model.action import Action, FreeBody, Structure
 from unpin.model.directions import X, Y, axis_of, parallel
 from unpin.model.equation import Functional
@@ -76,7 +77,7 @@ class _Field:
             exact[a.id] = unit_wrench(a) if a.unknown else load_wrench(a)
         points = structure.problem.coordinates
         numbers = [c for w in exact.values() for c in w] + [c for p in points.values() for c in p]
-        self.residues = Residues(roots_in(numbers))
+        self.residues = Residues(roots_in(numbers), letters_in(numbers))
         self.p = self.residues.p
         memo: dict = {}
 
@@ -93,7 +94,7 @@ class _Field:
         self.of = residue
         self.sloped = {a.id: a.kind == "force" and not axis_of(a.direction.vector) for a in structure.actions}
         # Rounded numbers do not keep lines through one point: what vanishes is then asked of the digits themselves.
-        self.rough = any(isinstance(x, Digits) for x in numbers)
+        self.rough = any(isinstance(x, Digits) or isinstance(x, Lettered) and x.loose for x in numbers)
         self.at, self.exact = points, exact
         self.wrench = {id: tuple(map(residue, w)) for id, w in exact.items()}
         self.point = {name: tuple(map(residue, at)) for name, at in points.items()}

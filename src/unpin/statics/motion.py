@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from unpin.exact.linear import Row, reduce
-from unpin.exact.number import Number, rung, to_digits
+from unpin.exact.number import LETTERS, Number, rung, to_digits
 from unpin.model.action import Structure
 from unpin.model.findings import Twist
 from unpin.model.kinds import KINDS
@@ -126,7 +126,7 @@ def release_row(push: Push, connection: Connection, at) -> Wrench:
 
 def _plain(rows: list[Row]) -> list[Row]:
     """Rationals as they are; as soon as there is a root or an angle, sixty digits throughout."""
-    if any(rung(v) > 1 for row in rows for v in row.values()):
+    if 1 < max((rung(v) for row in rows for v in row.values()), default=1) < LETTERS:
         return [{c: to_digits(v) for c, v in row.items()} for row in rows]
     return rows
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from unpin.exact.linear import Row, Solved, reduce
-from unpin.exact.number import Number, rung, to_digits
+from unpin.exact.number import LETTERS, Number, rung, to_digits
 from unpin.model.action import Structure
 from unpin.statics.wrenches import columns, total_load
 
@@ -17,7 +17,7 @@ def equilibrium(structure: Structure) -> tuple[list[Row], list[str], list[str]]:
     The moment row of a part is taken about the origin; roots go to sixty digits, rationals stay exact.
     """
     rows, names, ids = exact_rows(structure)
-    if any(rung(v) > 1 for row in rows for v in row.values()):
+    if 1 < max((rung(v) for row in rows for v in row.values()), default=1) < LETTERS:
         rows = [{c: to_digits(v) for c, v in row.items()} for row in rows]
     return rows, names, ids
 

@@ -1,0 +1,401 @@
+"""Numbers in which letters stay letters: rung 5 of the ladder.
+
+A `Lettered` is a sum of square roots whose coefficients are quotients of polynomials: what `Surd` is over the rationals, this
+is over the rational functions of a problem's letters. The radicands are products of different irreducible polynomials (or
+primes), which are independent, so equality is equality of the parts and means *for all values of the letters*. Order,
+`float` and `abs` speak of the size at which the figure is drawn.
+
+Generators are of these kinds. letter: a load, a length. angle: a letter angle in degrees, as it stands in `2 theta`. half: the
+tangent of half a letter angle, in which sine and cosine are rational and every common factor is seen. turn: the same of a given
+angle. digits: a number of the fourth rung. nested: the root of what is itself a sum of roots. The last three are numbers or
+functions of which the polynomials do not know everything: where they occur, equality is also asked at a generic point.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any, Literal
+
+from unpin.base.units import NUMBER, Dimension
+from unpin.exact import quotient as q
+from unpin.exact.digits import CONTEXT, Digits, digits_cos, digits_sin
+from unpin.exact.ratio import Ratio
+from unpin.exact.surd import Surd, prime_factors, split_square
+
+Kind = Literal["letter", "angle", "half", "turn", "digits", "nested"]
+LOOSE = ("turn", "digits", "nested")
+ROOM = 24
+"""Generators beside the letters: given angles and numbers of the fourth rung that meet a letter."""
+
+
+@dataclass
+class Generator:
+    """`name` of the letter (of its angle, for half); `drawn` at the size of the figure; `made` what a constant or nested root is."""
+
+    kind: Kind
+    name: str
+    drawn: Digits
+    dimension: Dimension = NUMBER
+    made: Any = None
+
+
+@dataclass(eq=False)
+class Letters:
+    """The letters of one problem: generators, radicands, what was taken for positive because it is so as drawn, and
+    the file's units of length, force and mass."""
+
+    ring: Any
+    generators: list[Generator] = field(default_factory=list)
+    radicands: list[Any] = field(default_factory=list)
+    positive: list[Any] = field(default_factory=list)
+    units: dict[str, Fraction] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, count: int) -> Letters:
+        """Room for `count` letters."""
+        return cls(q.context(2 * count + ROOM))
+
+    # Generators.
+
+    def letter(self, name: str, drawn: Fraction, dimension: Dimension) -> Lettered:
+        """A new letter with the size it is drawn with, SI."""
+        return self._new(Generator("letter", name, Digits.of(drawn), dimension))
+
+    def angle(self, name: str, drawn: Fraction, dimension: Dimension) -> Lettered:
+        """A new letter for an angle, in degrees; its sine and cosine come with it."""
+        found = self._new(Generator("angle", name, Digits.of(drawn), dimension))
+        self._new(Generator("half", name, _half_tangent(drawn)))
+        return found
+
+    def _new(self, made: Generator) -> Lettered:
+        if len(self.generators) >= self.ring.nvars():
+            raise OverflowError("more numbers beside letters than there is room for")
+        self.generators.append(made)
+        return self.element({(): (self.ring.gen(len(self.generators) - 1), self.ring.constant(1))})
+
+    def _index(self, kind: Kind, name: str) -> int | None:
+        return next((k for k, g in enumerate(self.generators) if g.kind == kind and g.name == name), None)
+
+    def gen(self, index: int) -> Lettered:
+        return self.element({(): (self.ring.gen(index), self.ring.constant(1))})
+
+    def circle(self, kind: Kind, name: str) -> tuple[Any, Any]:
+        """Cosine and sine of an angle, from the tangent of its half."""
+        t = self.gen(self._index(kind, name))
+        below = t * t + 1
+        return (1 - t * t) / below, 2 * t / below
+
+    def constant(self, x: Digits) -> Lettered:
+        """A number that has no exact form, as a generator of its own."""
+        for k, g in enumerate(self.generators):
+            if g.kind == "digits" and g.drawn == x:
+                return self.gen(k)
+        return self._new(Generator("digits", f"#{len(self.generators)}", x))
+
+    def nested(self, x: Lettered) -> Lettered:
+        """The root of a number that holds roots."""
+        for k, g in enumerate(self.generators):
+            if g.kind == "nested" and g.made == x:
+                return self.gen(k)
+        from unpin.exact.homogeneous import dimension_of
+
+        d = dimension_of(x) or (0, 0, 0)
+        return self._new(Generator("nested", f"#{len(self.generators)}", x.__digits__().sqrt(), Dimension(*(k / 2 for k in d)), x))
+
+    def scale(self, name: str) -> Fraction:
+        """What one of the file's units is of the dimension of a letter, SI."""
+        d = next(g.dimension for g in self.generators if g.name == name and g.kind in ("letter", "angle"))
+        mine = self.units
+        return mine.get("length", 1) ** int(d.length) * mine.get("force", 1) ** int(d.force) * mine.get("mass", 1) ** int(d.mass) * Fraction(1)
+
+    # Elements.
+
+    def element(self, terms: dict[tuple[int, ...], q.Quotient]) -> Any:
+        """The lowest rung that holds a sum: letters may have dropped out."""
+        terms = {k: v for k, v in terms.items() if v[0] != 0}
+        plain = {k: q.as_fraction(v) for k, v in terms.items()}
+        numeric = all(v is not None for v in plain.values()) and all(isinstance(self.radicands[r], int) for k in terms for r in k)
+        if not numeric:
+            return Lettered(self, terms)
+        surd: dict[int, Fraction] = {}
+        for k, v in plain.items():
+            d = 1
+            for r in k:
+                d *= self.radicands[r]
+            surd[d] = v
+        return Surd._make(surd)
+
+    def parts(self, x: object) -> dict[tuple[int, ...], q.Quotient] | None:
+        """Any exact number as a sum of roots over this ring."""
+        if isinstance(x, Lettered):
+            if x.letters is not self:
+                raise TypeError("numbers of two problems")
+            return x.sums
+        if isinstance(x, (int, Fraction)):
+            return {(): q.of_fraction(self.ring, Fraction(x))} if x else {}
+        if isinstance(x, Surd):
+            return {self.key(prime_factors(d)): q.of_fraction(self.ring, c) for d, c in x.terms.items()}
+        if isinstance(x, Ratio):
+            return self.parts(self._ratio(x.top) / self._ratio(x.bottom))
+        if isinstance(x, Digits):
+            return self.parts(self.constant(x))
+        return None
+
+    def _ratio(self, polynomial) -> Any:
+        total: Any = Fraction(0)
+        for monomial, c in polynomial.items():
+            part: Any = c
+            for (name, argument), power in monomial:
+                if name == "root":
+                    part = part * Surd._make({int(argument): Fraction(1)}) ** power
+                    continue
+                known = f"{argument}"
+                if self._index("turn", known) is None:
+                    self._new(Generator("turn", known, _half_tangent(argument), made=argument))
+                part = part * self.circle("turn", known)[0 if name == "cos" else 1] ** power
+            total = total + part
+        return total
+
+    def key(self, radicands: list[Any]) -> tuple[int, ...]:
+        """Numbers of radicands, each a prime or an irreducible polynomial that is positive as drawn."""
+        out = []
+        for r in radicands:
+            known = [k for k, have in enumerate(self.radicands) if type(have) is type(r) and have == r]
+            if not known:
+                self.radicands.append(r)
+            out.append(known[0] if known else len(self.radicands) - 1)
+        return tuple(sorted(out))
+
+    def root(self, x: Lettered) -> Any:
+        """√x for what is not negative as drawn."""
+        if set(x.sums) != {()}:
+            return self.nested(x)
+        top, bottom = x.sums[()]
+        constant, factors = (top * bottom).factor()
+        outside, inside = self.ring.constant(1), []
+        number = int(constant)
+        for f, power in factors:
+            if self.value(f) < 0:
+                f = -f
+                number *= -1 if power % 2 else 1
+            outside *= f ** (power // 2)
+            if power // 2 and f not in self.positive and q.generators_in(f):
+                self.positive.append(f)
+            if power % 2:
+                inside.append(f)
+        if number < 0:
+            raise ValueError("square root of a negative number")
+        square, rest = split_square(number)
+        return self.element({self.key([*prime_factors(rest), *inside]): q.lowest(outside * square, bottom)})
+
+    # Values.
+
+    def value(self, p: Any, at: list[Decimal] | None = None) -> Decimal:
+        """A polynomial as drawn, or with other values of the generators."""
+        at = at or [g.drawn.value for g in self.generators]
+        total = Decimal(0)
+        for powers, c in p.terms():
+            part = Decimal(int(c))
+            for k, power in enumerate(powers):
+                if power:
+                    part = CONTEXT.multiply(part, CONTEXT.power(at[k], int(power)))
+            total = CONTEXT.add(total, part)
+        return total
+
+    def generic(self) -> list[Decimal]:
+        """A point at which nothing holds by chance; what has no letter keeps its value."""
+        out: list[Decimal] = []
+        for k, g in enumerate(self.generators):
+            if g.kind in ("turn", "digits"):
+                out.append(g.drawn.value)
+            elif g.kind == "nested":
+                out.append(CONTEXT.sqrt(abs(g.made.at(out))))
+            else:
+                out.append(CONTEXT.divide(Decimal(1000003 + 7919 * k * k + 104729 * k), Decimal(999983 - 1299709 * k + 15485863 * (k + 1))))
+        return out
+
+    def holds_letters(self, p: Any) -> bool:
+        return any(self.generators[k].kind not in ("turn", "digits") for k in q.generators_in(p))
+
+    def is_loose(self, p: Any) -> bool:
+        return any(self.generators[k].kind in LOOSE for k in q.generators_in(p))
+
+
+def _half_tangent(degrees: Fraction) -> Digits:
+    return digits_sin(Digits.of(degrees)) / (digits_cos(Digits.of(degrees)) + 1)
+
+
+class Lettered:
+    """Sum of coefficient √radicands; keys are sorted numbers of radicands in `letters`. Made by `Letters.element`."""
+
+    __slots__ = ("letters", "sums", "_digits", "_loose")
+
+    def __init__(self, letters: Letters, terms: dict[tuple[int, ...], q.Quotient]):
+        self.letters, self.sums = letters, terms
+        self._digits: Digits | None = None
+        self._loose: bool | None = None
+
+    def __add__(self, other):
+        theirs = self.letters.parts(other)
+        if theirs is None:
+            return NotImplemented
+        total = dict(self.sums)
+        for k, v in theirs.items():
+            total[k] = q.plus(total[k], v) if k in total else v
+        return self.letters.element(total)
+
+    __radd__ = __add__
+
+    def __neg__(self):
+        return Lettered(self.letters, {k: (-n, d) for k, (n, d) in self.sums.items()})
+
+    def __pos__(self):
+        return self
+
+    def __sub__(self, other):
+        return NotImplemented if self.letters.parts(other) is None else self + -other
+
+    def __rsub__(self, other):
+        return NotImplemented if self.letters.parts(other) is None else -self + other
+
+    def __mul__(self, other):
+        theirs = self.letters.parts(other)
+        if theirs is None:
+            return NotImplemented
+        total: dict[tuple[int, ...], q.Quotient] = {}
+        for a, v in self.sums.items():
+            for b, w in theirs.items():
+                product = q.times(v, w)
+                for r in set(a) & set(b):
+                    have = self.letters.radicands[r]
+                    square = self.letters.ring.constant(have) if isinstance(have, int) else have
+                    product = q.times(product, (square, self.letters.ring.constant(1)))
+                key = tuple(sorted(set(a) ^ set(b)))
+                total[key] = q.plus(total[key], product) if key in total else product
+        return self.letters.element(total)
+
+    __rmul__ = __mul__
+
+    def inverse(self) -> Any:
+        """1/x by multiplying with conjugates, one root at a time."""
+        top: Any = Fraction(1)
+        bottom: Any = self
+        while isinstance(bottom, Lettered) and set(bottom.sums) != {()}:
+            if len(bottom.sums) == 1:
+                (key, value), = bottom.sums.items()
+                below = q.inverse(value)
+                for r in key:
+                    have = self.letters.radicands[r]
+                    square = self.letters.ring.constant(have) if isinstance(have, int) else have
+                    below = q.times(below, (self.letters.ring.constant(1), square))
+                return top * self.letters.element({key: below})
+            root = max(r for k in bottom.sums for r in k)
+            mate = self.letters.element({k: ((-v[0], v[1]) if root in k else v) for k, v in bottom.sums.items()})
+            top, bottom = top * mate, bottom * mate
+        if isinstance(bottom, Lettered):
+            return top * self.letters.element({(): q.inverse(bottom.sums[()])})
+        return top / bottom
+
+    def __truediv__(self, other):
+        if self.letters.parts(other) is None:
+            return NotImplemented
+        if other == 0:
+            raise ZeroDivisionError
+        return self * (other.inverse() if isinstance(other, Lettered) else _reciprocal(other))
+
+    def __rtruediv__(self, other):
+        if self.letters.parts(other) is None:
+            return NotImplemented
+        return self.inverse() * other
+
+    def __pow__(self, power: int):
+        if not isinstance(power, int):
+            return NotImplemented
+        result: Any = Fraction(1)
+        for _ in range(abs(power)):
+            result = result * self
+        return 1 / result if power < 0 else result
+
+    def at(self, values: list[Decimal] | None = None) -> Decimal:
+        """With values of the generators, sixty digits; as drawn without them."""
+        total = Decimal(0)
+        for key, (n, d) in self.sums.items():
+            part = CONTEXT.divide(self.letters.value(n, values), self.letters.value(d, values))
+            for r in key:
+                have = self.letters.radicands[r]
+                part = CONTEXT.multiply(part, CONTEXT.sqrt(Decimal(have) if isinstance(have, int) else abs(self.letters.value(have, values))))
+            total = CONTEXT.add(total, part)
+        return total
+
+    @property
+    def loose(self) -> bool:
+        if self._loose is None:
+            polynomials = [p for v in self.sums.values() for p in v]
+            self._loose = any(map(self.letters.is_loose, polynomials))
+        return self._loose
+
+    @property
+    def lettered(self) -> bool:
+        """Whether a letter is left in it: what holds only given angles and digits is a number."""
+        radicands = [self.letters.radicands[r] for k in self.sums for r in k]
+        polynomials = [p for v in self.sums.values() for p in v] + [r for r in radicands if not isinstance(r, int)]
+        return any(map(self.letters.holds_letters, polynomials))
+
+    def __digits__(self) -> Digits:
+        if self._digits is None:
+            self._digits = Digits(self.at())
+        return self._digits
+
+    def __eq__(self, other):
+        if other is self:
+            return True
+        if isinstance(other, Lettered) and other.letters is not self.letters:
+            return False
+        theirs = self.letters.parts(other)
+        if theirs is None:
+            return NotImplemented
+        if self.sums == theirs:
+            return True
+        if not (self.loose or isinstance(other, Lettered) and other.loose or isinstance(other, (Ratio, Digits))):
+            return False
+        point = self.letters.generic()
+        mine, left = self.at(point), Lettered(self.letters, theirs).at(point)
+        return abs(CONTEXT.subtract(mine, left)) <= Decimal("1e-38") * max(abs(mine), abs(left), Decimal("1e-6"))
+
+    def __hash__(self):
+        return hash("loose") if self.loose else hash(tuple(sorted((k, str(n), str(d)) for k, (n, d) in self.sums.items())))
+
+    def __bool__(self):
+        return self != 0
+
+    def __float__(self):
+        return float(self.__digits__().value)
+
+    def __abs__(self):
+        return self if float(self) >= 0 else -self
+
+    def __lt__(self, other):
+        return self.__digits__() < Digits.of(other)
+
+    def __gt__(self, other):
+        return self.__digits__() > Digits.of(other)
+
+    def __le__(self, other):
+        return not self > other
+
+    def __ge__(self, other):
+        return not self < other
+
+    def __repr__(self):
+        return f"Lettered({self.sums})"
+
+
+def _reciprocal(x: Any) -> Any:
+    return Fraction(1) / x
+
+
+def is_lettered(x: object) -> bool:
+    """Whether a letter without a value is left in a number."""
+    return isinstance(x, Lettered) and x.lettered
