@@ -4,8 +4,8 @@ import pytest
 
 from lessons import EXAMPLES, worked, worked_text
 from unpin.lesson import ways
+from unpin.route.frontier import Move
 from unpin.route.gather import gathered
-from unpin.route.order import Move
 
 TRESTLE = """
 units: m, N

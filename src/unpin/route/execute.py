@@ -12,7 +12,7 @@ from unpin.model.directions import parallel
 from unpin.model.equation import Equation, Functional
 from unpin.model.space import difference, product
 from unpin.route.candidates import Ground, functional_of
-from unpin.route.order import Move
+from unpin.route.frontier import Move
 from unpin.route.plan import Reason, Step
 from unpin.statics.equation import row_of, write
 from unpin.statics.wrenches import load_wrench, unit_wrench

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.route.order import Move
+from unpin.route.frontier import Move
 
 
 def gathered(moves: list[Move], known: int) -> list[Move]:

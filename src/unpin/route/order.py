@@ -9,10 +9,10 @@ from __future__ import annotations
 import heapq
 from collections.abc import Iterable
 
-from unpin.base.record import record
 from unpin.route.blocks import sums_for
 from unpin.route.candidates import Ground, Sum
 from unpin.route.cost import CostTable
+from unpin.route.frontier import KEEP, Move, Offer, Sums
 from unpin.route.search import Fewest
 
 EXPANSIONS = 600
@@ -24,19 +24,6 @@ MANY = 14
 TOO_MANY = 40
 """With more asked than this the greedy order stands: joint by joint, as anybody would."""
 
-KEEP = 3
-"""Of sums on different free bodies that hold the same unknowns, so many of the cheapest are looked at."""
-
-
-@record
-class Move:
-    """One sum or a block, the unknowns (bits) it finds, and its cost including any new drawing."""
-
-    sums: tuple[Sum, ...]
-    finds: int
-    cost: int
-
-
 def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostTable, wide: bool = True,
              barred: Iterable[tuple[int, int]] = ()) -> list[Move] | None:
     """The least-cost list of moves from `known` to `goal`. `wide`: any unknowns may be found on the way, not only those of
@@ -45,24 +32,24 @@ def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostT
     First the best order inside the smallest set of unknowns; its cost then bounds the search among all of them.
     """
     barred = set(barred)
-    sums = _kept(ground, [s for s in ground.sums if (s.body, s.mask) not in barred], known)
+    sums = _kept(ground, [s for s in ground.sums if (s.body, s.mask) not in barred] if barred else ground.sums, known)
     goal &= ~known
     inside = fewest.found | known
-    within = [s for s in sums if s.mask & ~inside == 0]
-    least = _greedy(ground, within, goal, known, costs, inside, fewest.block)
+    within = Sums(ground, [s for s in sums if s.mask & ~inside == 0], known, costs)
+    least = _greedy(within, goal, fewest.block)
     if least and goal.bit_count() > TOO_MANY:
         return least
-    least = _Search(ground, within, known, fewest, costs).run(goal, _total(least)) or least
-    if least and (not wide or len(within) == len(sums)):
+    least = _Search(within, fewest).run(goal, _total(least)) or least
+    if least and (not wide or len(within.sums) == len(sums)):
         return least
-    return _Search(ground, sums, known, fewest, costs).run(goal, _total(least)) or least
+    return _Search(Sums(ground, sums, known, costs), fewest).run(goal, _total(least)) or least
 
 
 def _total(moves: list[Move] | None) -> int:
     return sum(m.cost for m in moves) if moves else 10**9
 
 
-def _kept(ground: Ground, sums: list[Sum], known: int) -> list[Sum]:
+def _kept(ground: Ground, sums: Iterable[Sum], known: int) -> list[Sum]:
     """Useful sums only, and of those that hold the same unknowns the few cheapest."""
     same: dict[int, list[Sum]] = {}
     for s in sums:
@@ -78,36 +65,32 @@ def _kept(ground: Ground, sums: list[Sum], known: int) -> list[Sum]:
 class _Search:
     """Best-first search. A state is (unknowns known, bodies drawn)."""
 
-    def __init__(self, ground: Ground, sums: list[Sum], known: int, fewest: Fewest, costs: CostTable):
-        self.ground, self.sums, self.known, self.costs, self.block = ground, sums, known, costs, fewest.block
-        price = {}
-        for s in sums:
-            full = s.cost + ground.body_costs[s.body]
-            left = s.mask & ~known
-            while left:
-                bit = left & -left
-                left ^= bit
-                price[bit] = min(price.get(bit, 10**9), full)
-        self.price = price
-        self.full = [(s, s.mask, s.cost + ground.body_costs[s.body], 1 << s.body) for s in sums]
+    def __init__(self, sums: Sums, fewest: Fewest):
+        self.sums, self.block = sums, fewest.block
+        price = sums.cheapest_price()
         marks = sorted(fewest.landmarks, key=lambda m: (m.bit_count(), m))
         self.landmarks = [(m, min((price.get(1 << k, 10**9) for k in range(m.bit_length()) if m >> k & 1), default=0)) for m in marks]
+        self._ahead: dict[int, int] = {}
 
     def ahead(self, got: int) -> int:
         """A bound on what is still to pay: disjoint landmarks not yet met, each at the price of its cheapest unknown."""
-        used, total = 0, 0
-        for m, price in self.landmarks:
-            if not m & got and not m & used:
-                used |= m
-                total += price
-        return total
+        if got not in self._ahead:
+            used, total = 0, 0
+            for m, price in self.landmarks:
+                if not m & got and not m & used:
+                    used |= m
+                    total += price
+            self._ahead[got] = total
+        return self._ahead[got]
 
     def run(self, goal: int, bound: int = 10**9) -> list[Move] | None:
         """The cheapest moves below `bound`, None if there are none (or none was found in time)."""
-        start = (self.known, 0)
+        known = self.sums.known
+        start = (known, 0)
         best = {start: 0}
-        trail: dict[tuple[int, int], tuple[tuple[int, int], Move]] = {}
-        heap = [(self.ahead(self.known), 0, 0, 0, start)]
+        trail: dict[tuple[int, int], tuple[tuple[int, int], Offer]] = {}
+        frontiers = {known: self.sums.start()}
+        heap = [(self.ahead(known), 0, 0, 0, start)]
         ticket = opened = 0
         while heap:
             _, _, _, spent, state = heapq.heappop(heap)
@@ -115,132 +98,74 @@ class _Search:
                 continue
             got, drawn = state
             if goal & ~got == 0:
-                return pruned(_unwind(trail, state, start), goal, self.known)
+                return pruned(_unwind(trail, state, start), goal, known)
             opened += 1
             if opened > (EXPANSIONS if goal.bit_count() <= MANY else EXPANSIONS // 6):
                 return None
-            for move in self.moves(got, drawn):
-                after = (got | move.finds, drawn | _bodies(move))
-                total = spent + move.cost
+            if got not in frontiers:
+                before, (_, found, _, _) = trail[state]
+                frontiers[got] = self.sums.after(frontiers[before[0]], before[0], found)
+            offered = list(self.sums.offers(frontiers[got], drawn, bound - spent))
+            if not offered and self.block == 0:
+                together = _whole_block(self.sums, got, drawn)
+                offered = [together] if together else []
+            for offer in offered:
+                cost, found, bodies, _ = offer
+                after = (got | found, drawn | bodies)
+                total = spent + cost
                 if total < best.get(after, 10**9):
                     estimate = total + self.ahead(after[0])
                     if estimate >= bound:
                         continue
                     best[after] = total
-                    trail[after] = (state, move)
+                    trail[after] = (state, offer)
                     ticket += 1
                     heapq.heappush(heap, (estimate, -(after[0].bit_count()), ticket, total, after))
         return None
-
-    def forget(self, got: int) -> None:
-        """Drop the sums that hold nothing unknown any more: for a search that never goes back."""
-        self.full = [f for f in self.full if f[1] & ~got]
-
-    def moves(self, got: int, drawn: int) -> list[Move]:
-        """Every usable sum, the cheapest for each unknown and body; and blocks of two."""
-        single: dict[tuple[int, int], tuple[int, Sum]] = {}
-        pairs: dict[int, list[Sum]] = {}
-        fresh = self.costs.new_body
-        for s, mask, cost, body in self.full:
-            left = mask & ~got
-            if not left:
-                continue
-            rest = left & (left - 1)
-            if not rest:
-                price = cost if drawn & body else cost + fresh
-                key = (left, body)
-                if key not in single or price < single[key][0]:
-                    single[key] = (price, s)
-            elif not rest & (rest - 1):
-                pairs.setdefault(left, []).append(s)
-        out = [Move((s,), left, price) for (left, _), (price, s) in single.items()]
-        # A pair of which one is found by a plain single sum is never better solved as a block: that sum costs no more than the
-        # dearer of the two and the price of the block. A sum about a centre that must first be found can cost more.
-        plain = 0
-        for (left, _), (price, _) in single.items():
-            plain |= left if price <= self.costs.block + self.costs.sum else 0
-        for left, members in pairs.items():
-            if left & plain or len(members) < 2:
-                continue
-            best = _best_pair(self.ground, left, members, drawn, self.costs)
-            if best:
-                out.append(best)
-        if not out and self.block == 0:
-            together = _whole_block(self.ground, self.sums, got, drawn, self.costs)
-            out += [together] if together else []
-        return out
 
 
 def _unwind(trail, state, start) -> list[Move]:
     moves = []
     while state != start:
-        state, move = trail[state]
-        moves.append(move)
+        state, offer = trail[state]
+        moves.append(_move(offer))
     return moves[::-1]
 
 
-def _bodies(move: Move) -> int:
-    mask = 0
-    for s in move.sums:
-        mask |= 1 << s.body
-    return mask
+def _move(offer: Offer) -> Move:
+    cost, found, _, sums = offer
+    return Move(sums, found, cost)
 
 
-def _price(ground: Ground, sums: tuple[Sum, ...], drawn: int, costs: CostTable) -> int:
-    total = costs.block * (len(sums) - 1)
-    for body in sorted({s.body for s in sums}):
-        total += 0 if drawn >> body & 1 else costs.new_body
-    return total + sum(s.cost + ground.body_costs[s.body] for s in sums)
-
-
-def _best_pair(ground, left, members, drawn, costs) -> Move | None:
-    low, high = (left & -left).bit_length() - 1, left.bit_length() - 1
-    # The few cheapest of all, and the few cheapest of each body: two cheap sums of different bodies may be one and the same.
-    by_price = sorted(members, key=lambda s: (s.cost + ground.body_costs[s.body], s.body, s.mask))
-    taken: dict[int, int] = {}
-    rows = []
-    for s in by_price:
-        taken[s.body] = taken.get(s.body, 0) + 1
-        if taken[s.body] <= KEEP and len(rows) < 3 * KEEP:
-            rows.append(s)
-    best = None
-    for k, s in enumerate(rows):
-        c = dict(s.coefficients)
-        for t in rows[:k]:
-            d = dict(t.coefficients)
-            if (c[low] * d[high] - c[high] * d[low]) % ground.prime:
-                pair = (t, s) if t.body <= s.body else (s, t)
-                cost = _price(ground, pair, drawn, costs)
-                if best is None or cost < best.cost:
-                    best = Move(pair, left, cost)
-    return best
-
-
-def _whole_block(ground, sums, got, drawn, costs) -> Move | None:
+def _whole_block(sums: Sums, got: int, drawn: int) -> Offer | None:
     """Everything that is left, solved together: the way of last resort."""
     wanted = 0
-    for s in sums:
-        wanted |= s.mask & ~got
-    used = sums_for(sums, wanted, got, ground.prime)
+    for m in sums.mask:
+        wanted |= m & ~got
+    used = tuple(sums_for(sums.sums, wanted, got, sums.ground.prime))
     if len(used) < wanted.bit_count():
         return None
-    return Move(tuple(used), wanted, _price(ground, tuple(used), drawn, costs))
+    bodies = 0
+    for s in used:
+        bodies |= 1 << s.body
+    return sums.priced(used, drawn), wanted, bodies, used
 
 
-def _greedy(ground, sums, goal, known, costs, inside, block) -> list[Move] | None:
+def _greedy(sums: Sums, goal: int, block: int) -> list[Move] | None:
     """The cheapest usable sum at each point, inside a set that is known to suffice."""
-    search = _Search(ground, sums, known, Fewest(inside, 0, 0, (), block), costs)
-    got, drawn, moves = known, 0, []
+    got, drawn, moves = sums.known, 0, []
+    frontier = sums.start()
     while goal & ~got:
-        options = search.moves(got, drawn)
-        if not options:
+        offer = sums.least(frontier, drawn)
+        if offer is None and block == 0:
+            offer = _whole_block(sums, got, drawn)
+        if offer is None:
             return None
-        move = min(options, key=lambda m: (m.cost, m.finds))
-        moves.append(move)
-        got |= move.finds
-        drawn |= _bodies(move)
-        search.forget(got)
-    return pruned(moves, goal, known)
+        moves.append(_move(offer))
+        frontier = sums.after(frontier, got, offer[1])
+        got |= offer[1]
+        drawn |= offer[2]
+    return pruned(moves, goal, sums.known)
 
 
 def pruned(moves: list[Move], goal: int, known: int) -> list[Move]:

@@ -10,12 +10,16 @@ from __future__ import annotations
 
 from unpin.base.record import record
 from unpin.route.candidates import Ground
+from unpin.route.hitting import WORK, smallest_hit
 
 BLOCK = 2
 """Sums that may be solved together as one move of the search."""
 
 ORACLE_CALLS = 6000
-"""Bound on the work; when it is met the result says "between L and U"."""
+"""Bound on how often it is asked what a set derives; when it is met the result says "between L and U"."""
+
+ORACLE_WORK = 6_000_000
+"""Bound on the sets of unknowns looked at for that; counted, never timed, so one input gives one result."""
 
 
 @record
@@ -31,7 +35,8 @@ class Fewest:
 
 
 class Closure:
-    """What can be derived when only some unknowns may be found. `known`: bits known at the start."""
+    """What can be derived when only some unknowns may be found. `known`: bits known at the start; `calls` and `work`: how often it
+    was asked, and how many sets of unknowns it has looked at for that."""
 
     def __init__(self, ground: Ground, known: int, block: int = BLOCK):
         self.known = known
@@ -41,19 +46,43 @@ class Closure:
             by_mask.setdefault(s.mask & ~known, []).append(s)
         by_mask.pop(0, None)
         self.by_mask = by_mask
-        masks = sorted(by_mask, key=lambda m: (m.bit_count(), m))
-        self.all_masks = masks
+        self.all_masks = sorted(by_mask, key=lambda m: (m.bit_count(), m))
         self.prime = ground.prime
-        self.calls = 0
+        self.calls = self.work = 0
+        self._holding: dict[int, list[int]] = {}
 
     def of(self, allowed: int) -> int:
         """The unknowns derived inside `allowed` (not counting what was known)."""
+        return self.inside(allowed, self.all_masks)[0]
+
+    def inside(self, allowed: int, masks: list[int]) -> tuple[int, list[int]]:
+        """The same from `masks` alone, with those of them that are inside and still hold something unknown."""
         self.calls += 1
-        got = 0
-        masks = [m for m in self.all_masks if m & ~allowed == 0]
+        self.work += len(masks)
+        return self._close(0, [m for m in masks if not m & ~allowed])
+
+    def wider(self, got: int, rest: list[int], allowed: int, bit: int) -> tuple[int, list[int]]:
+        """What `got` and `rest` become when the unknown `bit`, now in `allowed`, may be found as well."""
+        self.calls += 1
+        fresh = [m for m in self._masks_with(bit) if not m & ~allowed]
+        self.work += len(self._masks_with(bit))
+        return self._close(got, rest + fresh) if fresh else (got, rest)
+
+    def _masks_with(self, bit: int) -> list[int]:
+        if not self._holding:
+            for m in self.all_masks:
+                left = m
+                while left:
+                    low = left & -left
+                    self._holding.setdefault(low, []).append(m)
+                    left ^= low
+        return self._holding.get(bit, [])
+
+    def _close(self, got: int, masks: list[int]) -> tuple[int, list[int]]:
         while True:
             grown = False
             rest = []
+            self.work += len(masks)
             for m in masks:
                 left = m & ~got
                 if left == 0:
@@ -68,7 +97,7 @@ class Closure:
                 continue
             block = self._block(masks, got)
             if not block:
-                return got
+                return got, masks
             got |= block
 
     def _block(self, masks: list[int], got: int) -> int:
@@ -120,76 +149,48 @@ def fewest(ground: Ground, goal: int, known: int, calls: int = ORACLE_CALLS) -> 
 def _hit(closure: Closure, goal: int, everything: int, block: int, calls: int) -> Fewest:
     landmarks = [1 << k for k in range(everything.bit_length()) if goal >> k & 1]
     best = _shrunk(closure, closure.of(everything), goal)
-    lower = goal.bit_count()
+    lower, left = goal.bit_count(), WORK
     while True:
-        hit = smallest_hit(landmarks)
-        lower = max(lower, hit.bit_count())
-        derived = closure.of(hit)
-        if goal & ~derived == 0:
-            return Fewest(hit, hit.bit_count(), hit.bit_count(), tuple(landmarks), block)
+        hit = smallest_hit(landmarks, lower, left)
+        left -= hit.work
+        lower = max(lower, hit.lower)
         if lower >= best.bit_count():
+            # The set that was found by leaving out is as small as any: the one hit last may be another as small.
+            if hit.found is not None and goal & ~closure.of(hit.found) == 0:
+                best = hit.found
             return Fewest(best, lower, best.bit_count(), tuple(landmarks), block)
-        if closure.calls > calls:
+        if hit.found is None or closure.calls > calls or closure.work > ORACLE_WORK:
+            best = min(best, _shrunk(closure, closure.of(everything), goal, backwards=True), key=int.bit_count)
             return Fewest(best, lower, best.bit_count(), tuple(landmarks), block)
+        derived, rest = closure.inside(hit.found, closure.all_masks)
+        if goal & ~derived == 0:
+            return Fewest(hit.found, lower, lower, tuple(landmarks), block)
         for backwards in (False, True):
-            grown = _grown(closure, hit, goal, everything, backwards)
-            mark = everything & ~grown
+            mark = everything & ~_grown(closure, (hit.found, derived, rest), goal, everything, backwards)
             if mark not in landmarks:
                 landmarks.append(mark)
 
 
-def _grown(closure: Closure, start: int, goal: int, everything: int, backwards: bool) -> int:
-    """A maximal set above `start` that does not derive the goal."""
-    grown = start
-    order = [k for k in range(everything.bit_length()) if everything >> k & 1 and not start >> k & 1]
+def _grown(closure: Closure, start: tuple[int, int, list[int]], goal: int, everything: int, backwards: bool) -> int:
+    """A maximal set above a start, given with what it derives, that does not derive the goal."""
+    grown, got, rest = start
+    order = [k for k in range(everything.bit_length()) if everything >> k & 1 and not grown >> k & 1]
     for k in reversed(order) if backwards else order:
-        if goal & ~closure.of(grown | 1 << k):
+        more = closure.wider(got, rest, grown | 1 << k, 1 << k)
+        if goal & ~more[0]:
             grown |= 1 << k
+            got, rest = more
     return grown
 
 
-def _shrunk(closure: Closure, start: int, goal: int) -> int:
-    """A minimal set below `start` that derives the goal."""
+def _shrunk(closure: Closure, start: int, goal: int, backwards: bool = False) -> int:
+    """A minimal set below `start` that derives the goal. What is asked for itself stays in it."""
     left = start
-    for k in range(start.bit_length()):
-        if left >> k & 1 and goal & ~closure.of(left & ~(1 << k)) == 0:
+    masks = [m for m in closure.all_masks if not m & ~left]
+    order = [k for k in range(start.bit_length()) if (left & ~goal) >> k & 1]
+    for k in reversed(order) if backwards else order:
+        without = [m for m in masks if not m >> k & 1]
+        if goal & ~closure.inside(left & ~(1 << k), without)[0] == 0:
             left &= ~(1 << k)
+            masks = without
     return left
-
-
-def smallest_hit(landmarks: list[int]) -> int:
-    """The smallest set that meets every landmark; among equals the one found first in bit order. Branch and bound."""
-    marks = sorted(set(landmarks), key=lambda m: (m.bit_count(), m))
-    minimal = [m for k, m in enumerate(marks) if not any(s & ~m == 0 for s in marks[:k])]
-    forced = 0
-    for m in minimal:
-        if m.bit_count() == 1:
-            forced |= m
-    rest = [m for m in minimal if not m & forced]
-    best = [0, 10**9]
-
-    def bound(open_marks: list[int]) -> int:
-        used, count = 0, 0
-        for m in open_marks:
-            if not m & used:
-                used |= m
-                count += 1
-        return count
-
-    def go(chosen: int, size: int, open_marks: list[int], barred: int) -> None:
-        if not open_marks:
-            if size < best[1]:
-                best[0], best[1] = chosen, size
-            return
-        if size + bound(open_marks) >= best[1]:
-            return
-        mark = min(open_marks, key=lambda m: ((m & ~barred).bit_count(), m))
-        options = mark & ~barred
-        while options:
-            bit = options & -options
-            options ^= bit
-            go(chosen | bit, size + 1, [m for m in open_marks if not m & bit], barred)
-            barred |= bit
-
-    go(0, 0, rest, 0)
-    return forced | best[0]

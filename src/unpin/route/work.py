@@ -14,8 +14,9 @@ from unpin.route.closing import closing_check
 from unpin.route.cost import DEFAULT, CostTable
 from unpin.route.execute import execute, sketch
 from unpin.route.follow import follow
+from unpin.route.frontier import Move
 from unpin.route.gather import gathered
-from unpin.route.order import MANY, Move, cheapest
+from unpin.route.order import MANY, cheapest
 from unpin.route.plan import Route, Step
 from unpin.route.search import Fewest, fewest
 from unpin.route.worked import Worked
