@@ -61,7 +61,7 @@ def test_a_roller_that_pulls_must_be_held_down():
 
 
 def test_three_forces_on_one_part_meet_in_a_point_or_are_parallel():
-    told = "Just three forces act on member shelf, at B, A and D. In balance their lines meet in one point, or all three are parallel. "
+    told = "Only three forces act on member shelf, at B, A and D. In balance their lines meet in one point, or all three are parallel. "
     slanted = THREE.replace("C: A right 3 up 2", "C: A up 2")
 
     assert told + "Here two are parallel, so the force at A is parallel to them." in said(build(worked_text(THREE)))

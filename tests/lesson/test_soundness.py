@@ -46,8 +46,8 @@ def test_a_tool_in_the_hand_is_sound_and_no_error():
     text = said(PLIERS)
 
     assert text.split("--- ")[-1].startswith("The problem can be solved: everything asked can be found.")
-    assert text.endswith("but its loads balance by themselves, so it stays where it is. A first count: 3 unknowns, 6 sums; the three sums "
-                         "over say only that the loads balance.")
+    assert text.endswith("but its loads balance by themselves, so it stays where it is. A first count: 3 unknowns, 6 sums; the three extra sums "
+                         "say only that the loads balance.")
     assert build(worked_text(PLIERS), drawn=False).solved
 
 

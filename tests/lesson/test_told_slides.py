@@ -96,4 +96,4 @@ def test_what_only_pushes_opens_rather_than_pull(support):
 def test_a_couple_to_be_found_that_is_given_clockwise_and_positive_acts_clockwise():
     text = said((PRESS % (SLOT, "right")).replace("M anticlockwise", "M clockwise"))
 
-    assert "M is negative: it acts opposite to the way it is drawn, so anticlockwise." in text
+    assert "M is negative: it acts opposite to the way it is drawn, that is, anticlockwise." in text

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from unpin.exact.number import Number
 from unpin.lesson import cords, loads, phrases, threeforce
+from unpin.lesson.formula import ZERO, Relation
 from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
 from unpin.lesson.nodes import sentences as run_on
 from unpin.lesson.sheet import Sheet
@@ -121,7 +122,7 @@ def inspection(structure: Structure) -> list[Text]:
     out += cords.seen(structure.problem)
     for insight in structure.zero:
         out.append(Text(f"insight.{insight.rule}", {"point": phrases.letter_like(insight.subject),
-                                                    "finds": phrases.unknowns(structure, insight.finds)}))
+                                                    "finds": Listing(tuple(Relation(f, ZERO) for f in phrases.unknowns(structure, insight.finds).items))}))
     return out
 
 
