@@ -7,6 +7,7 @@ missing or the output could not be written. Each command imports what it needs w
 from __future__ import annotations
 
 import argparse
+import importlib
 import os
 import sys
 from dataclasses import replace
@@ -76,7 +77,7 @@ def parser(language: str = "en") -> argparse.ArgumentParser:
     from unpin import options
 
     return options.parser({"solve": _solve, "check": _check, "ways": _ways, "draw": _draw, "handout": _handout, "sheet": _sheet,
-                           "examples": _examples}, language)
+                           "desk": _later("desk", "open_desk"), "examples": _examples, "rename": _later("amend", "rename")}, language)
 
 
 def _reading(chosen):
@@ -359,6 +360,11 @@ def _ending(name: str, allowed: tuple[str, ...]) -> str:
     if ending not in allowed:
         raise Stop(MISUSE, "ending", file=name, endings=", ".join(allowed))
     return ending
+
+
+def _later(module: str, name: str):
+    """A command that lives in a module of its own, imported when it runs."""
+    return lambda chosen: getattr(importlib.import_module(f"unpin.{module}"), name)(chosen)
 
 
 def _examples(chosen) -> int:

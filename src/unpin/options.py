@@ -55,6 +55,21 @@ def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentPar
     sheet.set_defaults(run=run["sheet"])
     _habits(say, sheet)
 
+    desk = commands.add_parser("desk", help=say("cli.help.desk"), description=say("cli.help.desk"), epilog=say("cli.help.desk_ends"))
+    desk.add_argument("folder", nargs="?", default=".", metavar=say("cli.word.folder"), help=say("cli.help.desk_folder"))
+    desk.add_argument("--port", type=int, default=0, metavar=say("cli.word.number"), help=say("cli.help.port"))
+    desk.add_argument("--quiet", action="store_true", help=say("cli.help.quiet"))
+    desk.set_defaults(run=run["desk"])
+    _tongue(say, desk)
+
+    rename = commands.add_parser("rename", help=say("cli.help.rename"), description=say("cli.help.rename"), epilog=say("cli.status"))
+    rename.add_argument("file", metavar=say("cli.word.file"), help=say("cli.help.own_file"))
+    rename.add_argument("words", nargs="+", metavar=say("cli.word.name"), help=say("cli.help.rename_words"))
+    rename.add_argument("--kind", metavar=say("cli.word.name"), default="", help=say("cli.help.kind"))
+    rename.add_argument("--dry-run", action="store_true", help=say("cli.help.dry_run"))
+    rename.set_defaults(run=run["rename"])
+    _tongue(say, rename)
+
     examples = commands.add_parser("examples", help=say("cli.help.examples"), description=say("cli.help.examples"))
     examples.add_argument("name", nargs="?", metavar=say("cli.word.name"), help=say("cli.help.example"))
     examples.add_argument("--copy", metavar=say("cli.word.folder"), help=say("cli.help.copy"))

@@ -21,10 +21,11 @@ MAY_IMPORT = {
     "lesson": {"base", "exact", "model", "words", "statics", "route", "draw"},
     "render": {"base", "exact", "model", "words", "statics", "route", "lesson", "draw"},
 }
-EDGE = {"cli", "houses", "api", "__init__", "__main__", "bundled", "options", "output", "publish"}
+MAY_IMPORT["workbench"] = {*MAY_IMPORT["render"], "render", "read", "api", "bundled", "output", "publish"}
+EDGE = {"amend", "cli", "desk", "houses", "api", "__init__", "__main__", "bundled", "options", "output", "publish"}
 """The edge of the house: arguments to calls, and the small public interface. These may import every room."""
 
-HEAVY = {"typst", "mpmath", "numpy", "sympy", "flint", "fontTools", "yaml", "jsonschema"}
+HEAVY = {"typst", "mpmath", "numpy", "sympy", "flint", "fontTools", "yaml", "jsonschema", "starlette", "uvicorn", "flint"}
 """Libraries that cost at start-up or are not always needed: imported inside the function that needs them."""
 
 LONGEST = 400

@@ -26,15 +26,19 @@ def scale_of(span: tuple[float, float, float]) -> float:
     return max(scale, min(room, LEAST_GAP / least)) if least > 0 else scale
 
 
-def compose(figure: Figure) -> Scene:
-    """Marks at their places. The figure grows a little where a label would otherwise find no free place."""
-    scale = scale_of(figure.span)
-    papers = [_grown_until_clear(piece, scale, figure.width, figure.kind == "final") for piece in figure.pieces]
+def compose(figure: Figure, scale: float = 0.0) -> Scene:
+    """Marks at their places. The figure grows a little where a label would otherwise find no free place, unless a `scale` (pt per
+    metre) is given: who draws on it wants it to stay where it is."""
+    if scale:
+        papers = [lay_out(piece, scale) for piece in figure.pieces]
+    else:
+        papers = [_grown_until_clear(piece, scale_of(figure.span), figure.width, figure.kind == "final") for piece in figure.pieces]
     pieces = [p.marks for p in papers]
     boxes = [_box(marks) for marks in pieces]
     marks = [m for ms, by in zip(pieces, _spread_out(boxes, figure.width)) for m in moved(ms, by)]
     box = grown(_box(marks), MARGIN)
-    return Scene((box[0], box[1]), box[2] - box[0], box[3] - box[1], tuple(marks), figure.title, figure.description)
+    used = papers[0].scale if len(papers) == 1 else 0.0
+    return Scene((box[0], box[1]), box[2] - box[0], box[3] - box[1], tuple(marks), figure.title, figure.description, used)
 
 
 def _grown_until_clear(piece, scale: float, width: float, final: bool) -> Paper:

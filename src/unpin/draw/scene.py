@@ -89,7 +89,8 @@ Mark = Path | Text | Arrow | Group | Image | Tag
 
 @dataclass(frozen=True)
 class Scene:
-    """`origin` is the upper left corner; `title` and `description` are its name and text alternative."""
+    """`origin` is the upper left corner; `title` and `description` are its name and text alternative. `scale`: pt per metre, where
+    all pieces keep their places in the structure: a point (x, y) then stands at (scale x, -scale y); else 0."""
 
     origin: Spot
     width: float
@@ -97,6 +98,7 @@ class Scene:
     marks: tuple[Mark, ...]
     title: str = ""
     description: str = ""
+    scale: float = 0.0
 
 
 def leaves(marks: tuple[Mark, ...]):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from unpin.lesson import cords, derived, isolate, outcome, phrases, soundness, statement, ways, working
 from unpin.lesson.bare import housed
 from unpin.lesson.centres import with_centres
@@ -12,6 +14,7 @@ from unpin.lesson.sheet import Sheet, sheet_for
 from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
 from unpin.route.closing import closing_check
+from unpin.route.follow import OwnRoute
 from unpin.route.plan import Route
 from unpin.route.worked import Worked
 
@@ -67,6 +70,14 @@ def chosen_route(worked: Worked, name: str) -> Route:
         own = worked.wanted
         return Route(own.steps, own.count, worked.recommended.cost, "own", worked.fewest.lower, worked.fewest.move_set)
     raise ValueError(name)
+
+
+def by_hand(worked: Worked, own: OwnRoute, language: str = "en") -> tuple[Section, ...]:
+    """The chapters of the sums that a person has taken so far, in their order. `worked` has values, a route is not needed."""
+    sheet = sheet_for(worked.problem, worked.values or {})
+    sheet = with_centres(sheet, worked.problem, [e for s in own.steps for e in s.equations])
+    route = Route(own.steps, own.count, Fraction(0), "own", 0)
+    return tuple(with_kinds(s, worked.problem) for s in _bodies(worked, route, sheet, Studio(worked, sheet)))
 
 
 def _problem(worked: Worked, sheet: Sheet, studio: Studio) -> Section:

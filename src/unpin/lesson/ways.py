@@ -9,6 +9,7 @@ from unpin.model.action import FreeBody, Structure
 from unpin.model.directions import axis_of
 from unpin.model.equation import Equation
 from unpin.route.choices import Choice
+from unpin.route.follow import Followed
 from unpin.route.plan import Route, Step
 from unpin.route.worked import Worked
 
@@ -118,14 +119,7 @@ def own(worked: Worked, sheet: Sheet) -> list[Node]:
     route, structure = worked.wanted, worked.structure
     items = []
     for f in route.followed:
-        if f.equation is None:
-            items.append(Text("ways.own_no_body", {"written": f.wanted.written}))
-            continue
-        step = f.step
-        arguments = {"what": Text("ways.capital", {"what": sum_phrase(f.equation, sheet)}), "holds": phrases.unknowns(structure, f.holds),
-                     "open": phrases.unknowns(structure, f.open), "finds": phrases.unknowns(structure, step.finds if step else ())}
-        more = "_more" if f.verdict == "usable" and len(f.holds) > 1 else ""
-        items.append(Text(f"ways.own_{f.verdict}{more}", arguments))
+        items.append(verdict(f, structure, sheet))
     nodes: list[Node] = [Paragraph(Text("ways.own_title")), Bullets(tuple(items))]
     if not route.reaches:
         nodes.append(Paragraph(Text("ways.own_misses", {"missing": phrases.unknowns(structure, route.missing)})))
@@ -134,6 +128,16 @@ def own(worked: Worked, sheet: Sheet) -> list[Node]:
     else:
         nodes.append(Paragraph(Text("ways.own_reaches", {"count": route.count})))
     return nodes
+
+
+def verdict(f: Followed, structure: Structure, sheet: Sheet) -> Text:
+    """What is to be said of one sum of the teacher's own."""
+    if f.equation is None:
+        return Text("ways.own_no_body", {"written": f.wanted.written})
+    arguments = {"what": Text("ways.capital", {"what": sum_phrase(f.equation, sheet)}), "holds": phrases.unknowns(structure, f.holds),
+                 "open": phrases.unknowns(structure, f.open), "finds": phrases.unknowns(structure, f.step.finds if f.step else ())}
+    more = "_more" if f.verdict == "usable" and len(f.holds) > 1 else ""
+    return Text(f"ways.own_{f.verdict}{more}", arguments)
 
 
 def overview(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:

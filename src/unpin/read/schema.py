@@ -15,7 +15,8 @@ Shape = Literal["text", "units", "amount", "whole", "phrases by name", "points",
 @record
 class Section:
     """`shape`: how its YAML looks; `phrase`: the kind of each phrase in it (see `read.forms`); `unit`: what a bare number
-    means; `default`: what holds where it is left out; `needed`: must be there (`members|links`: one of the two)."""
+    means; `default`: what holds where it is left out; `needed`: must be there (`members|links`: one of the two); `keyed` point: its
+    entries are named by the point they are at."""
 
     name: str
     shape: Shape
@@ -25,6 +26,7 @@ class Section:
     unit: str = ""
     default: str = ""
     needed: str = ""
+    keyed: str = ""
 
 
 SECTIONS: tuple[Section, ...] = (
@@ -44,9 +46,9 @@ SECTIONS: tuple[Section, ...] = (
         "letters",
         "phrases by name",
         "Letters with their values. A value may use letters above it; every expression below may use them. A letter that is "
-        "`unknown` is a load to be found.",
-        "letters: {P: 300 N, a: 1.2 m, b: 2a, theta: 35 deg}",
-        phrase="amount",
+        "`unknown` is a load to be found. One that is `a force`, `a length`, `an angle` … has no value and stays a letter in every answer.",
+        "letters: {P: 300 N, a: a length, b: 2a, theta: 35 deg}",
+        phrase="letter",
     ),
     Section(
         "points",
@@ -98,6 +100,7 @@ SECTIONS: tuple[Section, ...] = (
         "Only where members that share a point are not simply pinned there.",
         "pins: {C: not joined}",
         phrase="joining",
+        keyed="point",
         default="members that share a named point are pinned there",
     ),
     Section(
@@ -106,6 +109,7 @@ SECTIONS: tuple[Section, ...] = (
         "Where two members touch, smooth, and only push each other, by the point at which they do.",
         "contacts: {K: drum pushes lever up}",
         phrase="contact",
+        keyed="point",
     ),
     Section(
         "slots",
@@ -113,6 +117,7 @@ SECTIONS: tuple[Section, ...] = (
         "Where a pin of one member slides in a straight slot of another or of the ground, smooth, by the point at which the pin is.",
         "slots: {K: crank in lever}",
         phrase="slot",
+        keyed="point",
     ),
     Section(
         "collars",
@@ -121,6 +126,7 @@ SECTIONS: tuple[Section, ...] = (
         "member, or built on it.",
         "collars: {K: arm on rod}",
         phrase="collar",
+        keyed="point",
     ),
     Section(
         "cords",
@@ -135,6 +141,7 @@ SECTIONS: tuple[Section, ...] = (
         "What holds the structure, by the point it acts at.",
         "supports: {A: pin, O: roller pushes right}",
         phrase="support",
+        keyed="point",
     ),
     Section(
         "loads", "phrases", "Forces, couples, spread loads and weights.", "loads: [300 N at E right 3 down 4]", phrase="load"

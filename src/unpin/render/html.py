@@ -16,6 +16,8 @@ from unpin.render.picture import svg
 from unpin.words.sentences import say
 
 _CLINGING = ",.;:?!)"
+_PAPERS = {"a4": "A4", "a5": "A5", "us-letter": "letter", "us-legal": "legal"}
+"""What a style sheet calls the papers of a house."""
 
 _FACES = (("Unpin Text", "text", "normal", 400), ("Unpin Text", "text-italic", "italic", 400), ("Unpin Text", "text-bold", "normal", 700),
           ("Unpin Math", "math", "normal", 400))
@@ -26,22 +28,44 @@ def write(lesson: Lesson) -> str:
     return _Page(lesson.language).lesson(lesson)
 
 
+def chapter(section: Section, language: str = "en") -> str:
+    """One chapter by itself, for a page that grows."""
+    return _Page(language)._section(section)
+
+
+def content(nodes, language: str = "en") -> str:
+    """Nodes without a heading, in their order."""
+    return _Page(language)._nodes(nodes)
+
+
+def phrase(text: Text, language: str = "en") -> str:
+    """One sentence or phrase, its formulas as mathematics."""
+    return _Page(language)._capital(text)
+
+
+def typefaces() -> str:
+    """The style sheet of the typefaces that pages and figures are set in."""
+    return _faces()
+
+
 class _Page:
     def __init__(self, language: str):
         self.language = language
 
     def lesson(self, lesson: Lesson) -> str:
-        title = lesson.title or say("lesson.title.untitled", self.language)
-        style, script = _faces() + _asset("style.css"), _asset("script.js")
+        title, house = lesson.title or say("lesson.title.untitled", self.language), lesson.house
+        style, script = _faces() + _asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}"), _asset("script.js")
+        heading = f'<p class="heading">{escape(house.heading)}</p>\n' if house.heading else ""
         policy = f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; font-src data:; img-src data:; base-uri 'none'; form-action 'none'"
         lead = "".join(f'<p class="lead">{escape(p)}</p>\n' for p in lesson.text.split("\n\n") if p.strip())
         links = "".join(f'<li><a href="#{s.id}">{self._capital(s.title)}</a></li>' for s in lesson.sections)
         sections = "\n".join(self._section(s) for s in lesson.sections)
-        foot = "".join(f"<p>{self._say(t)}</p>" for t in lesson.closing)
-        return (f'<!DOCTYPE html>\n<html lang="{escape(self.language)}">\n<head>\n<meta charset="utf-8">\n'
+        foot = "".join(f"<p>{self._say(t)}</p>" for t in lesson.closing) + (f"<p>{escape(house.credit)}</p>" if house.credit else "")
+        colours = f' data-colours="{house.colours}"' if house.colours != "reader" else ""
+        return (f'<!DOCTYPE html>\n<html lang="{escape(self.language)}"{colours}>\n<head>\n<meta charset="utf-8">\n'
                 f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
                 f'<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>{escape(title)}</title>\n'
-                f"<style>{style}</style>\n</head>\n<body>\n<header>\n<h1>{escape(title)}</h1>\n{lead}"
+                f"<style>{style}</style>\n</head>\n<body>\n<header>\n{heading}<h1>{escape(title)}</h1>\n{lead}"
                 f'<nav aria-label="{escape(say("lesson.title.contents", self.language))}"><ol>{links}</ol></nav>\n</header>\n'
                 f"<main>\n{sections}\n</main>\n<footer>{foot}</footer>\n<script>{script}</script>\n</body>\n</html>\n")
 

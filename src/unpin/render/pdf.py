@@ -17,7 +17,8 @@ from unpin.words.sentences import say
 WIDE, CHARACTER = 104, 4.55
 """Characters of a line of working across the page before it is broken, and the width one takes, pt."""
 PAGE, GUTTER = 498.9, 20.0
-"""Width of the text of a page, and between a figure and what stands beside it; pt."""
+PAGES = {"a4": PAGE, "a5": 323.2, "us-letter": 515.6, "us-legal": 515.6}
+"""Width of the text of a page by its paper, of A4 first, and between a figure and what stands beside it; pt."""
 COLUMN, LEAST_SUMS, LEAST_TEXT = 215.0, 205.0, 180.0
 """Least width of the column of figures; least room for sums and for prose beside it. A figure is never scaled down, so that its
 letters keep their size: one that leaves less room than that stands above instead."""
@@ -27,7 +28,7 @@ NEAR = 8
 
 _HEAD = """\
 #set document(title: TITLE)
-#set page(paper: "a4", margin: (x: 17mm, top: 18mm, bottom: 20mm), fill: white, footer: context [
+#set page(paper: "PAPER", margin: (x: 17mm, top: 18mm, bottom: 20mm), fill: white, footer: context [
   #set text(size: 8.5pt, fill: luma(70))
   CLOSING #h(1fr) #counter(page).display()
 ])
@@ -87,8 +88,13 @@ _HEAD = """\
 
 def write(lesson: Lesson) -> bytes:
     """The whole handout."""
+    return compile_document(*document(lesson), "pdf")
+
+
+def document(lesson: Lesson) -> tuple[str, dict[str, str]]:
+    """What the typesetter is given: the source, and the pictures by name."""
     drawn = pictures(lesson)
-    return compile_document(_source(lesson, drawn), drawn, "pdf")
+    return _source(lesson, drawn), drawn
 
 
 def pictures(lesson: Lesson) -> dict[str, str]:
@@ -102,19 +108,24 @@ def source(lesson: Lesson) -> str:
 
 def _source(lesson: Lesson, drawn: dict[str, str]) -> str:
     widths = {name.removesuffix(".svg"): float(re.search(r' width="([0-9.]+)pt"', text)[1]) for name, text in drawn.items()}
-    return _Sheet(lesson.language, widths).lesson(lesson)
+    return _Sheet(lesson.language, widths, PAGES[lesson.house.paper]).lesson(lesson)
 
 
 class _Sheet:
-    """`widths`: of each drawing by id, pt; `room`: characters of a line of working where it is being written."""
+    """`widths`: of each drawing by id, `page`: of the text, pt; `room`: characters of a line of working where it is being written."""
 
-    def __init__(self, language: str, widths: dict[str, float]):
-        self.language, self.widths, self.room = language, widths, WIDE
+    def __init__(self, language: str, widths: dict[str, float], page: float):
+        self.page, self.wide = page, int(page / PAGE * WIDE)
+        self.language, self.room = language, self.wide
+        # Only a figure wider than the page is made smaller.
+        self.widths = {id: min(width, page) for id, width in widths.items()}
 
     def lesson(self, lesson: Lesson) -> str:
         title = lesson.title or say("lesson.title.untitled", self.language)
-        closing = " ".join(self._say(t) for t in lesson.closing)
-        out = [_HEAD.replace("CLOSING", closing, 1).replace("LANGUAGE", quoted(self.language), 1).replace("TITLE", quoted(title), 1), f"= #{quoted(title)}\n\n"]
+        credit = [f"#{quoted(lesson.house.credit)}"] if lesson.house.credit else []
+        closing = " ".join([*(self._say(t) for t in lesson.closing), *credit])
+        head = f"#text(size: 9.5pt, fill: luma(70))[#{quoted(lesson.house.heading)}]\n\n" if lesson.house.heading else ""
+        out = [_HEAD.replace("PAPER", lesson.house.paper, 1).replace("CLOSING", closing, 1).replace("LANGUAGE", quoted(self.language), 1).replace("TITLE", quoted(title), 1), f"{head}= #{quoted(title)}\n\n"]
         out += [f"#{quoted(p)}\n\n" for p in lesson.text.split("\n\n") if p.strip()]
         out += [self._section(s) for s in lesson.sections]
         return "".join(out)
@@ -156,7 +167,7 @@ class _Sheet:
     def _after(self, drawn: list[Node], rest: list[Node]) -> str:
         """What is said on the left and the drawing that sums it up on the right, or below where there is no room."""
         right = max(self.widths[d.id] for n in drawn for d in _drawings_of(n))
-        if PAGE - GUTTER - right < LEAST_TEXT:
+        if self.page - GUTTER - right < LEAST_TEXT:
             return self._nodes(rest) + self._nodes(drawn)
         columns = f"columns: (1fr, {right:.2f}pt), column-gutter: {GUTTER}pt"
         return f"#grid({columns}, [\n{self._nodes(rest)}], [\n{self._nodes(drawn)}])\n\n"
@@ -172,9 +183,9 @@ class _Sheet:
             if not cells or (isinstance(node, Paragraph) and (not lists or isinstance(after, Bullets))):
                 cells.append([])
             cells[-1].append(node)
-        self.room = int((PAGE - GUTTER) / 2 / CHARACTER)
+        self.room = int((self.page - GUTTER) / 2 / CHARACTER)
         written = ", ".join(f"block(breakable: false)[\n{self._nodes(cell)}]" for cell in cells)
-        self.room = WIDE
+        self.room = self.wide
         return f"{title}#grid(columns: (1fr, 1fr), column-gutter: {GUTTER}pt, row-gutter: 1em, {written})\n\n"
 
     def _panel(self, id: str, nodes: tuple[Node, ...]) -> str:
@@ -185,21 +196,21 @@ class _Sheet:
     def _column(self, drawn: list[Node], room: float) -> float:
         """Width of the column that holds the drawings at their natural width, 0 where less than `room` would be left beside it."""
         left = max([COLUMN, *(self.widths[d.id] for n in drawn for d in _drawings_of(n))])
-        return left if PAGE - GUTTER - left >= room else 0.0
+        return left if self.page - GUTTER - left >= room else 0.0
 
     def _body(self, id: str, drawn: list[Node], rest: list[Node]) -> str:
         """Diagram on the left, sums on the right, or a wide diagram above; no sum is torn, and the diagram comes again on the
         next page."""
         left = self._column(drawn, LEAST_SUMS)
-        right = PAGE - GUTTER - left
-        self.room = int(right / CHARACTER) if left else WIDE
+        right = self.page - GUTTER - left
+        self.room = int(right / CHARACTER) if left else self.wide
         groups: list[list[Node]] = [[]]
         for node in rest:
             if isinstance(node, Block) and node.name == "sum":
                 groups.append([])
             groups[-1].append(node)
         cells = ", ".join(f"[\n{self._nodes(group)}]" for group in groups)
-        self.room = WIDE
+        self.room = self.wide
         if not left:
             return f'#above("{id}", [\n{self._nodes(drawn)}], ({cells},))\n\n'
         return f'#beside("{id}", {left:.2f}pt, {right:.2f}pt, [\n{self._nodes(drawn)}], ({cells},))\n\n'

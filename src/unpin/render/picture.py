@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from unpin.draw.scene import Scene
 from unpin.lesson.nodes import Drawing
 from unpin.render.maths.sentence import said
 
@@ -17,9 +18,22 @@ _INKS = ("line", "body", "soft", "paper", "force", "pair1", "pair2", "pair3", "p
 def svg(drawing: Drawing, fonts: str = "embed", language: str = "en") -> str:
     """`fonts` embed: stands alone; name: for the typesetter; page: inside a page that has the typefaces and the inks."""
     from unpin.draw.figure import draw
+
+    return _written(draw(drawing.figure), drawing, fonts, language)
+
+
+def placed(drawing: Drawing, scale: float = 0.0, language: str = "en") -> tuple[str, Scene]:
+    """The picture for a page on which one draws, at a `scale` of so many pt per metre (0: its own), and the scene with its measures."""
+    from unpin.draw.figure import draw
+
+    scene = draw(drawing.figure, scale)
+    return _written(scene, drawing, "page", language), scene
+
+
+def _written(scene: Scene, drawing: Drawing, fonts: str, language: str) -> str:
     from unpin.draw.svg import write
 
-    scene = replace(draw(drawing.figure), title=said(drawing.caption, language).rstrip("."), description=description(drawing, language))
+    scene = replace(scene, title=said(drawing.caption, language).rstrip("."), description=description(drawing, language))
     if fonts == "page":
         text = write(scene, fonts="name", theme={ink: f"var(--{ink})" for ink in _INKS})
         # The name of an inline drawing comes from its title and description by id, which must be unique on the page.

@@ -10,7 +10,16 @@ class TypesetterMissing(Exception):
 
 
 def compile_document(source: str, pictures: Mapping[str, str], form: str, ppi: float = 300) -> bytes:
-    """Typst source with its pictures (name to SVG) as `pdf` or `png` bytes. PDF is PDF/UA-1."""
+    """Typst source with its pictures (name to SVG) as `pdf` or `png` bytes (of the first page). PDF is PDF/UA-1."""
+    return _compiled(source, pictures, form, ppi)[0]
+
+
+def pages(source: str, pictures: Mapping[str, str], ppi: float = 300) -> list[bytes]:
+    """Every page as PNG."""
+    return _compiled(source, pictures, "png", ppi)
+
+
+def _compiled(source: str, pictures: Mapping[str, str], form: str, ppi: float) -> list[bytes]:
     try:
         import typst
     except ImportError as error:
@@ -21,4 +30,4 @@ def compile_document(source: str, pictures: Mapping[str, str], form: str, ppi: f
     files = {"main.typ": source.encode(), **{name: text.encode() for name, text in pictures.items()}}
     options = {"pdf_standards": "ua-1", "timestamp": 0} if form == "pdf" else {"ppi": ppi}
     made = typst.compile(files, format=form, font_paths=fonts, **options)
-    return made[0] if isinstance(made, list) else made
+    return made if isinstance(made, list) else [made]

@@ -1,0 +1,180 @@
+"""What is done on the page as changes of the text. Several acts are one change: all of them are made or none.
+
+An act is a record with `do`: point (place one, or make one when it has no name), say (a new phrase in a section), rephrase (another
+phrase where one stands), drop (a thing, and with it what cannot be without it), rename, set (title, text, units, figures, gravity),
+through (a further point in a chain).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from itertools import count
+from string import ascii_uppercase
+from typing import Any
+
+from unpin.read.edits import Revision, add, change, lead_through, place, put, remove, rename
+from unpin.read.grammar import parse_phrase
+from unpin.read.pieces import KEYWORDS
+from unpin.read.reader import read_text
+from unpin.read.schema import BY_NAME
+from unpin.words.remarks import hint, sentence
+from unpin.workbench.folder import Refused
+from unpin.workbench.places import Places
+
+
+def edited(text: str, acts: Iterable[Mapping[str, Any]], language: str = "en") -> dict[str, Any]:
+    """The new text, and the ids of what was made or changed. Refused, with the reason in words, when one act cannot be done."""
+    made: list[str] = []
+    for act in acts:
+        do = _DOES.get(str(act.get("do")))
+        if do is None:
+            raise Refused("act", 400)
+        revision, ids = do(text, act)
+        if revision.refused:
+            first = revision.refused[0]
+            cure = hint(first, language)
+            raise Refused("edit", 422, sentence=f"{sentence(first, language)}{f' ({cure})' if cure else ''}")
+        text = revision.text
+        made += ids
+    return {"ok": True, "text": text, "made": made}
+
+
+def _point(text: str, act) -> tuple[Revision, list[str]]:
+    at = act.get("at")
+    where = at if isinstance(at, str) else (str(at[0]), str(at[1]))
+    name = act.get("name")
+    known = {p.name for p in _points(text)}
+    if name and name in known:
+        return place(text, str(name), where, faulty=True), [f"point {name}"]
+    name = str(name or free_point(text))
+    return add(text, "points", where, name, faulty=True), [f"point {name}"]
+
+
+def _points(text: str):
+    problem = read_text(text).problem
+    return problem.points if problem else ()
+
+
+def free_point(text: str, also: Iterable[str] = ()) -> str:
+    """The next capital that stands for nothing yet."""
+    taken = _names(text) | set(also)
+    for round_ in count():
+        for letter in ascii_uppercase:
+            name = letter + (str(round_) if round_ else "")
+            if name not in taken and letter not in "IO":
+                return name
+    raise AssertionError
+
+
+def free_name(text: str, section: str, points: Iterable[str] = ()) -> str:
+    """A name for a new entry of a section: made of its points where that is free, else its first word with a number."""
+    taken = _names(text)
+    own = "".join(points)
+    if section == "members" and own and own not in taken and own.lower() not in KEYWORDS:
+        return own
+    if section == "cords":
+        stem, first = "T", ""
+    else:
+        stem, first = BY_NAME[section].name.removesuffix("s"), ""
+    for k in count(1):
+        name = stem + (str(k) if k > 1 else first)
+        if name not in taken and name.lower() not in KEYWORDS:
+            return name
+    raise AssertionError
+
+
+def _names(text: str) -> set[str]:
+    reading = read_text(text)
+    return {r.name for r in reading.references}
+
+
+def _say(text: str, act) -> tuple[Revision, list[str]]:
+    section, phrase = str(act["section"]), str(act["phrase"])
+    name = name_wanted(text, section, phrase, str(act.get("name") or ""))
+    revision = add(text, section, phrase, name, faulty=True)
+    return revision, [_id_at(revision.text, section, name)] if revision.made else []
+
+
+def name_wanted(text: str, section: str, phrase: str, name: str | None = None) -> str:
+    """A section that holds names wants one for a new entry too; one that is a list has none."""
+    if name or section not in BY_NAME or BY_NAME[section].shape != "phrases or phrases by name":
+        return name or ""
+    reading = read_text(text)
+    places = Places(text, reading)
+    if places.page is None or places.page.section(section) < 0:
+        return "" if BY_NAME[section].phrase == "link" else free_name(text, section, phrase.split())
+    home = places.page.top.entries[places.page.section(section)].value
+    if home.kind != "names":
+        return ""
+    return free_name(text, section, phrase.split())
+
+
+def _id_at(text: str, section: str, name: str) -> str:
+    """The id of the thing that an entry is, the last of its section where it has no name."""
+    from unpin.workbench.looking import things_of
+
+    mine = [t for t in things_of(text) if t["section"] == section and (not name or t["key"] == name)]
+    return mine[-1]["id"] if mine else f"{section} {name}"
+
+
+def _rephrase(text: str, act) -> tuple[Revision, list[str]]:
+    start, end = (int(c) for c in act["span"])
+    places = Places(text, read_text(text))
+    spot = places.covering(start, end)
+    if spot is None:
+        raise Refused("place", 422)
+    entry = places.told(spot)
+    phrase = str(act["phrase"])
+    if BY_NAME.get(entry.section) and BY_NAME[entry.section].shape == "points" and (pair := _pair(phrase)):
+        revision = change(text, entry.section, entry.key, pair, faulty=True)
+    else:
+        revision = change(text, entry.section, entry.key, phrase, faulty=True)
+    return revision, [_id_at(revision.text, entry.section, entry.key)] if revision.made else []
+
+
+def _pair(phrase: str) -> list[str] | None:
+    """Two coordinates in brackets."""
+    inner = phrase.strip()
+    if inner.startswith("[") and inner.endswith("]") and inner.count(",") == 1:
+        return [c.strip() for c in inner[1:-1].split(",")]
+    return None
+
+
+def _drop(text: str, act) -> tuple[Revision, list[str]]:
+    section, key = _where(text, act)
+    return remove(text, section, key, dependants=True, faulty=True), []
+
+
+def _rename(text: str, act) -> tuple[Revision, list[str]]:
+    old = str(act["id"]).partition(" ")[2] if "id" in act else str(act["name"])
+    to = str(act["to"])
+    return rename(text, old, to, faulty=True), [f"{str(act.get('id', '')).partition(' ')[0]} {to}"]
+
+
+def _set(text: str, act) -> tuple[Revision, list[str]]:
+    return put(text, str(act["section"]), str(act["value"]), faulty=True), []
+
+
+def _through(text: str, act) -> tuple[Revision, list[str]]:
+    section, key = _where(text, act)
+    return lead_through(text, section, key, str(act["point"]), str(act.get("after", "")), faulty=True), [str(act["id"])]
+
+
+def _where(text: str, act) -> tuple[str, str]:
+    """Section and key of the thing of an id."""
+    from unpin.workbench.looking import things_of
+
+    thing = next((t for t in things_of(text) if t["id"] == act.get("id")), None)
+    if thing is None or not thing["section"]:
+        raise Refused("thing", 422)
+    return thing["section"], thing["key"]
+
+
+_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": _rename, "set": _set, "through": _through}
+
+
+def reads(kind: str, phrase: str) -> bool:
+    """Whether a phrase is one of its kind, whatever its names mean."""
+    from unpin.read.grammar import Misread
+
+    return not isinstance(parse_phrase(kind, phrase), Misread)

@@ -1,0 +1,121 @@
+"""Everything the command line writes, from the page: a preview first, then a file beside the problem."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from unpin import publish
+from unpin.base.record import record
+from unpin.lesson.nodes import Lesson
+from unpin.read.reader import read_text
+from unpin.workbench.folder import Folder, Refused
+
+TYPES = {".html": "text/html; charset=utf-8", ".pdf": "application/pdf", ".md": "text/plain; charset=utf-8", ".tex": "text/plain; charset=utf-8",
+         ".svg": "image/svg+xml", ".png": "image/png"}
+FIGURES = (".svg", ".png")
+WHICH = ("problem", "apart", "body", "final", "motion")
+
+
+@record
+class Wanted:
+    """What is to be published of a text: see `unpin handout` and `unpin draw`."""
+
+    text: str
+    name: str
+    ending: str
+    which: str = "problem"
+    body: tuple[str, ...] = ()
+    short: bool = False
+    fade: int = 0
+    route: str = ""
+    figures: int = 0
+
+
+def wanted(data: dict[str, Any]) -> Wanted:
+    """A request as a value. Refused where it asks for what there is not."""
+    made = Wanted(str(data["text"]), str(data.get("name") or "problem.yaml"), str(data.get("ending", ".html")), str(data.get("which") or "problem"),
+                  tuple(map(str, data.get("body") or ())), bool(data.get("short")), int(data.get("fade") or 0), str(data.get("route") or ""),
+                  int(data.get("figures") or 0))
+    good = made.ending in TYPES and made.which in WHICH and 0 <= made.fade <= 6 and made.route in ("", "recommended", "fewest", "own")
+    if not good or made.figures not in (0, *range(2, 9)) or made.short and made.fade:
+        raise Refused("output", 400)
+    return made
+
+
+def lesson(w: Wanted) -> Lesson:
+    from unpin import api
+
+    worked = _worked(w)
+    try:
+        return api.explain(worked, w.figures, w.route, True, w.short, w.fade)
+    except ValueError as fault:
+        raise Refused("output", 422) from fault
+
+
+def _worked(w: Wanted):
+    from unpin import api
+
+    reading = read_text(w.text, w.name)
+    if not reading.sound:
+        raise Refused("faulty", 422)
+    return api.solve(reading.problem)
+
+
+def preview(w: Wanted) -> tuple[bytes, str]:
+    """The bytes of the file, and what they are."""
+    if w.ending in FIGURES:
+        return _picture(w), TYPES[w.ending]
+    made, _ = publish.made(lesson(w), w.ending, publish.folder_of(w.name))
+    return made, TYPES[w.ending]
+
+
+def page(w: Wanted, number: int) -> tuple[bytes, int]:
+    """One page of the PDF as PNG, counted from 1, and how many there are."""
+    from unpin.render import pdf
+    from unpin.render.typeset import pages
+
+    found = pages(*pdf.document(lesson(w)), ppi=110)
+    if not 1 <= number <= len(found):
+        raise Refused("output", 404)
+    return found[number - 1], len(found)
+
+
+def _picture(w: Wanted) -> bytes:
+    from unpin.lesson.figures import Studio
+    from unpin.lesson.sheet import sheet_for
+    from unpin.render import picture
+    from unpin.statics.isolate import isolate
+
+    worked = _worked(w)
+    studio = Studio(worked, sheet_for(worked.problem, worked.values or {}, w.figures))
+    if w.which == "body":
+        names = {b.name for b in worked.structure.bodies}
+        if not w.body or not set(w.body) <= names:
+            raise Refused("body", 422)
+        nodes = studio.free_body(isolate(worked.structure, w.body))
+    elif w.which == "motion":
+        nodes = studio.motion() if worked.soundness.freedoms else ()
+    else:
+        nodes = getattr(studio, w.which)()
+    if not nodes:
+        raise Refused("not_drawn", 422)
+    return picture.svg(nodes[0]).encode() if w.ending == ".svg" else picture.png(nodes[0])
+
+
+def saved(w: Wanted, folder: Folder) -> str:
+    """Write the file beside the problem, under its name; the name it has."""
+    from unpin.output import save
+
+    stem = Path(w.name).stem + {0: "", **{n: f"-faded-{n}" for n in range(1, 7)}}[w.fade] + ("-short" if w.short else "")
+    if w.ending in FIGURES:
+        stem += "" if w.which == "problem" else f"-{w.which}" + "".join(f"-{b.replace(' ', '-')}" for b in w.body)
+    target = folder.output(f"{stem}{w.ending}", tuple(TYPES))
+    try:
+        if w.ending in FIGURES:
+            save(str(target), _picture(w))
+        else:
+            publish.publish(lesson(w), str(target))
+    except OSError as fault:
+        raise Refused("not_saved", 507, reason=fault.strerror or str(fault)) from fault
+    return target.name

@@ -1,0 +1,59 @@
+"""Start the desk on the loopback address and nowhere else."""
+
+from __future__ import annotations
+
+import socket
+from collections.abc import Callable
+from importlib.util import find_spec
+from pathlib import Path
+
+from unpin.words.sentences import say
+from unpin.workbench.folder import Folder
+
+LOOPBACK = "127.0.0.1"
+
+
+class CannotOpen(Exception):
+    """The desk cannot be opened: `code` and `arguments` of the sentence that says why."""
+
+    def __init__(self, code: str, **arguments: object):
+        self.code, self.arguments = code, arguments
+        super().__init__(code)
+
+
+def run(folder: str | Path, port: int = 0, language: str = "en", ready: Callable[[str], None] = lambda address: None) -> None:
+    """Serve a folder until the program is stopped. `port` 0: any free one. `ready` is told the address once it is open.
+
+    Raises CannotOpen when a library is missing, the folder is none, or the port is taken."""
+    for library in ("uvicorn", "starlette"):
+        if find_spec(library) is None:
+            raise CannotOpen("no_library", name=library)
+    import uvicorn
+
+    from unpin.workbench.app import desk
+
+    try:
+        opened = Folder(folder)
+    except NotADirectoryError as fault:
+        raise CannotOpen("no_folder", folder=str(folder)) from fault
+    with socket.socket(socket.AF_INET, socket.SOCK_STREAM) as door:
+        door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            door.bind((LOOPBACK, port))
+        except (OSError, OverflowError) as fault:
+            raise CannotOpen("no_port", port=port, reason=getattr(fault, "strerror", "") or str(fault)) from fault
+        number = door.getsockname()[1]
+        hosts = (f"{LOOPBACK}:{number}", f"localhost:{number}")
+        settings = uvicorn.Config(desk(opened, hosts, language), log_level="error", access_log=False, lifespan="on", timeout_graceful_shutdown=2)
+        door.listen(64)
+        ready(f"http://{LOOPBACK}:{number}/")
+        uvicorn.Server(settings).run(sockets=[door])
+
+
+def announce(address: str, folder: str, language: str = "en", browser: bool = True) -> None:
+    """Say where the desk is, and open it in the browser."""
+    print(say("cli.desk_open", language, folder=folder, address=address), flush=True)
+    if browser:
+        import webbrowser
+
+        webbrowser.open(address)

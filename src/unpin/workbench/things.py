@@ -1,0 +1,152 @@
+"""The things of a problem as a list: what each is called, where it stands in the file, which points it touches, and what is to be
+said of it. Nothing here knows a kind by name; the words are those of the lesson."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from unpin.base.units import LENGTH
+from unpin.exact.number import approx
+from unpin.lesson import cords, loads, phrases
+from unpin.lesson.nodes import Text
+from unpin.lesson.sheet import Sheet
+from unpin.lesson.statement import connection
+from unpin.model.problem import GROUND, Problem
+from unpin.render.maths.sentence import written
+from unpin.route.worked import Worked
+from unpin.words.sentences import say
+from unpin.workbench.places import Places
+
+
+def points(problem: Problem, places: Places, sheet: Sheet) -> list[dict[str, Any]]:
+    """Each point: its place in metres, and as the file would write it in its own unit."""
+    factor = sheet.units[LENGTH].factor
+    out = []
+    for p in problem.points:
+        entry = places.entry(p.place)
+        out.append({"name": p.name, "at": [approx(c) for c in p.at], "shown": [_decimal(c / factor) for c in p.at], "made": p.made,
+                    "span": list(entry.span) if entry else places.span(p.place)})
+    return out
+
+
+def _decimal(value) -> str:
+    """At most six decimals, no trailing zeros."""
+    text = f"{approx(value):.6f}".rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text
+
+
+def listed(problem: Problem, worked: Worked | None, places: Places, sheet: Sheet, language: str = "en") -> list[dict[str, Any]]:
+    """Points, parts, connections, cords and loads, in the order of the file."""
+    # A point that the program made (the middle of a member that has a weight) stands nowhere in the file.
+    out = [_point(p, problem, worked, places, language) for p in problem.points if p.place is not None]
+    for part in problem.parts:
+        said = [cords.part(part, sheet)] if part.kind != "member" else []
+        out.append(_thing("part", part.kind, part.name, part.points, part.place, places,
+                          [*(written(t, language, capital=True) for t in said), *_of_part(part.name, worked, language)]))
+    for c in problem.connections:
+        if c.place is None and GROUND not in c.parts and c.kind == "pin":
+            continue
+        told = connection(c, sheet)
+        said = [written(told, language, capital=True)] if told is not None else [say("desk.thing.pin", language, point=c.points[0])]
+        out.append(_thing("connection", c.kind, c.name, c.points, c.place, places, [*said, *_force_of(c.name, worked, sheet, language)]))
+    for cord in problem.cords:
+        touched = tuple(dict.fromkeys(s.point for s in cord.stops if s.point))
+        said = [written(cords.given(cord, problem, sheet), language, capital=True), *_force_of(cord.name, worked, sheet, language)]
+        out.append(_thing("cord", "cord", cord.name, touched, cord.place, places, said))
+    draws: dict[int, list[str]] = {}
+    for a in worked.apart.actions if worked else ():
+        if a.load is not None:
+            draws.setdefault(id(a.load), []).append(a.id)
+    for k, load in enumerate(problem.loads):
+        said = [written(loads.given((load,), problem, sheet), language, capital=True)]
+        touched = (load.point,) if load.point else tuple(n for s in load.stretches for n in (s.start_name, s.end_name) if n)
+        made = _thing("load", load.kind, load.name or str(k + 1), touched, load.place, places, said)
+        out.append({**made, "part": load.part, "draws": draws.get(id(load), [])})
+    return out
+
+
+def _thing(what: str, kind: str, name: str, touched, place, places: Places, says: list[str]) -> dict[str, Any]:
+    entry = places.entry(place)
+    told = " ".join(x if x.endswith((".", "!", "?")) else f"{x}." for x in says)
+    return {"id": f"{what} {name}", "what": what, "kind": kind, "name": name, "points": list(touched), "says": told,
+            "section": entry.section if entry else "", "key": entry.key if entry else "", "phrase": entry.phrase if entry else "",
+            "span": list(entry.span) if entry else places.span(place), "draws": [name]}
+
+
+def _point(p, problem: Problem, worked: Worked | None, places: Places, language: str) -> dict[str, Any]:
+    """Which parts meet at a point, and what holds or loads it."""
+    meets = [x.name for x in problem.parts if p.name in x.points]
+    held = [c.name for c in problem.connections if p.name in c.points and GROUND in c.parts]
+    code = "bare" if not meets and not held else "held" if held else "end" if len(meets) == 1 else "joins"
+    sentence = say(f"desk.point.{code}", language, name=p.name, parts=_and(meets, language), count=len(meets))
+    return _thing("point", "point", p.name, (p.name,), p.place, places, [sentence])
+
+
+def _and(names: list[str], language: str) -> str:
+    return written(Text("thing.group", {"members": _listing(names)}), language) if len(names) > 1 else "".join(names)
+
+
+def _listing(names: list[str]):
+    from unpin.lesson.nodes import Listing
+
+    return Listing(tuple(names))
+
+
+def _of_part(name: str, worked: Worked | None, language: str) -> list[str]:
+    """What the mechanics makes of a part: two-force, or how many sums it gives and unknowns it carries."""
+    if worked is None:
+        return []
+    two = next((t for t in worked.structure.two_force if t.member == name), None)
+    if two is not None:
+        return [say("desk.part.two_force", language, name=name, a=two.points[0], b=two.points[1])]
+    body = next((b for b in worked.structure.bodies if b.name == name), None)
+    if body is None:
+        return []
+    unknowns = {a.unknown for a in worked.structure.actions_on(name) if a.unknown}
+    return [say("desk.part.sums", language, name=name, count=body.rank, unknowns=len(unknowns))]
+
+
+def _force_of(source: str, worked: Worked | None, sheet: Sheet, language: str) -> list[str]:
+    """The unknowns that come from a connection or cord, with their values where they are known."""
+    if worked is None:
+        return []
+    from unpin.lesson.formula import Relation
+    from unpin.lesson.sheet import symbol
+    from unpin.render.maths import text as signs
+
+    out, seen = [], set()
+    for u in (*worked.structure.unknowns, *worked.apart.unknowns):
+        if u.source != source or u.id in seen or worked.values is None or u.id not in worked.values:
+            continue
+        seen.add(u.id)
+        value = worked.values[u.id]
+        sense = ""
+        if u.axial and u.drives != "cord":
+            sense = written(Text(f"sense.{_axial(value)}"), language)
+        shown = sheet.result(value, _dimension(u), u.id)
+        out.append(f"{signs.write(Relation(symbol(u.symbol), shown))} {sense}".strip())
+    return out
+
+
+def _axial(value) -> str:
+    from unpin.exact.number import sign
+
+    return {1: "tension", -1: "compression", 0: "none"}[sign(value)]
+
+
+def _dimension(unknown):
+    from unpin.base.units import FORCE, MOMENT
+
+    return MOMENT if unknown.kind == "couple" else FORCE
+
+
+def bodies(worked: Worked, language: str = "en") -> list[dict[str, Any]]:
+    """What can be isolated by itself: every body of the structure as a person would cut it."""
+    return [{"name": b.name, "kind": b.kind, "title": written(phrases.thing(b.name), language), "point": b.point,
+             "points": list(_points_of(worked, b))} for b in worked.structure.bodies]
+
+
+def _points_of(worked: Worked, body) -> tuple[str, ...]:
+    if body.kind == "pin":
+        return (body.point,)
+    return next((p.points for p in worked.problem.parts if p.name == body.name), ())

@@ -1,0 +1,125 @@
+"""What the page is told of a text agrees with what the command says of the file."""
+
+import re
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import unpin
+from unpin import bundled
+from unpin.workbench.looking import look
+
+EXAMPLES = [bundled.path_of(n) for n in bundled.names()]
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
+def test_answers_are_those_of_the_solution_that_the_command_derives_and_proves(path):
+    text = path.read_text("utf-8")
+    solved = unpin.as_text(unpin.explain(unpin.solve(unpin.loads(text)), drawn=False))
+
+    seen = look(text)
+
+    lines = [line["plain"] for a in seen["answers"] for line in a["lines"]]
+    assert seen["verdict"]["solvable"] and lines
+    assert [x for x in lines if x not in solved] == []
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
+def test_every_thing_stands_where_the_text_says_it(path):
+    text = path.read_text("utf-8")
+
+    seen = look(text)
+
+    for thing in seen["things"]:
+        assert thing["section"] and thing["says"], thing["id"]
+        start, end = thing["span"]
+        assert 0 <= start < end <= len(text)
+        assert text[start:end].strip("\"'") == thing["phrase"] or thing["phrase"] in text[start:end], thing
+    assert len({t["id"] for t in seen["things"]}) == len(seen["things"])
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
+def test_points_of_the_figure_stand_where_its_scale_puts_them(path):
+    """A point that is a hinge is drawn as a circle about its place."""
+    text = path.read_text("utf-8")
+
+    seen = look(text, scale=40)
+
+    figure = seen["figure"]
+    circles = {(round(float(x), 1), round(float(y), 1)) for x, y in re.findall(r'<circle[^>]* cx="([-\d.]+)" cy="([-\d.]+)"', figure["svg"])}
+    assert figure["scale"] == 40
+    placed = {(round(40 * p["at"][0], 1), round(-40 * p["at"][1], 1)) for p in seen["points"]}
+    assert circles & placed
+    left, top = figure["origin"]
+    assert all(left <= x <= left + figure["size"][0] and top <= y <= top + figure["size"][1] for x, y in circles & placed)
+
+
+def test_a_structure_that_moves_is_told_with_its_motion():
+    seen = look("points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}\nsupports: {A: pin}\nloads: [10 N at B down]\nfind: [A]", want=("figure", "motion"))
+
+    assert seen["verdict"]["kind"] == "moves" and seen["verdict"]["freedoms"] == 1
+    (twist,) = seen["motion"]["twists"].values()
+    assert twist[2] != 0
+    assert seen["answers"] == []
+
+
+UNFINISHED = {
+    "nothing": "",
+    "a title": "title: x",
+    "points alone": "points: {A: [0, 0], B: [1, 0]}",
+    "no supports": "points: {A: [0, 0], B: [1, 0]}\nmembers: {bar: A B}",
+    "half a phrase": "points: {A: [0, 0], B: [1, 0]}\nmembers: {bar: A B}\nsupports: {A: rol}\nloads: [3 at B dow]",
+    "broken yaml": "points: {A: [0, 0], B: [1, 0]\nmembers: {bar: A B}",
+    "one point twice": "points: {A: [0, 0], B: [0, 0]}\nmembers: {bar: A B}\nsupports: {A: pin}",
+}
+
+
+@pytest.mark.parametrize("text", UNFINISHED.values(), ids=UNFINISHED.keys())
+def test_a_text_that_is_not_finished_is_looked_at_all_the_same(text):
+    seen = look(text)
+
+    assert seen["ok"]
+    assert all(d["sentence"] and (d["span"] is None or 0 <= d["span"][0] <= d["span"][1] <= len(text) + 1) for d in seen["diagnostics"])
+
+
+def test_points_are_there_before_anything_is_made_of_them():
+    seen = look(UNFINISHED["points alone"])
+
+    assert [p["name"] for p in seen["points"]] == ["A", "B"]
+
+
+TEXTS = [Path(p).read_text("utf-8") for p in EXAMPLES]
+
+
+@given(st.sampled_from(TEXTS), st.data())
+def test_no_text_that_a_person_has_half_typed_breaks_the_desk(text, data):
+    """Lines left out, cut short, doubled or with a stray sign in them."""
+    lines = text.splitlines()
+    for _ in range(data.draw(st.integers(1, 3))):
+        k = data.draw(st.integers(0, len(lines) - 1))
+        do = data.draw(st.sampled_from(["drop", "cut", "double", "sign"]))
+        if do == "drop" and len(lines) > 1:
+            del lines[k]
+        elif do == "cut":
+            lines[k] = lines[k][: data.draw(st.integers(0, len(lines[k])))]
+        elif do == "double":
+            lines.insert(k, lines[k])
+        else:
+            at = data.draw(st.integers(0, len(lines[k])))
+            lines[k] = lines[k][:at] + data.draw(st.sampled_from(list(":,{}[]-'\"#<&0 A"))) + lines[k][at:]
+
+    seen = look("\n".join(lines), want=("figure", "apart", "motion", "final"))
+
+    assert seen["ok"]
+
+
+def test_what_a_stranger_typed_is_never_markup():
+    text = ('title: "<script>alert(1)</script>"\npoints: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}\nsupports: {A: fixed}\n'
+            'loads: [\'<img src=x onerror=alert(1)> = 3 N at B down\', 10 N at B down]\nfind: ["<b>A</b>", A]')
+
+    seen = look(text)
+
+    shown = [seen["figure"]["svg"], *(s["html"] for s in (seen["verdict"] or {}).get("sentences", [])), *(a["asked"] for a in seen["answers"])]
+    assert not any("<script" in s or "<img" in s or "<b>A" in s for s in shown)
