@@ -38,7 +38,7 @@ _APART = "; "
 
 
 def _decimal_comma(text: Text) -> bool:
-    return any(isinstance(a, Amount) and "," in a.printed.digits for a in text.arguments.values())
+    return any(isinstance(a, Amount) and a.printed.comma for a in text.arguments.values())
 
 
 def _count(text: Text) -> int | None:

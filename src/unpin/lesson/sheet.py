@@ -65,7 +65,8 @@ class Sheet:
         return Amount(numbers.given(quantity.value, quantity.written, of, self.style), source)
 
     def length(self, value: Number) -> Amount:
-        return Amount(numbers.plain(value, self.units[LENGTH], self.style), "arm")
+        shown = numbers.plain(value, self.units[LENGTH], self.style)
+        return Amount(replace(shown, comma=self.style.decimal == ","), "arm")
 
     def of(self, value: Number, unit: Unit, source: str = "") -> Amount:
         """A value worked out on the way (a coefficient, a collected constant): short and exact, or with figures to spare."""

@@ -28,13 +28,17 @@ _SPECIAL = {"\\": r"\textbackslash{}", "{": r"\{", "}": r"\}", "$": r"\$", "&": 
 _ACCENTS = {"\u0300": "`", "\u0301": "'", "\u0302": "^", "\u0303": "~", "\u0304": "=", "\u0306": "u", "\u0307": ".", "\u0308": '"',
             "\u030b": "H", "\u030c": "v", "\u0327": "c", "\u0323": "d", "\u0331": "b"}
 
-_HEAD = r"""\documentclass[a4paper,11pt]{article}
+_PAPERS = {"a4": ("a4paper", 210, 297), "a5": ("a5paper", 148, 210), "us-letter": ("letterpaper", 215.9, 279.4),
+           "us-legal": ("legalpaper", 215.9, 355.6)}
+"""The option of the class, width and height in mm."""
+
+_HEAD = r"""\documentclass[PAPER,11pt]{article}
 \usepackage{amsmath,amssymb,graphicx}
 \ifdefined\pdfminorversion \pdfminorversion=7 \fi
 \ifdefined\pdfvariable \pdfvariable minorversion 7 \fi
 \setlength{\hoffset}{-1in}\setlength{\voffset}{-1in}
-\setlength{\oddsidemargin}{20mm}\setlength{\textwidth}{170mm}
-\setlength{\topmargin}{15mm}\setlength{\headheight}{0pt}\setlength{\headsep}{0pt}\setlength{\textheight}{255mm}\setlength{\footskip}{10mm}
+\setlength{\oddsidemargin}{20mm}\setlength{\textwidth}{WIDTHmm}
+\setlength{\topmargin}{15mm}\setlength{\headheight}{0pt}\setlength{\headsep}{0pt}\setlength{\textheight}{HEIGHTmm}\setlength{\footskip}{10mm}
 \setlength{\parindent}{0pt}\setlength{\parskip}{0.6em plus 0.2em}
 \raggedbottom\sloppy
 \makeatletter\@ifundefined{KV@Gin@alt}{\define@key{Gin}{alt}{}}{}\makeatother % figures are told in words; old versions skip it
@@ -48,7 +52,13 @@ _HEAD = r"""\documentclass[a4paper,11pt]{article}
 def write(lesson: Lesson, folder: str) -> str:
     """The source; `folder` is the name of the folder of figures as the source refers to it."""
     body = _Source(lesson.language, folder).lesson(lesson)
-    return _HEAD + _foreign(body) + "\\begin{document}\n" + body + "\\end{document}\n"
+    return _head(lesson.house.paper) + _foreign(body) + "\\begin{document}\n" + body + "\\end{document}\n"
+
+
+def _head(paper: str) -> str:
+    """The preamble: the text is the page but for the margins."""
+    option, width, height = _PAPERS[paper]
+    return _HEAD.replace("PAPER", option).replace("WIDTH", f"{width - 40:g}").replace("HEIGHT", f"{height - 42:g}")
 
 
 def pictures(lesson: Lesson) -> dict[str, bytes]:
@@ -87,10 +97,12 @@ class _Source:
 
     def lesson(self, lesson: Lesson) -> str:
         title = lesson.title or say("lesson.title.untitled", self.language)
-        out = [f"{{\\LARGE\\bfseries {escaped(title)}\\par}}", *(escaped(p).strip() for p in lesson.text.split("\n\n") if p.strip())]
+        house = lesson.house
+        out = [*([f"{{\\small {escaped(house.heading)}\\par}}"] if house.heading else []), f"{{\\LARGE\\bfseries {escaped(title)}\\par}}", *(escaped(p).strip() for p in lesson.text.split("\n\n") if p.strip())]
         for section in lesson.sections:
             out += self._section(section)
-        out.append("{\\small " + " ".join(self._say(t) for t in lesson.closing) + "\\par}")
+        foot = [*(self._say(t) for t in lesson.closing), *([escaped(house.credit)] if house.credit else [])]
+        out.append("{\\small " + " ".join(foot) + "\\par}")
         return "\n\n".join(out) + "\n"
 
     def _section(self, section: Section) -> list[str]:

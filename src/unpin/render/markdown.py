@@ -45,10 +45,11 @@ class _Page:
 
     def lesson(self, lesson: Lesson) -> str:
         title = lesson.title or say("lesson.title.untitled", self.language)
-        out = [f"# {escaped(title)}", *(escaped(p) for p in lesson.text.split("\n\n") if p.strip())]
+        house = lesson.house
+        out = [*([f"*{escaped(house.heading)}*"] if house.heading else []), f"# {escaped(title)}", *(escaped(p) for p in lesson.text.split("\n\n") if p.strip())]
         for section in lesson.sections:
             out += self._section(section)
-        out += ["---", *(self._say(t) for t in lesson.closing)]
+        out += ["---", *(self._say(t) for t in lesson.closing), *([escaped(house.credit)] if house.credit else [])]
         return "\n\n".join(out) + "\n"
 
     def _section(self, section: Section) -> list[str]:

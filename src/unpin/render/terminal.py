@@ -35,6 +35,8 @@ class _Page:
 
     def lesson(self, lesson: Lesson) -> str:
         title = lesson.title or say("lesson.title.untitled", self.language)
+        if lesson.house.heading:
+            self._wrap(lesson.house.heading)
         self.out += [title, "=" * min(len(title), self.width), ""]
         if lesson.text:
             self._wrap(lesson.text)
@@ -43,6 +45,8 @@ class _Page:
             self._section(section)
         for text in lesson.closing:
             self._wrap(self._say(text))
+        if lesson.house.credit:
+            self._wrap(lesson.house.credit)
         return "\n".join(line.rstrip() for line in self.out) + "\n"
 
     def _section(self, section: Section) -> None:

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import field, replace
 from fractions import Fraction
 
 from unpin.base.record import record
@@ -45,12 +45,13 @@ STANDARD = Style()
 @record
 class Printed:
     """A number as it stands on paper. `sign` -1, 0 or 1; `digits` with its groups, without sign; `unit` its symbol, "" for
-    a bare number; `exact` False where it was rounded."""
+    a bare number; `exact` False where it was rounded; `comma`: numbers of its kind hold a decimal comma, though this one may not."""
 
     sign: int
     digits: str
     unit: str = ""
     exact: bool = True
+    comma: bool = field(default=False, compare=False)
 
     @property
     def text(self) -> str:
