@@ -11,26 +11,53 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from unpin.base.diagnostic import Defect, Faulty
 from unpin.lesson.nodes import Lesson
+from unpin.model.house import House
 from unpin.model.problem import Problem
 from unpin.route.worked import Worked
 
+if TYPE_CHECKING:
+    from unpin.read.edits import Revision
 
-def load(path: str | Path) -> Problem:
-    """The problem in a file. Raises Faulty, which holds every diagnostic, when it has errors."""
+
+def load(path: str | Path, style: str | Path | House = "", language: str = "") -> Problem:
+    """The problem in a file, in its house style. `style`: a house style or its file, "none" for none, "" for the file house.style beside the
+    problem or above it, up to the current folder. `language`: that of everything it is shown in, instead of the style's.
+    Raises Faulty, which holds every diagnostic, when the problem or the style has errors."""
     from unpin.read import read_file
 
-    return _checked(read_file(path))
+    return _housed(_checked(read_file(path)), path, style, language)
 
 
-def loads(text: str, name: str = "") -> Problem:
-    """The problem in a text; `name` stands for the file in diagnostics. Raises Faulty."""
+def loads(text: str, name: str = "", style: str | Path | House = "none", language: str = "") -> Problem:
+    """The problem in a text; `name` stands for the file in diagnostics, `style` and `language` as for `load`. Raises Faulty."""
     from unpin.read import read_text
 
-    return _checked(read_text(text, name))
+    return _housed(_checked(read_text(text, name)), name, style, language)
+
+
+def house(path: str | Path) -> House:
+    """The house style in a file. Raises Faulty."""
+    from unpin.houses import style_for
+
+    found, remarks = style_for("", path)
+    if any(d.is_error for d in remarks):
+        raise Faulty(remarks)
+    return found
+
+
+def _housed(problem: Problem, path: str | Path, style: str | Path | House, language: str) -> Problem:
+    from unpin.houses import put_on, style_for
+
+    remarks = ()
+    if not isinstance(style, House):
+        style, remarks = style_for(path, style)
+    if any(d.is_error for d in remarks):
+        raise Faulty(remarks)
+    return put_on(problem, style, language)[0]
 
 
 def _checked(reading) -> Problem:
@@ -91,6 +118,49 @@ def paper(several: Sequence[Worked], title: str = "", marks: Sequence[tuple[int,
     from unpin.lesson.paper import paper as sheet
 
     return sheet(several, title, marks, answers, figures)
+
+
+def rename(text: str, old: str, new: str, kind: str = "") -> Revision:
+    """The text of a problem file with another name for a point, member, letter… wherever it is meant. A change that would break the file
+    is refused: see `Revision.refused`. `Revision.undo` takes it back. The same holds for the five below."""
+    from unpin.read.edits import rename as change
+
+    return change(text, old, new, kind)
+
+
+def add_entry(text: str, section: str, phrase: str | Sequence[Any], name: str = "", before: str | int = "") -> Revision:
+    """With one entry more, at the end of its section or before another; remarks, order, spacing and quotes of the rest stay."""
+    from unpin.read.edits import add
+
+    return add(text, section, phrase, name, before)
+
+
+def change_entry(text: str, section: str, key: str | int, phrase: str | Sequence[Any]) -> Revision:
+    """With another phrase in an entry. `key`: its name, or its number in a list, from 1."""
+    from unpin.read.edits import change
+
+    return change(text, section, key, phrase)
+
+
+def remove_entry(text: str, section: str, key: str | int, dependants: bool = False) -> Revision:
+    """With one entry less; what cannot be without it stands in the way, or goes too where `dependants` says so."""
+    from unpin.read.edits import remove
+
+    return remove(text, section, key, dependants)
+
+
+def place_point(text: str, point: str, at: str | Sequence[Any]) -> Revision:
+    """With a point somewhere else: two coordinates (right, up) in the file's unit of length, or a construction."""
+    from unpin.read.edits import place
+
+    return place(text, point, at)
+
+
+def set_section(text: str, section: str, value: str) -> Revision:
+    """With another title, text, units, gravity or figures; without a value the section goes."""
+    from unpin.read.edits import put
+
+    return put(text, section, value)
 
 
 def as_text(lesson: Lesson) -> str:

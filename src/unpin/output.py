@@ -24,6 +24,8 @@ def save(name: str, data: bytes, source: str = "") -> None:
     try:
         with os.fdopen(handle, "wb") as stream:
             stream.write(data)
+            stream.flush()
+            os.fsync(stream.fileno())  # on the disk before the old file goes
         os.chmod(beside, _mode(target))
         os.replace(beside, target)
     except BaseException:

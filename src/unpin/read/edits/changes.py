@@ -115,7 +115,7 @@ def put(text: str, section: str, value: str, faulty: bool = False) -> Revision:
     """Title, text, units, gravity or figures; without a value the section goes."""
     p = page(text)
     if _schema(section).shape not in _ONE:
-        raise refusal("edit.many", (section,), name=section)
+        raise refusal("edit.entries_wanted", (section,), name=section)
     s = p.section(section)
     value = value.strip()
     if not value:
