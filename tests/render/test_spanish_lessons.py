@@ -108,3 +108,10 @@ def test_the_same_look_sees_an_english_lesson():
     file = FILES[0]
     lesson = build(api.solve(api.load(file)))
     assert {"about", "answer", "forces", "upward"} <= set(foreign(terminal.write(lesson), file))
+
+
+def test_every_decimal_in_spanish_has_a_comma(told):
+    """Real Academia Española, Ortografía (2010), and ISO 80000-1:2009, 7.3.2: either sign, one throughout (from memory)."""
+    file, lesson = told
+    text = terminal.write(lesson).replace(terminal.write(lesson).split("El problema")[0], "")
+    assert re.findall(r"\d\.\d\S*", text) == []

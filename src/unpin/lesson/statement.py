@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from unpin.lesson import cords, loads, phrases
 from unpin.lesson.formula import letter
-from unpin.lesson.nodes import Block, Bullets, Listing, Text
+from unpin.lesson.nodes import Argument, Block, Bullets, Listing, Text
 from unpin.lesson.sheet import Sheet
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Asked, Connection, Problem
@@ -103,7 +103,7 @@ def assumed(problem: Problem, sheet: Sheet) -> Block:
     """What the reader of the file took for granted (or, for a problem made in code, what is always), then the conventions."""
     codes = problem.assumed or _always(problem)
     known = catalogue("lesson")
-    items = [_assumption(code, arguments) for code, arguments in codes if f"assumed.{code}" in known]
+    items = [_assumption(code, arguments, problem, sheet) for code, arguments in codes if f"assumed.{code}" in known]
     items.append(Text("assumed.senses"))
     if sheet.house.moments < 0 and any("couple" in KINDS[c.kind].pushes for c in problem.connections):
         items.append(Text("assumed.couples_clockwise"))
@@ -123,10 +123,12 @@ def _always(problem: Problem):
     return [("members_rigid", {}), ("pin_smooth", {}), ("weights_neglected", {}), *rollers]
 
 
-def _assumption(code: str, arguments) -> Text:
-    names = {}
+def _assumption(code: str, arguments, problem: Problem, sheet: Sheet) -> Text:
+    names: dict[str, Argument] = {}
     for key, value in arguments.items():
-        if key == "parts":
+        if code == "gravity" and key == "value":
+            names[key] = loads.gravity(problem.gravity, sheet)
+        elif key == "parts":
             names[key] = Listing(tuple(phrases.thing(str(p)) for p in value))
         else:
             names[key] = phrases.letter_like(str(value)) if key == "point" else str(value)
