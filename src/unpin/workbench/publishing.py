@@ -107,6 +107,7 @@ def saved(w: Wanted, folder: Folder) -> str:
     """Write the file beside the problem, under its name; the name it has."""
     from unpin.output import save
 
+    folder.place(w.name)
     stem = Path(w.name).stem + {0: "", **{n: f"-faded-{n}" for n in range(1, 7)}}[w.fade] + ("-short" if w.short else "")
     if w.ending in FIGURES:
         stem += "" if w.which == "problem" else f"-{w.which}" + "".join(f"-{b.replace(' ', '-')}" for b in w.body)

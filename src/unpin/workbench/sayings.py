@@ -6,18 +6,19 @@ Everything comes from the table of phrases, so a kind that is added there can be
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import islice
 from typing import Any
 
 from unpin.base.record import record
+from unpin.read.edits.layout import Unreadable, layout
 from unpin.read.forms import FORMS, Form
 from unpin.read.reader import read_text
 from unpin.read.schema import SECTIONS, Section
 from unpin.workbench.editing import free_name, name_wanted, reads
 
-MOST = 9
-"""As many as there are keys for them; each is tried on the text before it is offered."""
+MOST, AT_A_TIME = 18, 3
+"""Offers in all, and of one section before the next has its turn; each is tried on the text before it is offered."""
 _BLANKS = {"FORCE": "100 N", "LENGTH": "1", "ANGLE": "30 deg", "DIRECTION": "down", "AXIS": "right", "NUMBER": "1", "MASS": "10 kg",
            "MOMENT": "10 N m", "SIDE": "up", "UNIT": "N", "AREA": "m^2", "LETTER": "P", "NAME": "F"}
 _WORD = re.compile(r"\{?[A-Z]{3,}\}?")
@@ -37,13 +38,32 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
     hand = _touched(text, touched)
     if not hand.points and not hand.parts:
         return []
-    out: list[dict[str, Any]] = []
+    groups: list[list[dict[str, Any]]] = []
+    said = _said(text)
     for section in sorted((s for s in SECTIONS if s.phrase), key=lambda s: _ORDER.index(s.name) if s.name in _ORDER else 99):
-        for form in (f for f in FORMS if f.kind == section.phrase):
-            made = _filled(section, form, hand, text)
-            if made is not None and made["phrase"] not in {o["phrase"] for o in out if o["section"] == section.name}:
-                out.append(made)
-    return list(islice((s for s in out if _fits(text, s)), MOST))
+        if section.keyed == "point" and hand.points and hand.points[0] in said.get(section.name, ()):
+            continue
+        made = [f for form in FORMS if form.kind == section.phrase and (f := _filled(section, form, hand, text)) is not None]
+        fresh = {f["phrase"]: f for f in reversed(made)}
+        # What is said without a blank is said most often.
+        groups.append(sorted((f for f in made if fresh[f["phrase"]] is f), key=lambda f: len(f["blanks"])))
+    return list(islice((s for s in _in_turn(groups) if _fits(text, s)), MOST))
+
+
+def _said(text: str) -> dict[str, set[str]]:
+    """The names of the entries of each section."""
+    try:
+        top = layout(text.removeprefix("\ufeff"))
+    except Unreadable:
+        return {}
+    return {e.key.text: {x.key.text for x in e.value.entries if x.key} for e in (top.entries if top else ()) if e.key}
+
+
+def _in_turn(groups: list[list[dict[str, Any]]]) -> Iterator[dict[str, Any]]:
+    """A few of each group, then a few more, so that no section hides the others."""
+    for start in range(0, max(map(len, groups), default=0), AT_A_TIME):
+        for group in groups:
+            yield from group[start : start + AT_A_TIME]
 
 
 def _touched(text: str, ids: Iterable[str]) -> Touched:
@@ -173,10 +193,11 @@ def readings(text: str, line: str, touched: Iterable[str] = ()) -> list[dict[str
         if not key and section.shape in ("phrases by name", "points"):
             key = _free(text, section)
         made = {"section": section.name, "name": key or None, "phrase": said, "blanks": [], "means": section.doc, "form": ""}
-        if section.shape == "points" or _fits(text, made):
-            out.append(made)
+        out.append(made)
     rank = {n: k for k, n in enumerate(_ORDER)}
-    return sorted(out, key=lambda s: rank.get(s["section"], 99))[:12]
+    # What would be a fault as things stand is offered only where nothing else reads: then it is meant.
+    fit = [s for s in out if s["section"] == "points" or _fits(text, s)]
+    return sorted(fit or out, key=lambda s: rank.get(s["section"], 99))[:12]
 
 
 def _free(text: str, section: Section) -> str:

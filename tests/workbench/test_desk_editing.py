@@ -1,0 +1,145 @@
+"""Acts of the page are changes of the text, and everything that can be drawn can be said by them."""
+
+import pytest
+from asking import Desk
+
+import unpin
+from unpin.workbench.editing import edited, free_point
+from unpin.workbench.folder import Refused
+from unpin.workbench.looking import look
+from unpin.workbench.sayings import completions, readings, sayings
+
+
+def test_a_frame_is_made_from_nothing_by_acts_alone(tmp_path):
+    """A frame with a link, a roller and a sloped load, as a hand would make it; the numbers are those of the file."""
+    text = "title: Shop sign\n"
+    for at in (["0", "0"], ["0", "3"], ["0", "2.4"], ["0", "1.2"], ["1.6", "2.4"], ["2.4", "2.4"]):
+        text = edited(text, [{"do": "point", "name": None, "at": at}])["text"]
+    a, b, c, d, e, f = (p["name"] for p in look(text)["points"])
+    for act in ({"section": "members", "name": "post", "phrase": f"{b} {c} {d} {a}"}, {"section": "members", "name": "arm", "phrase": f"{c} {e} {f}"},
+                {"section": "links", "name": None, "phrase": f"{d}-{e}"}, {"section": "supports", "name": b, "phrase": "pin"},
+                {"section": "supports", "name": a, "phrase": "roller pushes right"}, {"section": "loads", "name": None, "phrase": f"300 N at {f} right 3 down 4"},
+                {"section": "find", "name": None, "phrase": f"{d}-{e}"}):
+        text = edited(text, [{"do": "say", **act}])["text"]
+
+    (answer,) = look(text)["answers"]
+
+    values = {a["name"]: a["value"] for a in unpin.as_data(unpin.solve(unpin.loads(text)))["answers"]}
+    assert answer["lines"][0]["plain"].startswith("F_") and len(values) == 1
+    assert f"{abs(next(iter(values.values()))):.0f}" in answer["lines"][0]["plain"]
+
+
+def test_several_acts_are_one_change_or_none():
+    text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}"
+
+    with pytest.raises(Refused) as refused:
+        edited(text, [{"do": "point", "name": "A", "at": ["1", "1"]}, {"do": "rename", "id": "point Q", "to": "R"}])
+
+    assert refused.value.code == "edit" and "Q" in refused.value.more["sentence"]
+
+
+def test_what_is_dropped_takes_along_what_cannot_be_without_it():
+    text = "points: {A: [0, 0], B: [2, 0], C: [1, 0]}  # three\nmembers: {bar: A C B}\nsupports: {A: fixed}\nloads: [3 N at B down, 2 N at C down]"
+
+    made = edited(text, [{"do": "drop", "id": "point B"}])["text"]
+
+    assert "3 N" not in made and "2 N at C down" not in made.replace("2 N at C down", "") and "# three" in made
+
+
+def test_a_phrase_is_changed_where_it_stands_and_remarks_stay():
+    text = "points:\n  A: [0, 0]  # the wall\n  B: [2, 0]\nmembers: {bar: A B}\nsupports: {A: fixed}\nloads: [3 N at B down]\n"
+    thing = next(t for t in look(text)["things"] if t["what"] == "load")
+
+    made = edited(text, [{"do": "rephrase", "span": thing["span"], "phrase": "5 N at B up"}])
+
+    assert made["text"] == text.replace("3 N at B down", "5 N at B up")
+    assert made["made"] == [thing["id"]]
+
+
+def test_a_point_is_typed_over_as_the_file_writes_it():
+    text = "points:\n  A: [0, 0]\n  B: [2, 0]\nmembers: {bar: A B}"
+    span = look(text)["points"][1]["span"]
+
+    assert "B: [2.5, 1]" in edited(text, [{"do": "rephrase", "span": span, "phrase": "[2.5, 1]"}])["text"]
+    assert "B: A right 3" in edited(text, [{"do": "rephrase", "span": span, "phrase": "A right 3"}])["text"]
+
+
+def test_new_points_take_capitals_that_are_free():
+    assert free_point("points: {A: [0, 0], C: [1, 0]}\nmembers: {B: A C}") == "D"
+
+
+@pytest.mark.parametrize("line_ends", ["\n", "\r\n"])
+def test_places_hold_in_a_file_of_another_machine(line_ends):
+    text = "\ufeff" + line_ends.join(["points: {A: [0, 0], B: [2, 0]}", "members: {bar: A B}", "supports: {A: fixed}", "loads: [3 N at B down]", ""])
+    thing = next(t for t in look(text)["things"] if t["what"] == "load")
+
+    assert text[slice(*thing["span"])] == "3 N at B down"
+    assert edited(text, [{"do": "rephrase", "span": thing["span"], "phrase": "4 N at B up"}])["text"] == text.replace("3 N at B down", "4 N at B up")
+
+
+def test_a_stroke_between_two_points_can_be_a_member_a_link_or_a_cord():
+    text = "points: {A: [0, 0], B: [2, 0]}"
+
+    offered = sayings(text, ["point A", "point B"])
+
+    assert [s["section"] for s in offered[:2]] == ["members", "links"] and "cords" in {s["section"] for s in offered}
+
+
+def test_a_point_of_a_member_can_be_held_and_loaded_and_blanks_are_told():
+    text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}"
+
+    offered = sayings(text, ["point A"])
+
+    assert {"supports", "loads"} <= {s["section"] for s in offered}
+    load = next(s for s in offered if s["section"] == "loads")
+    assert all(0 <= a < b <= len(load["phrase"]) for a, b in load["blanks"]) and load["blanks"]
+
+
+def test_every_offer_can_be_taken():
+    text = "points: {A: [0, 0], B: [2, 0], C: [2, 1]}\nmembers: {bar: A B}\nlinks: [B-C]\nsupports: {C: pin}"
+    for touched in (["point A"], ["point B"], ["point A", "point C"], ["part bar"], ["point B", "part bar"]):
+        for offer in sayings(text, touched):
+            after = edited(text, [{"do": "say", **{k: offer[k] for k in ("section", "name", "phrase")}}])["text"]
+
+            assert not [d for d in look(after)["diagnostics"] if d["severity"] == "error"], (touched, offer)
+
+
+@pytest.mark.parametrize("line, section, name, phrase", [
+    ("B: right 2 of A", None, None, None),
+    ("C: A right 2 up 1", "points", "C", "A right 2 up 1"),
+    ("C: [2, 1]", "points", "C", "[2, 1]"),
+    ("arm: A B", "members", "arm", "A B"),
+    ("20 N at B down", "loads", None, "20 N at B down"),
+    ("supports: A: roller pushes right", "supports", "A", "roller pushes right"),
+    ("A: fixed", "supports", "A", "fixed"),
+    ("title: A shelf", "title", None, "A shelf"),
+    ("reaction at A", "find", None, "reaction at A"),
+])
+def test_a_typed_line_finds_the_section_in_which_it_reads(line, section, name, phrase):
+    text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}"
+
+    found = readings(text, line)
+
+    if section is None:
+        assert found == []
+    else:
+        assert (section, name, phrase) in [(f["section"], f["name"], f["phrase"]) for f in found]
+
+
+def test_names_and_words_are_completed():
+    text = "points: {A: [0, 0], Brace: [2, 0]}\nmembers: {bar: A Brace}"
+
+    inserts = {o["means"] for o in completions(text, "loads", "10 N at Br", 10)}
+
+    assert "Brace" in inserts
+
+
+def test_the_desk_answers_over_http(tmp_path):
+    desk = Desk(tmp_path)
+    text = "points: {A: [0, 0], B: [2, 0]}"
+
+    reply = desk.post("/edit", text=text, acts=[{"do": "say", "section": "members", "name": None, "phrase": "A B"}]).json()
+    refused = desk.post("/edit", text=text, acts=[{"do": "fly"}])
+
+    assert reply["ok"] and "members" in reply["text"] and reply["made"] == ["part AB"]
+    assert refused.status_code == 400 and refused.json()["message"]

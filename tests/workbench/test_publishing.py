@@ -1,0 +1,66 @@
+"""Every output of the command line from the desk, the same bytes."""
+
+import pytest
+
+import unpin
+from unpin.render import pdf
+
+TEXT_FORMS = (".html", ".md", ".tex")
+
+
+@pytest.mark.parametrize("ending", TEXT_FORMS)
+def test_a_preview_is_what_the_command_would_write(desk, ending):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+    lesson = unpin.explain(unpin.solve(unpin.loads(text)))
+
+    shown = desk.post("/publish", text=text, name="market-awning.yaml", ending=ending).content.decode()
+
+    made = {".html": lambda: unpin.as_page(lesson), ".md": lambda: unpin.as_markdown(lesson, "market-awning-figures")[0],
+            ".tex": lambda: unpin.as_latex(lesson, "market-awning-figures")[0]}
+    assert shown == made[ending]()
+
+
+def test_the_pages_of_a_handout_are_shown_one_by_one(desk):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+
+    first = desk.post("/publish", text=text, ending=".pdf", page=1)
+    beyond = desk.post("/publish", text=text, ending=".pdf", page=99)
+
+    assert first.content.startswith(b"\x89PNG") and int(first.headers["x-pages"]) >= 2
+    assert beyond.status_code == 404
+
+
+def test_a_handout_is_written_beside_the_problem_under_its_name(desk):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+
+    told = [desk.post("/publish", text=text, name="market-awning.yaml", save=True, **how).json() for how in (
+        {"ending": ".pdf"}, {"ending": ".html", "short": True}, {"ending": ".html", "fade": 2}, {"ending": ".svg", "which": "body", "body": ["arm"]}, {"ending": ".md"})]
+
+    names = [t["file"] for t in told]
+    assert names == ["market-awning.pdf", "market-awning-short.html", "market-awning-faded-2.html", "market-awning-body-arm.svg", "market-awning.md"]
+    assert all((desk.folder / n).stat().st_size for n in names)
+    assert (desk.folder / "market-awning.pdf").read_bytes() == pdf.write(unpin.explain(unpin.solve(unpin.loads(text))))
+    assert (desk.folder / "market-awning.yaml").read_text("utf-8") == text
+
+
+@pytest.mark.parametrize("how", [{"ending": ".exe"}, {"which": "secret"}, {"fade": 9}, {"fade": -1}, {"short": True, "fade": 2}, {"figures": 99}, {"route": "best"},
+                                 {"name": "../out.yaml", "save": True}])
+def test_what_there_is_not_is_refused(desk, how):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+
+    reply = desk.post("/publish", **{"text": text, "name": "a.yaml", "ending": ".html", **how})
+
+    assert reply.status_code in (400, 422) and reply.json()["message"]
+
+
+def test_a_problem_with_faults_is_not_published(desk):
+    reply = desk.post("/publish", text="points: {A: [0, 0]}", ending=".pdf")
+
+    assert reply.status_code == 422 and reply.json()["code"] == "faulty"
+
+
+def test_the_taught_page_may_run_its_own_scripts_and_nothing_else(desk):
+    reply = desk.get("/teach", name="market-awning.yaml")
+
+    assert reply.headers["content-type"].startswith("text/html")
+    assert "connect-src 'none'" in reply.headers["content-security-policy"] and "script-src 'sha256-" in reply.text
