@@ -7,11 +7,10 @@ import re
 from unpin.base.diagnostic import Diagnostic
 from unpin.read.edits.edit import Edit, apply
 from unpin.read.edits.entries import Unfit
-from unpin.read.edits.layout import Unreadable
 from unpin.read.edits.places import Page, Spot, page
 from unpin.read.edits.revision import Revision, finish, refusal, revising
 from unpin.read.pieces import KEYWORDS, is_name
-from unpin.read.reader import Reading
+from unpin.read.reader import Reading, read_text
 from unpin.read.references import Reference
 from unpin.read.report import nearest
 
@@ -32,8 +31,9 @@ def rename(text: str, old: str, new: str, kind: str = "", faulty: bool = False) 
     if taken and new != old:
         raise refusal("read.name_taken", (kind, old), place=mine[0].scalar.place, name=new, line=taken[0].scalar.place.line)
     edits = _edits(p, [(r, new) for r in mine])
-    edits |= _followers(p, edits)
-    names = {(kind, old): new} | {(r.kind, r.name): r2.name for r, r2 in _made(p, edits) if r.name != r2.name}
+    made = _made(p, edits)
+    edits |= _edits(p, [(r, name) for (k, was), name in made.items() for r in p.known(k, was) if not r.declares])
+    names = {(kind, old): new} | made
     revision = finish(p, edits, None, faulty=faulty, notes=_still_said(p, old))
     if _meanings(revision.reading, {}) != _meanings(p.reading, names):
         raise refusal("edit.other_meaning", (kind, old), name=new[:40])
@@ -60,23 +60,15 @@ def _edits(p: Page, renamed: list[tuple[Reference, str]]) -> set[Edit]:
     return out
 
 
-def _followers(p: Page, edits: set[Edit]) -> set[Edit]:
-    """The edits of phrases that mean something by a name made of the one that changes."""
-    renamed = []
-    for before, after in _made(p, edits):
-        if before.name != after.name:
-            renamed += [(r, after.name) for r in p.known(before.kind, before.name) if not r.declares]
-    return _edits(p, renamed)
-
-
-def _made(p: Page, edits: set[Edit]) -> list[tuple[Reference, Reference]]:
-    """Each name that is made of others, as it was and as it is after some edits."""
-    try:
-        after = page(apply(p.text, edits))
-    except Unreadable:
-        raise Unfit from None
-    old, new = ([r for r in q.reading.references if r.made] for q in (p, after))
-    return list(zip(old, new)) if len(old) == len(new) else []
+def _made(p: Page, edits: set[Edit]) -> dict[tuple[str, str], str]:
+    """The names made of others that some edits change: what they are called afterwards."""
+    if not any(r.made for r in p.reading.references):
+        return {}
+    after = read_text(apply(p.text, edits))
+    old, new = ([r for r in q.references if r.made] for q in (p.reading, after))
+    if len(old) != len(new):
+        return {}
+    return {(a.kind, a.name): b.name for a, b in zip(old, new) if a.name != b.name}
 
 
 def _meanings(reading: Reading, names: dict[tuple[str, str], str]) -> list[tuple]:
