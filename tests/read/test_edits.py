@@ -80,8 +80,7 @@ def test_a_new_entry_stands_last_in_its_section_in_the_style_of_the_section():
 
 
 def test_a_new_entry_may_stand_before_another():
-    assert "  B: O up 1\n\n  # the head of the post\n  K: O up 1.5\n  C:" in add(FRAME, "points", "O up 1.5", "K", before="C").text \
-        or "  B: O up 1\n  K: O up 1.5\n\n  # the head of the post\n  C:" in add(FRAME, "points", "O up 1.5", "K", before="C").text
+    assert "  B: O up 1\n  K: O up 1.5\n\n  # the head of the post\n  C:" in add(FRAME, "points", "O up 1.5", "K", before="C").text
     assert "find: [B-D, O]" in add(FRAME, "find", "B-D", before=1).text
 
 
@@ -140,8 +139,7 @@ def test_a_statement_in_a_folded_block_stays_one():
 def test_flow_lists_over_several_lines_keep_their_lines():
     text = FRAME.replace("{O: fixed}", "{\n  O: fixed  # built in\n}").replace("[O]", "[\n  O,\n  B-D,  # the link\n]")
 
-    assert "supports: {\n  O: fixed,  # built in\n  D: roller\n}" in add(text, "supports", "roller", "D").text \
-        or "supports: {\n  O: fixed, D: roller  # built in\n}" in add(text, "supports", "roller", "D").text
+    assert "supports: {\n  O: fixed,  # built in\n  D: roller\n}" in add(text, "supports", "roller", "D").text
     assert "find: [\n  O,\n  B-D,  # the link\n  C on arm,\n]" in add(text, "find", "C on arm").text
     assert "find: [\n  B-D,  # the link\n]" in remove(text, "find", 1).text
 
@@ -152,8 +150,7 @@ def test_a_member_is_led_through_a_further_point():
     assert [d.code for d in lead_through(FRAME, "members", "arm", "B", "O").refused] == ["edit.not_in_chain"]
     assert [d.code for d in lead_through(FRAME, "supports", "O", "B").refused] == ["edit.no_chain"]
     strokes = FRAME.replace("post: O B C", "post: [O B, B C]")
-    assert "post: [O B, B D C]" in lead_through(strokes.replace("arm: C D", "arm: C D"), "members", "post", "D", "B", faulty=True).text \
-        or "post: [O B D, B C]" in lead_through(strokes, "members", "post", "D", "B", faulty=True).text
+    assert "post: [O B D, B C]" in lead_through(strokes, "members", "post", "D", "B", faulty=True).text
 
 
 # Taking out.
