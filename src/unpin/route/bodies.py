@@ -11,6 +11,12 @@ from unpin.statics.isolate import neighbours
 ALL_SETS_UP_TO = 10
 """Up to this many bodies every connected set is looked at; beyond, single bodies, groups of at most three, sections, the whole."""
 
+GROUP = 3
+"""In a large structure groups of so many bodies are looked at."""
+
+GROUP_UNKNOWNS = 12
+"""A group of a large structure with more unknown forces on it is passed over: each of its sums would hold nearly all of them."""
+
 SECTION_CUT = 4
 """A section of a large structure cuts at most this many links; three of four may meet in a point, as in a truss with K-shaped
 panels."""
@@ -25,7 +31,7 @@ def free_sets(structure: Structure) -> tuple[list[frozenset[str]], str]:
         found = set(_connected(names, touching, len(names)))
         rule = "all"
     else:
-        found = set(_connected(names, touching, 3))
+        found = set(_connected(names, touching, GROUP))
         found |= set(_sections(structure, names, touching))
         whole = frozenset(names)
         found.add(whole)

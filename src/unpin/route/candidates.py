@@ -7,6 +7,8 @@ sum of the first kind may hold fewer unknowns, because they cost less to write. 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from unpin.base.record import record
 from unpin.exact.digits import Digits
 from unpin.exact.lettered import Lettered
@@ -17,7 +19,7 @@ from unpin.model.directions import X, Y, axis_of, parallel
 from unpin.model.equation import Functional
 from unpin.model.space import RIGHT, UP, about, along, cross, difference, product, square_to
 from unpin.model.values import Direction, Vector
-from unpin.route.bodies import free_sets
+from unpin.route.bodies import GROUP, GROUP_UNKNOWNS, free_sets
 from unpin.route.cost import CostTable
 from unpin.statics.isolate import isolate
 from unpin.statics.wrenches import load_wrench, unit_wrench
@@ -98,12 +100,42 @@ class _Field:
         self.at, self.exact = points, exact
         self.wrench = {id: tuple(map(residue, w)) for id, w in exact.items()}
         self.point = {name: tuple(map(residue, at)) for name, at in points.items()}
+        self._on: dict[Row, int] = {}
+
+    def promising(self, wrenches: Mapping[str, Row], own: set[str]) -> list[str]:
+        """Named points off a body at which two of its unknowns drop out of a moment, or all but two."""
+        times: dict[int, int] = {}
+        ones = twos = enough = 0
+        for w in wrenches.values():
+            on = self._points_on(w)
+            times[on] = times.get(on, 0) + 1
+            # A line that passes the same two points as one before is that line again, and meets it nowhere.
+            if times[on] == 1 or not on & (on - 1):
+                twos |= ones & on
+                ones |= on
+            if times[on] >= len(wrenches) - 2:
+                enough |= on
+        every = len(wrenches) < 3 or self.rough
+        worth = (1 << len(self.point)) - 1 if every else twos | enough
+        return [name for k, name in enumerate(self.point) if worth >> k & 1 and name not in own]
+
+    def _points_on(self, wrench: Row) -> int:
+        """The points about which a wrench has no moment, a bit each."""
+        if wrench not in self._on:
+            x, y, m = wrench
+            on = 0
+            for k, at in enumerate(self.point.values()):
+                if (at[1] * x - at[0] * y + m) % self.p == 0:
+                    on |= 1 << k
+            self._on[wrench] = on
+        return self._on[wrench]
 
 
 def survey(structure: Structure, costs: CostTable, only: list[frozenset[str]] | None = None) -> Ground:
     """All candidate sums of all free bodies of a structure, or of the sets of bodies in `only`."""
     field = _Field(structure)
     sets, rule = (only, "given") if only else free_sets(structure)
+    among = frozenset(sets)
     ids = tuple(u.id for u in structure.unknowns)
     bits = {id: k for k, id in enumerate(ids)}
     bodies, body_costs, sums = [], [], []
@@ -114,9 +146,11 @@ def survey(structure: Structure, costs: CostTable, only: list[frozenset[str]] | 
         body = isolate(structure, names)
         if not body.unknowns:
             continue
+        if rule == "sections" and len(names) <= GROUP and body.kind == "group" and len(body.unknowns) > GROUP_UNKNOWNS:
+            continue
         number = len(bodies)
         bodies.append(body)
-        body_costs.append(_body_cost(body, costs, structure, sets, carried))
+        body_costs.append(_body_cost(body, costs, structure, among, carried))
         own = {p for n in body.parts for p in (passes.get(n) or (pins[n],))}
         sums += _sums_of(number, body, own, field, bits, costs)
     return Ground(structure, tuple(bodies), tuple(body_costs), tuple(sums), ids, rule, field.p)
@@ -132,7 +166,7 @@ def riders(structure: Structure) -> dict[str, str]:
     return {d: next(iter(by)) for d, by in touching.items() if len(by) == 1}
 
 
-def _body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets, carried: dict[str, str]) -> int:
+def _body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets: frozenset[frozenset[str]], carried: dict[str, str]) -> int:
     if body.kind == "whole":
         return costs.whole
     if body.kind == "part":
@@ -159,25 +193,52 @@ def _body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets, car
 
 
 def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: dict[str, int], costs: CostTable) -> list[Sum]:
+    """The sums of one body; of those that hold the same unknowns the cheapest, ties by order."""
     p = field.p
     totals: dict[str, list[int]] = {}
+    arrows: dict[str, list[Action]] = {}
     for a in body.actions:
         if a.unknown:
             w = field.wrench[a.id]
             t = totals.setdefault(a.unknown, [0, 0, 0])
             for k in range(3):
                 t[k] = (t[k] + w[k]) % p
+            arrows.setdefault(a.unknown, []).append(a)
     sharp = {u: _total(body, u) for u in totals} if field.rough else {}
     wrenches = {u: tuple(t) for u, t in totals.items() if any(t) and (u not in sharp or any(c != 0 for c in sharp[u]))}
-    rows: dict[Row, tuple] = {}
-    meets: set[Row] = set()
+    names = list(wrenches)
+    lines = [(k, bits[u], wrenches[u]) for k, u in enumerate(names)]
+    best: dict[int, Sum] = {}
+    # For each unknown those that are known to drop out together with it: what two of them leave is one and the same sum.
+    together = [1 << k for k in range(len(names))]
 
-    def add(row, how) -> None:
-        if any(row):
-            normal = _normal(row, p)
-            rows.setdefault(normal, how)
-            if how[0] == "meet":
-                meets.add(normal)
+    def add(row: Row, how: tuple) -> None:
+        x, y, z = row
+        exact = _exact_row(body, how, field.at, sharp) if sharp else None
+        mask = absent = 0
+        coefficients = []
+        for k, bit, w in lines:
+            c = (x * w[0] + y * w[1] + z * w[2]) % p
+            if c and (exact is None or product(exact, sharp[names[k]]) != 0):
+                mask |= 1 << bit
+                coefficients.append((bit, c))
+            else:
+                absent |= 1 << k
+        for k in range(len(names)):
+            if absent >> k & 1:
+                together[k] |= absent
+        if not mask:
+            return
+        # A named point off the body is worth a look where lines meet in it, or where few unknowns are left.
+        if len(how) == 3 and how[0] == "point" and len(coefficients) > 2 and not _meeting([w for k, _, w in lines if absent >> k & 1], p):
+            return
+        there = best.get(mask)
+        # The same sum said in another way comes second: what was said first is the plainer.
+        if there and _same(there.row, row, p):
+            return
+        cost = _cost(body, row, how, field, costs, exact)
+        if there is None or cost < there.cost:
+            best[mask] = Sum(number, mask, cost, how, row, tuple(coefficients))
 
     flat = body.kind == "pin"
     add((1, 0, 0), ("x",))
@@ -188,43 +249,36 @@ def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: di
         for name, at in field.point.items():
             if name in near:
                 add((at[1], -at[0] % p, 1), ("point", name))
-        for name, at in field.point.items():
-            if name not in own and len(own) <= FEW_POINTS:
+        if len(own) <= FEW_POINTS:
+            for name in field.promising(wrenches, own):
+                at = field.point[name]
                 add((at[1], -at[0] % p, 1), ("point", name, "off"))
-    names = list(wrenches)
-    by_unknown = {a.unknown: a for a in body.actions if a.unknown}
     for i, u in enumerate(names):
         a = wrenches[u]
         if a[0] or a[1]:
             # Square to one force: the only functional that matters at a pin, and one of rank 2 elsewhere.
             # An unknown of several arrows (a cord round a disc, one load at two places) is square to their sum.
-            several = sum(x.unknown == u for x in body.actions) > 1
-            add((-a[1] % p, a[0], 0), ("across", u) if several else ("square", by_unknown[u].id))
-        if flat:
-            continue
-        for v in names[i + 1:]:
-            b = wrenches[v]
-            row = tuple((a[(k + 1) % 3] * b[(k + 2) % 3] - a[(k + 2) % 3] * b[(k + 1) % 3]) % p for k in range(3))
-            add(row, ("meet", u, v))
-    out = []
-    for row, how in rows.items():
-        if flat and row[2]:
-            continue
-        coefficients = []
-        mask = 0
-        exact = _exact_row(body, how, field.at, sharp) if sharp else None
-        for u, w in wrenches.items():
-            c = (row[0] * w[0] + row[1] * w[1] + row[2] * w[2]) % p
-            if c and (exact is None or product(exact, sharp[u]) != 0):
-                mask |= 1 << bits[u]
-                coefficients.append((bits[u], c))
-        if not mask:
-            continue
-        # A named point off the body is worth a look where lines meet in it, or where few unknowns are left.
-        if how[0] == "point" and len(how) == 3 and len(coefficients) > 2 and row not in meets:
-            continue
-        out.append(Sum(number, mask, _cost(body, row, how, field, costs, exact), how, row, tuple(coefficients)))
-    return _cheapest(out)
+            add((-a[1] % p, a[0], 0), ("across", u) if len(arrows[u]) > 1 else ("square", arrows[u][0].id))
+        for j in range(i + 1, len(names) if not flat else 0):
+            if not together[i] >> j & 1:
+                row = _crossed(a, wrenches[names[j]], p)
+                if any(row):
+                    add(row, ("meet", u, names[j]))
+    return list(best.values())
+
+
+def _crossed(a: Row, b: Row, p: int) -> Row:
+    return ((a[1] * b[2] - a[2] * b[1]) % p, (a[2] * b[0] - a[0] * b[2]) % p, (a[0] * b[1] - a[1] * b[0]) % p)
+
+
+def _same(a: Row, b: Row, p: int) -> bool:
+    """Whether two rows are one but for a factor."""
+    return not any(_crossed(a, b, p))
+
+
+def _meeting(wrenches: list[Row], p: int) -> bool:
+    """Whether there are two different lines among some."""
+    return any(any(_crossed(wrenches[0], w, p)) for w in wrenches[1:])
 
 
 def _exact_row(body: FreeBody, how: tuple, at: dict[str, Vector], totals: dict[str, tuple]):
@@ -238,21 +292,6 @@ def _exact_row(body: FreeBody, how: tuple, at: dict[str, Vector], totals: dict[s
     if how[0] == "across":
         return along(square_to(totals[how[1]][:2]))
     return cross(totals[how[1]], totals[how[2]])
-
-
-def _cheapest(sums: list[Sum]) -> list[Sum]:
-    """Of sums of one body that hold the same unknowns, the cheapest; ties by order."""
-    best: dict[int, Sum] = {}
-    for s in sums:
-        if s.mask not in best or s.cost < best[s.mask].cost:
-            best[s.mask] = s
-    return list(best.values())
-
-
-def _normal(row: Row, p: int) -> Row:
-    lead = next(c for c in reversed(row) if c)
-    inverse = pow(lead, -1, p)
-    return tuple(c * inverse % p for c in row)
 
 
 def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable, exact=None) -> int:

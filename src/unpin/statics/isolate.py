@@ -18,8 +18,9 @@ def isolate(structure: Structure, names: Iterable[str]) -> FreeBody:
         if name not in known:
             raise KeyError(name)
     chosen = tuple(b for b in structure.bodies if b.name in wanted)
-    on = {a.id: a.on for a in structure.actions}
-    actions = tuple(a for a in structure.actions if a.on in wanted and on.get(a.pair) not in wanted)
+    on_them = [a for a in structure.actions if a.on in wanted]
+    inside = {a.id for a in on_them}
+    actions = tuple(a for a in on_them if a.pair not in inside)
     rigid = [b.name for b in chosen if b.kind == "part"]
     if len(chosen) == 1:
         kind = chosen[0].kind

@@ -135,6 +135,8 @@ def rate(motion: Mapping[str, Twist], wrench_on: Mapping[str, Wrench]) -> Number
     """Power of wrenches (body to wrench) in a motion."""
     total: Number = ZERO
     for body, wrench in wrench_on.items():
-        if body in motion:
-            total = total + product(wrench, motion[body])
+        for force, way in zip(wrench, motion.get(body, ())):
+            # Most of these are nothing: a load at a pin has two components, and a pin that moves up goes nowhere else.
+            if force != 0 and way != 0:
+                total = total + force * way
     return total
