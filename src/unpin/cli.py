@@ -34,7 +34,9 @@ def main(arguments: list[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="backslashreplace")
-    language = _language(sys.argv[1:] if arguments is None else arguments)
+    from unpin import options
+
+    language = options.language_asked(sys.argv[1:] if arguments is None else arguments)
     chosen = parser(language).parse_args(arguments)
     chosen.language = chosen.language or chosen.first_language
     chosen.tongue = chosen.language or language
@@ -57,19 +59,6 @@ def main(arguments: list[str] | None = None) -> int:
             raise
         print(say("cli.unexpected", chosen.tongue, what=f"{type(fault).__name__}: {fault}"), file=sys.stderr)
         return DEFECT
-
-
-def _language(arguments: list[str]) -> str:
-    """The language that is asked for, before the arguments are read: their help and their faults are to be in it. What the machine is
-    set to is not asked."""
-    from unpin.words.sentences import languages
-
-    for k, said in enumerate(arguments):
-        name, _, value = said.partition("=")
-        if name == "--language":
-            code = value or (arguments[k + 1] if k + 1 < len(arguments) else "")
-            return code if code in languages() else "en"
-    return "en"
 
 
 def parser(language: str = "en") -> argparse.ArgumentParser:

@@ -87,6 +87,17 @@ def _say(language: str, code: str, **arguments: object) -> str:
     return sentences.say(code, language, **arguments)
 
 
+def language_asked(arguments: list[str]) -> str:
+    """The language that is asked for, before the arguments are read: their help and their faults are to be in it. What the machine is
+    set to is not asked."""
+    for k, said in enumerate(arguments):
+        name, _, value = said.partition("=")
+        if name == "--language":
+            code = value or (arguments[k + 1] if k + 1 < len(arguments) else "")
+            return code if code in sentences.languages() else "en"
+    return "en"
+
+
 def _habits(say: Say, made: argparse.ArgumentParser) -> None:
     """What every command takes that shows something of a problem."""
     made.add_argument("--house", metavar=say("cli.word.style"), default="", help=say("cli.help.house"))

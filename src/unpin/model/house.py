@@ -31,12 +31,12 @@ class House:
     places: int | None = None
     leading_one: bool = True
     decimal: str = ""
-    units: Mapping[str, str] = field(default_factory=dict)
+    units: Mapping[str, str] = field(default_factory=dict, hash=False)
     unit_in_terms: bool = True
     moments: Literal[1, -1] = 1
     x: Literal[1, -1] = 1
     y: Literal[1, -1] = 1
-    names: Mapping[str, tuple[Pattern, ...]] = field(default_factory=dict)
+    names: Mapping[str, tuple[Pattern, ...]] = field(default_factory=dict, hash=False)
     heading: str = ""
     credit: str = ""
     colours: Literal["reader", "light", "dark"] = "reader"

@@ -59,7 +59,7 @@ ENTRIES: tuple[Entry, ...] = (
     Entry("colours", "choice", "Light or dark pages; PDF and LaTeX are always light, to be printed.", "colours: light",
           "as the reader has it", {"as the reader has it": "reader", "light": "light", "dark": "dark"}),
     Entry("paper", "choice", "The size of a printed page.", "paper: Letter", "A4",
-          {"A4": "a4", "A5": "a5", "Letter": "us-letter", "Legal": "us-legal"}),
+          {"A4": "a4", "Letter": "us-letter", "Legal": "us-legal"}),
 )
 
 BY_NAME = {e.name: e for e in ENTRIES}

@@ -16,7 +16,7 @@ from unpin.render.picture import svg
 from unpin.words.sentences import say
 
 _CLINGING = ",.;:?!)"
-_PAPERS = {"a4": "A4", "a5": "A5", "us-letter": "letter", "us-legal": "legal"}
+_PAPERS = {"a4": "A4", "us-letter": "letter", "us-legal": "legal"}
 """What a style sheet calls the papers of a house."""
 
 _FACES = (("Unpin Text", "text", "normal", 400), ("Unpin Text", "text-italic", "italic", 400), ("Unpin Text", "text-bold", "normal", 700),

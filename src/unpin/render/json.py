@@ -17,7 +17,7 @@ from unpin.lesson.centres import with_centres
 from unpin.lesson.cords import slack
 from unpin.lesson.nodes import Lesson, Paragraph, Section, Working, walk
 from unpin.lesson.outcome import as_worked
-from unpin.lesson.sheet import Sheet, exact_formula
+from unpin.lesson.sheet import Sheet, exact_formula, symbol
 from unpin.model.action import Structure
 from unpin.model.answer import Answer, Component
 from unpin.model.equation import Equation
@@ -79,9 +79,9 @@ def soundness(worked: Worked, chapter: Section, language: str = "en") -> dict[st
 def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):
     asked = sentence.written(statement.short(answer.asked, worked.problem), language)
     if not answer.found:
-        yield {"asked": asked, "found": False, "name": None, "value": None, "unit": None, "sense": None, "worked": None}
+        yield {"asked": asked, "found": False, "name": None, "shown": None, "value": None, "unit": None, "sense": None, "worked": None}
     for c in answer.components:
-        yield {"asked": asked, "found": True, "name": component_name(c), **_value(c, sheet), "sense": c.sense, "angle": _angle(c),
+        yield {"asked": asked, "found": True, "name": component_name(c), "shown": signs.write(symbol(c.symbol)), **_value(c, sheet), "sense": c.sense, "angle": _angle(c),
                "worked": number(as_worked(c, worked.values) / sheet.units[c.dimension].factor)}
 
 
@@ -135,7 +135,7 @@ def _steps(route: Route, worked: Worked, lesson: Lesson, sheet: Sheet) -> list[d
         equations = []
         for e in step.equations:
             place += 1
-            equations.append({**_sum(e, sheet), "terms": _terms(e), "lines": _lines(workings.get(place))})
+            equations.append({**_sum(e, sheet), "terms": _terms(terms.oriented(e, sheet)), "lines": _lines(workings.get(place))})
         solved = _lines(together.get(place + 1 - len(step.equations)))
         out.append({"equations": equations, "finds": _finds(step, worked, sheet), "together": solved, "reason": step.reason.code,
                     "drops": [{"unknown": u, "how": how} for u, how in step.reason.drops]})
@@ -164,7 +164,8 @@ def _sum(e: Equation, sheet: Sheet | None = None) -> dict[str, Any]:
     common = {"body": list(e.body.parts), "kind": "moments" if f.kind == "about" else "forces", "header": signs.write(terms.header(f, sheet))}
     if f.kind == "about":
         return {**common, "about": f.point or None, "at": [number(c) for c in f.at]}
-    return {**common, "along": [number(c / f.direction.length) for c in f.direction.vector]}
+    way = sheet.sense(f) if sheet else 1
+    return {**common, "along": [number(c * way / f.direction.length) for c in f.direction.vector]}
 
 
 def _terms(e: Equation) -> list[dict[str, Any]]:

@@ -28,7 +28,7 @@ _SPECIAL = {"\\": r"\textbackslash{}", "{": r"\{", "}": r"\}", "$": r"\$", "&": 
 _ACCENTS = {"\u0300": "`", "\u0301": "'", "\u0302": "^", "\u0303": "~", "\u0304": "=", "\u0306": "u", "\u0307": ".", "\u0308": '"',
             "\u030b": "H", "\u030c": "v", "\u0327": "c", "\u0323": "d", "\u0331": "b"}
 
-_PAPERS = {"a4": ("a4paper", 210, 297), "a5": ("a5paper", 148, 210), "us-letter": ("letterpaper", 215.9, 279.4),
+_PAPERS = {"a4": ("a4paper", 210, 297), "us-letter": ("letterpaper", 215.9, 279.4),
            "us-legal": ("legalpaper", 215.9, 355.6)}
 """The option of the class, width and height in mm."""
 

@@ -17,7 +17,7 @@ from unpin.words.sentences import say
 WIDE, CHARACTER = 104, 4.55
 """Characters of a line of working across the page before it is broken, and the width one takes, pt."""
 PAGE, GUTTER = 498.9, 20.0
-PAGES = {"a4": PAGE, "a5": 323.2, "us-letter": 515.6, "us-legal": 515.6}
+PAGES = {"a4": PAGE, "us-letter": 515.6, "us-legal": 515.6}
 """Width of the text of a page by its paper, of A4 first, and between a figure and what stands beside it; pt."""
 COLUMN, LEAST_SUMS, LEAST_TEXT = 215.0, 205.0, 180.0
 """Least width of the column of figures; least room for sums and for prose beside it. A figure is never scaled down, so that its
