@@ -23,8 +23,14 @@ ONE = {"title", "text", "units", "gravity", "figures"}
 
 
 def as_data(text):
-    """The skeleton as plain data, read by the general library, every scalar as text."""
-    return yaml.load(text, yaml.BaseLoader)
+    """The skeleton as plain data, read by the general library, every scalar as text; an empty line that begins or ends one says nothing."""
+    return without_ends(yaml.load(text, yaml.BaseLoader))
+
+
+def without_ends(data):
+    if isinstance(data, dict):
+        return {key: without_ends(held) for key, held in data.items()}
+    return [without_ends(held) for held in data] if isinstance(data, list) else data.strip("\n")
 
 
 STYLES = {
