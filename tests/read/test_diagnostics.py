@@ -25,6 +25,7 @@ SECTIONS = (
     "cords",
     "supports",
     "loads",
+    "given",
     "find",
     "route",
 )

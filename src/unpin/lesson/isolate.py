@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from unpin.exact.number import Number
 from unpin.lesson import cords, loads, phrases, threeforce
+from unpin.lesson import known as known_forces
 from unpin.lesson.formula import ZERO, Relation
 from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
 from unpin.lesson.nodes import sentences as run_on
@@ -33,6 +34,7 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
             items += cords.cut(group, sheet)
         else:
             items.append(_connection(group, structure, sheet, met))
+    items += known_forces.cut(body, structure, sheet)
     mine = {id(a.load): a.load for a in body.actions if a.load is not None}
     items += [Text("cut.load", {"load": loads.carried(group, sheet)}) for group in loads.gathered(mine.values())]
     remark = Text("insight.hangs") if cords.hangs(body, structure) else threeforce.remark(body, structure, sheet)

@@ -10,7 +10,7 @@ from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number, sign
 from unpin.lesson import cords, loads, phrases, terms
 from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Relation, Root, Signed, Sum, letter, subscript
-from unpin.lesson.sheet import Sheet
+from unpin.lesson.sheet import Sheet, symbol_of
 from unpin.model.action import Action, Structure
 from unpin.model.problem import GROUND, Problem
 from unpin.model.values import Quantity
@@ -140,6 +140,8 @@ def _given(a: Action, sheet: Sheet) -> Formula:
         return loads.multiple(a.load, sheet)
     if a.stretch >= 0:
         return sheet.given(a.value, a.id)
+    if a.load is None:
+        return Relation(symbol_of(a), sheet.given(a.value, a.id, own_unit=True))
     return loads.named(a.load.name, a.value, sheet, size_only=a.kind == "couple")
 
 

@@ -132,7 +132,7 @@ def symbol(of: Symbol) -> Letter:
 
 def symbol_of(action: Action) -> Letter:
     """The letter at an arrow: of its unknown, or of a load (`P1` is P with the subscript 1)."""
-    return symbol(action.symbol) if action.unknown else letter(action.symbol.base)
+    return symbol(action.symbol) if action.unknown or action.load is None else letter(action.symbol.base)
 
 
 def exact_formula(form: ExactForm) -> Formula:

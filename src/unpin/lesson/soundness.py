@@ -91,6 +91,8 @@ def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node
     if not sign(first.work):
         return [*nodes, Paragraph(Text("sound.no_work"))]
     nodes.append(Paragraph(Text("sound.work"), "remark"))
+    if any(c.given for c in (*structure.problem.connections, *structure.problem.cords)):
+        nodes.append(Paragraph(Text("sound.given_holds_nothing")))
     if first.failing:
         nodes += [Paragraph(Text("sound.failing")), _failing(first, sheet)]
     return nodes

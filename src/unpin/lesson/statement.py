@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson import cords, loads, phrases
+from unpin.lesson import cords, known, loads, phrases
 from unpin.lesson.formula import letter
 from unpin.lesson.nodes import Argument, Block, Bullets, Listing, Text
 from unpin.lesson.sheet import Sheet
@@ -17,8 +17,10 @@ def given(problem: Problem, sheet: Sheet) -> Block:
     items += connections(problem, sheet)
     items += [cords.given(c, problem, sheet) for c in problem.cords]
     items += [loads.given(group, problem, sheet) for group in loads.gathered(problem.loads)]
+    named = {load.name for load in problem.loads} | {c.name for c in problem.cords}
+    items += known.given(problem, sheet)
     items += [Text("given.letter", {"letter": letter(x.name), "value": sheet.given(x.value, own_unit=True)})
-              for x in problem.letters if x.value is not None and x.name not in {load.name for load in problem.loads}]
+              for x in problem.letters if x.value is not None and x.name not in named]
     return Block("given", (Bullets(tuple(items)),))
 
 

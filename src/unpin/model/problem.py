@@ -53,7 +53,8 @@ class Connection:
     """How parts meet. `kind` names a file of facts in `model.kinds`; `parts` in the order of the file (GROUND last
     for a support); `points`: where it acts (one point; two for a link); `direction`: what the kind needs (the
     normal of a roller: the way it pushes on the first part; of a link, where its author gave it, from the first
-    point to the second); `ends`: points between which a slot or a rod runs, where its author gave them."""
+    point to the second); `ends`: points between which a slot or a rod runs, where its author gave them; `centre`: the point
+    about which a curved slot is an arc; `given`: of its pushes those whose force is given, positive in their assumed sense."""
 
     name: str
     kind: str
@@ -62,6 +63,8 @@ class Connection:
     direction: Direction | None = None
     place: Place | None = field(default=None, compare=False)
     ends: tuple[str, ...] = ()
+    centre: str = ""
+    given: tuple[tuple[str, Quantity], ...] = ()
 
     @property
     def is_support(self) -> bool:
@@ -130,11 +133,13 @@ def is_letter(name: str) -> bool:
 
 @record
 class Cord:
-    """A light cord with one tension from end to end, over any number of discs; `name` is the letter of its tension."""
+    """A light cord with one tension from end to end, over any number of discs; `name` is the letter of its tension, `given` its
+    size where that is given."""
 
     name: str
     stops: tuple[Stop, ...]
     place: Place | None = field(default=None, compare=False)
+    given: Quantity | None = None
 
 
 @record

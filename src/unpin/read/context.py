@@ -64,7 +64,7 @@ class Context:
     to the ground, in file order. `bare`: whether a number without a unit was used. `cords`: names of
     cords; `cord_ends`: of those that end at a point. `references`: every name that was given or looked up, and where.
     `owners`: at each point, the members in or on which another slides there; `standing`: slots and rods of the ground.
-    `sought`: letters that are to be found, with what their loads are.
+    `sought`: letters that are to be found, with what their loads are. `given`: of what the force is given, name and point to the push.
     """
 
     report: Report
@@ -91,6 +91,7 @@ class Context:
     owners: dict[str, set[str]] = field(default_factory=dict)
     standing: dict[str, Connection] = field(default_factory=dict)
     references: list[Reference] = field(default_factory=list)
+    given: dict[tuple[str, str], str] = field(default_factory=dict)
     bare: bool = False
     assumed: list[tuple[str, dict[str, object]]] = field(default_factory=list)
 

@@ -14,7 +14,7 @@ from parsy import index as parsy_index
 from unpin.base.record import record
 from unpin.exact.expression import Name as LetterName
 from unpin.exact.expression import Token, tokens
-from unpin.read import cord_phrases, sum_phrases
+from unpin.read import cord_phrases, given_phrases, sum_phrases
 from unpin.read import phrases as say
 from unpin.read.pieces import AXES, KEYWORDS, TURNS, WAYS, amount, at_clause, away, axis, bare_angle, comma, direction, end, linear_names, name, slope, symbol, token, word
 
@@ -332,6 +332,7 @@ PHRASES = (
     "collar",
     "cord",
     "load",
+    "given",
     "asked",
     "sum",
 )
@@ -353,6 +354,7 @@ def _phrases() -> dict[str, Parser]:
         "slot": slot,
         "collar": collar,
         "load": load,
+        "given": given_phrases.given,
         "asked": asked,
         "sum": sum_phrases.wanted_sum,
     }

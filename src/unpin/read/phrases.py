@@ -242,6 +242,17 @@ class LoadSaid:
 
 
 @record
+class GivenSaid:
+    """`B-W 5 kN tension`, `A 2 kN up`, `B lifts` (no amount): what has the force, by one name or its two ends, and its sense."""
+
+    names: tuple[Word, ...]
+    amount: Amount | None = None
+    sense: Word | None = None
+    direction: DirectionSaid | None = None
+    turn: Word | None = None
+
+
+@record
 class AskedSaid:
     """`names`: one name, or two for a link named by its ends; empty for everything or, in `all`, for links or reactions."""
 

@@ -56,14 +56,21 @@ end = token(lambda t: t.kind == "end", "@want.end")
 comma = symbol(",").optional()
 
 
-@Parser
-def amount(line, index):
-    """A number, letter or expression, with its unit if it has one."""
-    try:
-        found, after = parse_at(line, index, KEYWORDS)
-    except NotAnExpression as fault:
-        return Result.failure(fault.index, f"@want.{fault.wanted}")
-    return Result.success(after, say.Amount(found, line[index].start, line[after - 1].end))
+def amount_before(*stops: str) -> Parser:
+    """A number, letter or expression, with its unit if it has one; the `stops` are no names in it."""
+
+    @Parser
+    def piece(line, index):
+        try:
+            found, after = parse_at(line, index, KEYWORDS | set(stops))
+        except NotAnExpression as fault:
+            return Result.failure(fault.index, f"@want.{fault.wanted}")
+        return Result.success(after, say.Amount(found, line[index].start, line[after - 1].end))
+
+    return piece
+
+
+amount = amount_before()
 
 
 @Parser

@@ -14,8 +14,9 @@ from unpin.model.values import WantedSum
 from unpin.read import settings, structure
 from unpin.read.asked import asked, wanted_sum
 from unpin.read.checks import probable_slips
-from unpin.read.context import Context
+from unpin.read.context import Context, Item
 from unpin.read.cords import tie
+from unpin.read.given import given
 from unpin.read.loads import load
 from unpin.read.references import Reference
 from unpin.read.report import Report
@@ -100,9 +101,9 @@ def _problem(page: Skeleton, known: Context, end: Place) -> Problem | None:
     supports = structure.supports(page, known)
     loads = _loads(page, known)
     cords = tie(known, strung)
+    connections, cords = given(page, known, [*pins, *known.links.values(), *supports.values()], cords)
     wanted = _asked(page, known, supports)
     sums = _sums(page, known)
-    connections = [*pins, *known.links.values(), *supports.values()]
     _presence(page, known, end)
     if known.parts or known.links:
         probable_slips(known, connections, cords)
@@ -140,7 +141,7 @@ def _loads(page: Skeleton, known: Context) -> list[Load]:
 
 
 def _asked(page: Skeleton, known: Context, supports: dict[str, Connection]) -> list[Asked]:
-    found = [attempt(asked, known, item, supports) for item in page.listed("find")]
+    found = [_unknown_of(known, item, attempt(asked, known, item, supports) or []) for item in page.listed("find")]
     # Asked by name and by "all", a thing is asked once.
     key = lambda a: (a.kind, a.subject, a.point, a.part, a.component)  # noqa: E731
     out = list({key(a): a for one in reversed(found) for a in reversed(one or [])}.values())
@@ -148,6 +149,20 @@ def _asked(page: Skeleton, known: Context, supports: dict[str, Connection]) -> l
     if not found and "find" not in known.lost and known.parts | known.links:
         out = [Asked("everything")]
     return out
+
+
+def _unknown_of(known: Context, item: Item, things: list[Asked]) -> list[Asked]:
+    """What is really to be found: of many things asked in one phrase those that are not given; one that is given is a slip."""
+    open_still = [a for a in things if (a.subject, "") not in known.given and not _has_one_given(known, a)]
+    if len(things) == 1 and not open_still:
+        item.report.error("read.given_asked", item.place(), item.path, name=things[0].point or things[0].subject)
+    return open_still
+
+
+def _has_one_given(known: Context, a: Asked) -> bool:
+    mine = [c for c in (*known.held, *known.joined, *known.links.values()) if (c.name, c.points[0]) in known.given]
+    behind = [c for c in mine if (a.kind == "link" and c.name == a.subject) or (a.kind != "link" and c.kind != "link" and c.points[0] == a.point)]
+    return any(len(KINDS[c.kind].pushes) == 1 for c in behind)
 
 
 def _sums(page: Skeleton, known: Context) -> list[WantedSum]:

@@ -146,6 +146,14 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "loads", "phrases", "Forces, couples, spread loads and weights.", "loads: [300 N at E right 3 down 4]", phrase="load"
     ),
+    Section(
+        "given",
+        "phrases",
+        "Forces of links, cords, supports and contacts that are given, so that something else can be found: a tension, a reaction, "
+        "a support that just lifts.",
+        "given: [B-W 5 kN tension, A just lifts]",
+        phrase="given",
+    ),
     Section("find", "phrases", "What is asked.", "find: [O, B-D, C on arm]", phrase="asked", default="everything"),
     Section(
         "route", "phrases", "Your own sums, to be followed and remarked upon.", "route: [moments about A on arm]", phrase="sum"
@@ -168,6 +176,7 @@ MOST = {
     "collars": 60,
     "supports": 60,
     "loads": 100,
+    "given": 60,
     "find": 100,
     "route": 60,
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from unpin.base.units import FORCE
 from unpin.model.problem import Connection, Point
 from unpin.read import cords as cord_rules
 from unpin.read import parts as rules
@@ -186,7 +187,8 @@ def cords(page: Skeleton, known: Context) -> dict[str, cord_rules.Strung]:
     for name, key, node in page.named("cords"):
         item = page.scalar("cords", name, node)
         said = attempt(item.phrase, "cord") if item else None
-        if name in known.letters:
+        letter = known.letters.get(name)
+        if letter is not None and not (letter.value and letter.value.dimension == FORCE):
             known.places.setdefault(name, known.letters[name].place or key.place)
         strung = None
         if said is not None and _declare(page, known, "cords", name, key):

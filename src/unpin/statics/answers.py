@@ -115,7 +115,7 @@ def _components(asked: Asked, acting: list[Action], values) -> tuple[Component, 
             if asked.component != "magnitude":
                 out += [_axis(Symbol(name, axis, on), total, axis, forces) for axis in ("x", "y")]
             out.append(_size(Symbol(name, "", on), total))
-    out += [_single(a, values[a.unknown]) for a in couples]
+    out += [_single(a, action_force(a, values)) for a in couples]
     if not out and asked.kind == "reaction":
         # Nothing acts there: a contact that opened.
         out.append(Component(Symbol(name), ZERO, FORCE, "zero"))

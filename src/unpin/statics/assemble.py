@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from unpin.exact.number import ONE
 from unpin.model import directions
@@ -10,7 +11,7 @@ from unpin.model.action import Action, Body, Structure, Symbol, TwoForce, Unknow
 from unpin.model.kinds import KINDS
 from unpin.model.kinds.kind import push_direction
 from unpin.model.problem import GROUND, Connection, Problem
-from unpin.model.values import Direction
+from unpin.model.values import Direction, Quantity
 from unpin.statics.cords import cord_actions
 from unpin.statics.loads import load_actions, unknown_loads
 from unpin.statics.names import lettered
@@ -42,7 +43,7 @@ class _Assembly:
     def structure(self) -> Structure:
         for c in self.problem.connections:
             if c.kind == "link":
-                self._link(c.name, c.points, c.parts, c.name, c.direction)
+                self._link(c.name, c.points, c.parts, c.name, c.direction, dict(c.given).get("line"))
             elif GROUND in c.parts:
                 self._support(c)
             elif c.kind == "pin":
@@ -61,7 +62,7 @@ class _Assembly:
         for cord in self.problem.cords:
             unknown, actions = cord_actions(self.problem, cord, self._host)
             self.actions += actions
-            self.unknowns.append(unknown)
+            self.unknowns += unknown
         return lettered(Structure(self.problem, self._bodies(), tuple(self.unknowns), tuple(self.actions), tuple(self.two_force.values())))
 
     def _bodies(self) -> tuple[Body, ...]:
@@ -92,7 +93,7 @@ class _Assembly:
 
     def _between(self, c: Connection, first: str, second: str, on: str = "") -> None:
         """All unknowns of one connection at one point, positive on `first`, opposite on `second`."""
-        kind = KINDS[c.kind]
+        kind, given = KINDS[c.kind], dict(c.given)
         point = c.points[0]
         for push in kind.pushes:
             direction = push_direction(push, c, self.at)
@@ -101,10 +102,11 @@ class _Assembly:
             sense = "push" if kind.push_only else "assumed"
             turn = self.problem.house.moments
             self._pair(symbol, c.name, "couple" if push == "couple" else "force", scale, kind.push_only, False, sense,
-                       (first, point, direction, turn), (second, point, direction.reversed() if direction else None, -turn))
+                       (first, point, direction, turn), (second, point, direction.reversed() if direction else None, -turn),
+                       _known(given.get(push), turn if push == "couple" else 1))
 
     def _link(self, name: str, points: tuple[str, str], hosts: tuple[str, str], source: str,
-              said: Direction | None = None) -> None:
+              said: Direction | None = None, given: Quantity | None = None) -> None:
         """A force along the line of two points, tension positive: it pulls each end towards the other. `said`: the direction
         from the first to the second in its author's words."""
         a, b = points
@@ -112,10 +114,10 @@ class _Assembly:
         ends = (self._host(a, hosts[0]) or GROUND, self._host(b, hosts[1]) or GROUND)
         symbol = Symbol("F", a + b)
         self._pair(symbol, source, "force", there.length, False, True, "tension",
-                   (ends[0], a, there, 1), (ends[1], b, there.reversed(), 1))
+                   (ends[0], a, there, 1), (ends[1], b, there.reversed(), 1), given)
 
-    def _pair(self, symbol, source, what, scale, push_only, axial, sense, first, second) -> None:
-        """Action and reaction: the one place that makes the partner."""
+    def _pair(self, symbol, source, what, scale, push_only, axial, sense, first, second, given: Quantity | None = None) -> None:
+        """Action and reaction: the one place that makes the partner. A force that is `given` is no unknown but two known arrows."""
         id = _identity(symbol)
         if id in self.names:
             symbol = Symbol(symbol.base, symbol.sub, source if not symbol.on else symbol.on)
@@ -126,9 +128,15 @@ class _Assembly:
         for (on, point, direction, turn), mine, other in zip((first, second), names, reversed(names)):
             by = second[0] if mine == names[0] else first[0]
             by = source if axial else by
-            self.actions.append(Action(mine, what, on, by, point, self.at[point], unknown=id, symbol=symbol, direction=direction,
-                                       turn=turn, sense=sense, pair=other, source=source))
-        self.unknowns.append(Unknown(id, symbol, what, source, tuple(names), scale, axial, push_only))
+            self.actions.append(Action(mine, what, on, by, point, self.at[point], unknown="" if given is not None else id, symbol=symbol,
+                                       direction=direction, turn=turn, value=given, sense=sense, pair=other, source=source))
+        if given is None:
+            self.unknowns.append(Unknown(id, symbol, what, source, tuple(names), scale, axial, push_only))
+
+
+def _known(given: Quantity | None, turn: int) -> Quantity | None:
+    """A given force along its assumed sense; a couple is given anticlockwise."""
+    return given if given is None or turn > 0 else replace(given, value=-given.value)
 
 
 def _symbol(c: Connection, push: str, direction, on: str) -> Symbol:

@@ -19,11 +19,12 @@ def strands(problem: Problem, cord: Cord) -> tuple[Strand, ...]:
     return strands_between(problem.coordinates, cord)
 
 
-def cord_actions(problem: Problem, cord: Cord, host: Callable[[str, str], str]) -> tuple[Unknown, list[Action]]:
+def cord_actions(problem: Problem, cord: Cord, host: Callable[[str, str], str]) -> tuple[list[Unknown], list[Action]]:
     """The tension of a cord and every arrow it drives: at both ends of each strand, along it, away from the body it acts on.
 
     `host(point, part)` names the body behind a part of the file. The two arrows of a strand are each other's pair, so a strand
-    inside a free body does not show. Arrows on the ground are kept: they are its reaction there.
+    inside a free body does not show. Arrows on the ground are kept: they are its reaction there. A tension that is given is no
+    unknown: its arrows have its value.
     """
     symbol = Symbol(cord.name) if is_letter(cord.name) else Symbol("T", cord.name)
     actions: list[Action] = []
@@ -36,9 +37,11 @@ def cord_actions(problem: Problem, cord: Cord, host: Callable[[str, str], str]) 
             direction = _direction(s, way, names)
             pair = other if (s.end if way > 0 else s.start) is not None else ""
             point = "" if stop.side else stop.point
-            actions.append(Action(mine, "force", _place(stop, host), cord.name, point, spot, unknown=cord.name, symbol=symbol,
-                                  direction=direction, sense="tension", pair=pair, source=cord.name))
-    return Unknown(cord.name, symbol, "force", cord.name, tuple(a.id for a in actions), ONE, axial=True, drives="cord"), actions
+            actions.append(Action(mine, "force", _place(stop, host), cord.name, point, spot, unknown="" if cord.given else cord.name,
+                                  symbol=symbol, direction=direction, value=cord.given, sense="tension", pair=pair, source=cord.name))
+    if cord.given is not None:
+        return [], actions
+    return [Unknown(cord.name, symbol, "force", cord.name, tuple(a.id for a in actions), ONE, axial=True, drives="cord")], actions
 
 
 def _place(stop: Stop, host: Callable[[str, str], str]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from unpin.model.action import FreeBody, Structure
+from unpin.model.action import Action, FreeBody, Structure
 
 
 def isolate(structure: Structure, names: Iterable[str]) -> FreeBody:
@@ -20,7 +20,7 @@ def isolate(structure: Structure, names: Iterable[str]) -> FreeBody:
     chosen = tuple(b for b in structure.bodies if b.name in wanted)
     on_them = [a for a in structure.actions if a.on in wanted]
     inside = {a.id for a in on_them}
-    actions = tuple(a for a in on_them if a.pair not in inside)
+    actions = tuple(a for a in on_them if a.pair not in inside and not lifts(a))
     rigid = [b.name for b in chosen if b.kind == "part"]
     if len(chosen) == 1:
         kind = chosen[0].kind
@@ -31,6 +31,11 @@ def isolate(structure: Structure, names: Iterable[str]) -> FreeBody:
     shown = tuple(b.name for b in chosen)
     name = "whole" if kind == "whole" else " + ".join([*rigid, *_lone_pins(structure, chosen)] or shown)
     return FreeBody(name, kind, shown, actions)
+
+
+def lifts(action: Action) -> bool:
+    """Whether it is the force of a connection that is given to be zero: nothing acts there, and nothing is drawn."""
+    return not action.unknown and action.load is None and action.value.value == 0
 
 
 def _cut_members(structure: Structure, actions: tuple) -> bool:

@@ -11,7 +11,8 @@ from unpin.model.problem import GROUND, Connection
 
 @record
 class Joint:
-    """One connection between two bodies. `unknowns` stand in the order of `pushes`, positive on `first`."""
+    """One connection between two bodies. `unknowns` stand in the order of `pushes`, positive on `first`; a push whose force is given
+    is among neither, since it holds nothing in place."""
 
     connection: Connection
     first: str
@@ -35,7 +36,8 @@ def joints(structure: Structure) -> list[Joint]:
     for (source, first, second, what), members in groups.items():
         unknown, a, b = members[0]
         connection = _connection(structure, source, what, a, b, by_name)
-        pushes = KINDS[connection.kind].pushes
+        given = dict(connection.given)
+        pushes = tuple(p for p in KINDS[connection.kind].pushes if p not in given)
         out.append(Joint(connection, first, second, pushes, tuple(u.id for u, _, _ in members)))
     return out
 
