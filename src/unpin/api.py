@@ -17,10 +17,14 @@ from unpin.base.diagnostic import Defect, Faulty
 from unpin.lesson.nodes import Lesson
 from unpin.model.house import House
 from unpin.model.problem import Problem
+from unpin.notebook import install
 from unpin.route.worked import Worked
 
 if TYPE_CHECKING:
     from unpin.read.edits import Revision
+
+
+install()
 
 
 def load(path: str | Path, style: str | Path | House = "", language: str = "") -> Problem:

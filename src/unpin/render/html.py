@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import hashlib
+from collections.abc import Sequence
 from html import escape
 from importlib.resources import files
 
@@ -12,6 +13,7 @@ from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
 from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, panels
 from unpin.render.maths import mathml, spoken
+from unpin.render.page.shut import SHUT, named_apart, scoped
 from unpin.render.picture import svg
 from unpin.words.sentences import say
 
@@ -46,6 +48,27 @@ def phrase(text: Text, language: str = "en") -> str:
 def typefaces() -> str:
     """The style sheet of the typefaces that pages and figures are set in."""
     return _faces()
+
+
+def fragment(lesson: Lesson, shown: Sequence[Section] | None = None, folded: Sequence[Section] = (), title: str = "") -> str:
+    """A lesson as a piece of somebody else's page, such as the output of a notebook: no script, styles that reach nothing outside it, names
+    that no other piece has. `shown`: its chapters to show, by default all; `folded`: those behind a line with the `title` that opens them."""
+    page, house = _Page(lesson.language), lesson.house
+    name = lesson.title or say("lesson.title.untitled", lesson.language)
+    lead = "".join(f'<p class="lead">{escape(p)}</p>\n' for p in lesson.text.split("\n\n") if p.strip())
+    heading = f'<p class="heading">{escape(house.heading)}</p>\n' if house.heading else ""
+    more = "".join(page._section(s) for s in folded)
+    more = f"<details><summary>{escape(title)}</summary>\n{more}</details>\n" if more else ""
+    sections = "\n".join(page._section(s) for s in (lesson.sections if shown is None else shown))
+    foot = f"<p>{escape(house.credit)}</p>" if house.credit else ""
+    return piece(f"{heading}<h1>{escape(name)}</h1>\n{lead}<main>\n{sections}\n{more}</main>\n{foot}", lesson.language, house.colours)
+
+
+def piece(content: str, language: str, colours: str) -> str:
+    """Content with its typefaces and styles, shut off from the page around it."""
+    look = f' data-colours="{colours}"' if colours != "reader" else ""
+    style = _faces() + "\n" + scoped(_asset("style.css"), f".{SHUT}")
+    return f'<div class="{SHUT}" lang="{escape(language)}"{look}>\n<style>{style}</style>\n{named_apart(content)}\n</div>\n'
 
 
 class _Page:

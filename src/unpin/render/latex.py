@@ -98,7 +98,8 @@ class _Source:
     def lesson(self, lesson: Lesson) -> str:
         title = lesson.title or say("lesson.title.untitled", self.language)
         house = lesson.house
-        out = [*([f"{{\\small {escaped(house.heading)}\\par}}"] if house.heading else []), f"{{\\LARGE\\bfseries {escaped(title)}\\par}}", *(escaped(p).strip() for p in lesson.text.split("\n\n") if p.strip())]
+        out = [f"{{\\small {escaped(house.heading)}\\par}}"] if house.heading else []
+        out += [f"{{\\LARGE\\bfseries {escaped(title)}\\par}}", *(escaped(p).strip() for p in lesson.text.split("\n\n") if p.strip())]
         for section in lesson.sections:
             out += self._section(section)
         foot = [*(self._say(t) for t in lesson.closing), *([escaped(house.credit)] if house.credit else [])]

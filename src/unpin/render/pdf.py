@@ -125,7 +125,9 @@ class _Sheet:
         credit = [f"#{quoted(lesson.house.credit)}"] if lesson.house.credit else []
         closing = " ".join([*(self._say(t) for t in lesson.closing), *credit])
         head = f"#text(size: 9.5pt, fill: luma(70))[#{quoted(lesson.house.heading)}]\n\n" if lesson.house.heading else ""
-        out = [_HEAD.replace("PAPER", lesson.house.paper, 1).replace("CLOSING", closing, 1).replace("LANGUAGE", quoted(self.language), 1).replace("TITLE", quoted(title), 1), f"{head}= #{quoted(title)}\n\n"]
+        # All at once, for the words that are put in may hold a mark themselves.
+        put_in = {"PAPER": lesson.house.paper, "CLOSING": closing, "LANGUAGE": quoted(self.language), "TITLE": quoted(title)}
+        out = [re.sub("|".join(put_in), lambda m: put_in[m[0]], _HEAD), f"{head}= #{quoted(title)}\n\n"]
         out += [f"#{quoted(p)}\n\n" for p in lesson.text.split("\n\n") if p.strip()]
         out += [self._section(s) for s in lesson.sections]
         return "".join(out)
