@@ -15,7 +15,7 @@ from unpin.workbench.folder import Folder, Refused
 from unpin.workbench.guard import Guard
 from unpin.workbench.jobs import Jobs
 
-WEB = "unpin.workbench.web"
+ROOM = "unpin.workbench"
 KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8", ".svg": "image/svg+xml",
          ".txt": "text/plain; charset=utf-8"}
 
@@ -143,7 +143,7 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/route/cancel", "POST", cancel),
         ("/publish", "POST", published),
         ("/teach", "POST", lambda d: _page(publishing.wanted({**d, "ending": ".html"}))),
-        ("/teach", "GET", lambda d: _page(publishing.wanted({"name": d["name"], "text": folder.read(str(d["name"])).text}))),
+        ("/teach", "GET", lambda d: _page(publishing.wanted({**d, "ending": ".html", "text": folder.read(str(d["name"])).text}))),
     ]
 
 
@@ -173,7 +173,7 @@ def _web(path: str) -> tuple[bytes, str, dict[str, str]]:
     kind = KINDS.get(PurePosixPath(path).suffix)
     if kind is None or not parts or any(p in ("..", ".", "/") or p.startswith(".") or "\\" in p or ":" in p for p in parts):
         raise Refused("no_page", 404)
-    place = files(WEB).joinpath(*parts)
+    place = files(ROOM).joinpath("web", *parts)  # "web" is no package: below one, each Python joins paths alike
     if not place.is_file():
         raise Refused("no_page", 404)
     return place.read_bytes(), kind, {}

@@ -1,0 +1,108 @@
+/** Bodies pulled out of the structure, each a free-body diagram with the sums worth taking on it; and the route that grows of them. */
+import { ask, send } from "../net.js";
+import { store, text } from "../store.js";
+
+/** @typedef {import("../types.js").Pulled} Pulled */
+
+let drawnFor = "";
+const NONE = { sums: [], hand: null, shown: "", job: "", claim: "", bad: "" };
+
+/** Isolate one body, or several together. It comes first among those pulled out. @param {string[]} bodies @returns {Promise<void>} */
+export async function isolate(bodies) {
+  await current();
+  const made = await body(bodies);
+  if (!made) return;
+  const now = store.get();
+  store.set({ pulled: [made, ...now.pulled.filter((p) => p.key !== made.key)], route: { ...now.route, shown: made.key }, centre: "" });
+}
+
+/** One more body joined to the last pulled out. @param {string} name @returns {Promise<void>} */
+export function join(name) {
+  const first = store.get().pulled[0];
+  if (!first) return isolate([name]);
+  const bodies = first.bodies.includes(name) ? first.bodies.filter((b) => b !== name) : [...first.bodies, name];
+  return bodies.length ? isolate(bodies) : Promise.resolve();
+}
+
+/** @param {string} key */
+export function putBack(key) {
+  store.set({ pulled: store.get().pulled.filter((p) => p.key !== key) });
+}
+
+/** @param {string[]} bodies @returns {Promise<Pulled | null>} */
+async function body(bodies) {
+  const reply = await send("/body", { text: text(), bodies, sums: store.get().route.sums });
+  store.set({ notice: reply.ok ? "" : (reply.message ?? "") });
+  return reply.ok ? /** @type {any} */ (reply) : null;
+}
+
+/** After a change of the text what was pulled out is drawn anew, and the sums are followed anew. @returns {Promise<void>} */
+export async function current() {
+  if (drawnFor === text()) return;
+  drawnFor = text();
+  const keys = store.get().pulled.map((p) => p.bodies);
+  store.set({ pulled: [] });
+  for (const bodies of keys.reverse()) {
+    const made = await body(bodies);
+    if (made) store.set({ pulled: [made, ...store.get().pulled] });
+  }
+  if (store.get().route.sums.length) await follow(store.get().route.sums);
+}
+
+/** Forget everything of another file. */
+export function forget() {
+  drawnFor = text();
+  store.set({ pulled: [], centre: "", route: NONE });
+}
+
+/** Take these sums, in this order; the lesson and what is left unknown follow. @param {string[]} sums @param {string} [claim] @returns {Promise<void>} */
+export async function follow(sums, claim = "") {
+  const { route } = store.get();
+  const reply = sums.length ? await send("/hand", { text: text(), sums }) : null;
+  if (reply && !reply.ok) {
+    store.set({ route: { ...route, bad: reply.message ?? "" } });
+    return;
+  }
+  store.set({ route: { ...store.get().route, sums, hand: /** @type {any} */ (reply), claim, bad: "" }, centre: "", word: said(/** @type {any} */ (reply)) });
+  const shown = store.get().pulled.find((p) => p.key === store.get().route.shown) ?? store.get().pulled[0];
+  const made = shown ? await body(shown.bodies) : null;
+  if (made) store.set({ pulled: store.get().pulled.map((p) => (p.key === made.key ? made : p)) });
+}
+
+/** @param {import("../types.js").Hand | null} hand @returns {string} */
+const said = (hand) => (hand ? (new DOMParser().parseFromString(hand.steps.at(-1)?.remark ?? "", "text/html").body.textContent ?? "") : "");
+
+/** @param {string} sum */
+export const take = (sum) => follow([...store.get().route.sums, sum]);
+
+/** The last sum is taken back. */
+export const back = () => follow(store.get().route.sums.slice(0, -1));
+
+/** The shortest way, searched for; the search can be called off. @param {"recommended" | "fewest"} kind @returns {Promise<void>} */
+export async function shortest(kind) {
+  const begun = await send("/route", { text: text(), kind });
+  if (!begun.ok) return store.set({ route: { ...store.get().route, bad: begun.message ?? "" } });
+  store.set({ route: { ...store.get().route, job: begun.job, bad: "" } });
+  for (;;) {
+    const reply = await ask("/route", { job: begun.job });
+    if (store.get().route.job !== begun.job) return;
+    if (reply.state === "running") continue;
+    store.set({ route: { ...store.get().route, job: "", bad: reply.ok ? "" : (reply.message ?? "") } });
+    if (reply.ok && reply.state === "done") await follow(reply.sums, reply.claim);
+    return;
+  }
+}
+
+export function callOff() {
+  const { route } = store.get();
+  if (route.job) void send("/route/cancel", { job: route.job });
+  store.set({ route: { ...route, job: "" } });
+}
+
+/** Point at a sum without taking it. @param {string} sum "" for none */
+export const pointAt = (sum) => store.get().centre !== sum && store.set({ centre: sum });
+
+/** Write the sums into the problem file, as its own route. @param {(acts: object[]) => Promise<unknown>} change */
+export function keepRoute(change) {
+  return change(store.get().route.sums.map((phrase) => ({ do: "say", section: "route", name: null, phrase })));
+}

@@ -1,0 +1,53 @@
+/** Every change of the text: typed, drawn, undone. Changes by the engine wait their turn, so that each sees the one before. */
+import { send } from "../net.js";
+import { redone, stepped, undone } from "../kernels/history.js";
+import { store, text } from "../store.js";
+import { look } from "./looking.js";
+import { keep } from "./saving.js";
+
+/** @param {string} to the whole new text @param {string} [mark] joins it with the step before if that has the same mark @returns {Promise<void>} */
+export function write(to, mark = "") {
+  const { history } = store.get();
+  const next = stepped(history, to, mark);
+  if (next === history) return Promise.resolve();
+  store.set({ history: next, notice: "" });
+  keep();
+  return look();
+}
+
+/** @type {Promise<unknown>} */
+let turn = Promise.resolve();
+
+/**
+ * Changes said as acts of the engine (`{do: "point" | "say" | "rephrase" | "drop" | "rename" | "set", …}`): all of them or none, one undo step.
+ * @param {object[]} acts @param {string} [mark] @returns {Promise<string[] | null>} ids of what was made, null when refused (the reason is on the page)
+ */
+export function change(acts, mark = "") {
+  const made = turn.then(async () => {
+    const reply = await send("/edit", { text: text(), acts });
+    if (!reply.ok) {
+      store.set({ notice: reply.message ?? "" });
+      return null;
+    }
+    await write(reply.text, mark);
+    return /** @type {string[]} */ (reply.made ?? []);
+  });
+  turn = made.catch(() => null);
+  return made;
+}
+
+export function undo() {
+  return to(undone(store.get().history));
+}
+
+export function redo() {
+  return to(redone(store.get().history));
+}
+
+/** @param {import("../types.js").History} history @returns {Promise<void>} */
+function to(history) {
+  if (history === store.get().history) return Promise.resolve();
+  store.set({ history, sayings: [], draft: "", notice: "" });
+  keep();
+  return look();
+}

@@ -1,0 +1,65 @@
+/** Asks the engine what the text now says: one question at a time, the latest text wins, and a late reply is dropped. */
+import { send } from "../net.js";
+import { store, text } from "../store.js";
+import { fitted } from "../kernels/view.js";
+
+let since = 0;
+let busy = false;
+let again = false;
+/** @type {(() => void)[]} */
+let waiting = [];
+
+/** Look at the text as it stands; resolves when the reply to it, or to a later text, is on the page. @returns {Promise<void>} */
+export function look() {
+  return new Promise((done) => {
+    waiting.push(done);
+    if (busy) again = true;
+    else void run();
+  });
+}
+
+async function run() {
+  busy = true;
+  do {
+    again = false;
+    const now = store.get();
+    const asked = ++since;
+    const want = ["figure", ...(now.act === "apart" ? ["apart"] : []), ...(now.moving ? ["motion"] : [])];
+    const told = waiting;
+    waiting = [];
+    const reply = await send("/look", { text: text(), scale: now.scale, want, freedom: now.freedom, since: asked });
+    if (reply.since === asked && reply.ok) take(/** @type {any} */ (reply));
+    else if (reply.status === 0) store.set({ kept: "offline" });
+    for (const done of told) done();
+  } while (again);
+  busy = false;
+}
+
+/** @param {import("../types.js").Look} reply */
+function take(reply) {
+  const now = store.get();
+  const drawn = reply.points ? reply : now.drawn;
+  /** @type {Partial<import("../types.js").State>} */
+  const patch = { look: reply, drawn, word: spoken(reply) };
+  if (reply.figure && now.scale === null) {
+    patch.scale = reply.figure.scale;
+    patch.view = fitted(reply.figure, now.window);
+    patch.fitted = true;
+  }
+  if (!text().trim()) patch.drawn = null;
+  const ids = new Set((drawn?.things ?? []).map((t) => t.id));
+  if (reply.points) patch.touched = now.touched.filter((id) => ids.has(id));
+  store.set(patch);
+}
+
+/** What a voice says after a change. @param {import("../types.js").Look} reply @returns {string} */
+function spoken(reply) {
+  const worst = reply.diagnostics.find((d) => d.severity === "error");
+  return worst ? worst.sentence : (reply.verdict?.summary ?? "");
+}
+
+/** The whole figure in the window, at the engine's own size. @returns {Promise<void>} */
+export function fit() {
+  store.set({ scale: null });
+  return look();
+}

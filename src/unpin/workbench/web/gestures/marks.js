@@ -1,0 +1,62 @@
+/** Moving what the engine has drawn, at the rate of the pointer, until it draws anew. Works on the drawing in the page, not on the store. */
+import { deformed, shiftAt, touched } from "../kernels/outline.js";
+
+/**
+ * @typedef {import("../kernels/outline.js").Shift} Shift
+ * @typedef {(shifts: Shift[]) => void} Mover
+ */
+
+const NEAR_LABEL = 16;
+
+/**
+ * Finds once, at the start of a drag, what stands on the moved points; the mover then only writes. Dimensions are taken off while things move.
+ * @param {SVGElement} root the drawing @param {[number, number][]} from the moved points in pt @returns {Mover}
+ */
+export function take(root, from) {
+  const still = from.map((spot) => ({ from: spot, to: spot }));
+  /** @type {Mover[]} */
+  const moves = [];
+  for (const mark of /** @type {NodeListOf<SVGElement>} */ (root.querySelectorAll("path, circle, text"))) {
+    const group = /** @type {SVGElement | null} */ (mark.closest("g[data-owner], g[data-action]"));
+    const role = mark.getAttribute("class") ?? "";
+    if (/^(dimension|extension|angle|slope|reference)$/.test(role)) {
+      moves.push(() => mark.setAttribute("visibility", "hidden"));
+      continue;
+    }
+    if (group && group !== root && root.contains(group) && group.getAttribute("class") !== "body") continue;
+    if (mark.localName === "path") {
+      const d = mark.getAttribute("d") ?? "";
+      if (touched(d, still) !== "none") moves.push((shifts) => mark.setAttribute("d", deformed(d, shifts)));
+    } else {
+      const at = /** @type {[number, number]} */ ([Number(mark.getAttribute("cx") ?? mark.getAttribute("x")), Number(mark.getAttribute("cy") ?? mark.getAttribute("y"))]);
+      const held = shiftAt(at, still, mark.localName === "text" ? NEAR_LABEL : 0.06);
+      if (held) moves.push(along(mark, still.indexOf(held)));
+    }
+  }
+  for (const group of /** @type {NodeListOf<SVGGElement>} */ (root.querySelectorAll("g[data-owner]:not(.body), g[data-action]"))) {
+    const held = anchor(group, still);
+    if (held >= 0) moves.push(along(group, held));
+  }
+  return (shifts) => moves.forEach((move) => move(shifts));
+}
+
+/** Which moved point a group stands on, -1 for none. @param {SVGGElement} group @param {Shift[]} still @returns {number} */
+function anchor(group, still) {
+  for (const mark of group.querySelectorAll("path, circle")) {
+    const d = mark.getAttribute("d");
+    if (d) {
+      const k = still.findIndex((s) => touched(d, [s]) !== "none");
+      if (k >= 0) return k;
+    } else {
+      const held = shiftAt([Number(mark.getAttribute("cx")), Number(mark.getAttribute("cy"))], still);
+      if (held) return still.indexOf(held);
+    }
+  }
+  return -1;
+}
+
+/** @param {SVGElement} mark @param {number} k @returns {Mover} */
+function along(mark, k) {
+  const own = mark.getAttribute("transform") ?? "";
+  return (shifts) => mark.setAttribute("transform", `translate(${shifts[k].to[0] - shifts[k].from[0]} ${shifts[k].to[1] - shifts[k].from[1]}) ${own}`);
+}

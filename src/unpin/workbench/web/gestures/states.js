@@ -1,0 +1,188 @@
+/**
+ * The states of a hand on the sheet: idle, pressing, dragging (what is touched goes along), stroking (a line that wants a meaning), panning,
+ * pinching. A drag keeps what was true at its start and computes from there; nothing is added to a last result.
+ */
+import { toMetres, toScreen, panned, pinched } from "../kernels/view.js";
+import { following, under } from "../kernels/hit.js";
+import { point, store } from "../store.js";
+import { add, touch } from "../acts/saying.js";
+import { carriedBy, land, move, round, roundAt, stroke } from "../acts/drawing.js";
+import { preview, unpreview } from "../acts/previewing.js";
+import { isolate, join } from "../acts/apart.js";
+import { mark } from "../acts/tracing.js";
+import { held } from "./holding.js";
+
+/** @typedef {import("./machine.js").Touch} Touch */
+
+const PULLED = 24;
+const SLOP = { mouse: 4, touch: 9 };
+const REACH = { mouse: 9, touch: 20 };
+
+/** Everything on the sheet as lines in pixels. @returns {{id: string, line: [number, number][]}[]} */
+export function shapes() {
+  const { drawn, view } = store.get();
+  if (!drawn) return [];
+  const at = new Map((drawn.points ?? []).map((p) => [p.name, toScreen(view, p.at)]));
+  return (drawn.things ?? [])
+    .map((t) => ({ id: t.id, line: t.points.map((n) => at.get(n)).filter((s) => s !== undefined) }))
+    .filter((s) => s.line.length > 0);
+}
+
+/** @param {Touch} t */
+const reach = (t) => (t.touch ? REACH.touch : REACH.mouse);
+
+/** The point under a hand. @param {Touch} t @returns {string | undefined} */
+const pointUnder = (t) => under(t.spot, shapes(), reach(t)).find((id) => id.startsWith("point "));
+
+/** What a stroke passes here: a point, or a round place. @param {Touch} t @returns {string | [string, string]} */
+function stop(t) {
+  const on = pointUnder(t);
+  return on ? on.slice(6) : roundAt(t.spot).shown;
+}
+
+/** @param {string | [string, string]} a @param {string | [string, string]} b */
+const same = (a, b) => String(a) === String(b);
+
+/** @param {Touch} t @returns {[string, any]} */
+const begin = (t) => [t.button === 1 || t.space ? "panning" : "pressing", { from: t, view: store.get().view, hits: under(t.spot, shapes(), reach(t)) }];
+
+/** Bodies of the structure that are drawn at a place, for pulling them out. @param {string[]} hits @returns {string | undefined} */
+function bodyAt(hits) {
+  const { look } = store.get();
+  for (const id of hits) {
+    const name = id.replace(/^\w+ /, "");
+    const body = look?.bodies?.find((b) => (id.startsWith("point ") ? b.point === name : b.name === name));
+    if (body) return body.name;
+  }
+  return undefined;
+}
+
+/** @type {Record<string, import("./machine.js").HandState>} */
+export const states = {
+  idle: {
+    press(_, t) {
+      const { trace, tracing } = store.get();
+      if (trace?.marking && tracing) return mark(t.spot);
+      return begin(t);
+    },
+  },
+
+  pressing: {
+    move(m, t) {
+      if (Math.hypot(t.spot[0] - m.from.spot[0], t.spot[1] - m.from.spot[1]) < (t.touch ? SLOP.touch : SLOP.mouse)) return;
+      const { touched } = store.get();
+      const held = store.get().held ? m.hits.find((/** @type {string} */ id) => touched.includes(id)) : undefined;
+      if (held && store.get().act === "state") return ["dragging", { from: m.from, ids: touched.includes(held) && touched.length > 1 ? touched : [held] }];
+      const body = store.get().act === "apart" ? bodyAt(m.hits) : undefined;
+      if (body) return ["pulling", { from: m.from, body }];
+      return store.get().act === "state" ? ["stroking", { stops: [stop(m.from)], start: m.from }] : ["panning", m];
+    },
+    lift(m, t) {
+      const { touched } = store.get();
+      const body = store.get().act === "apart" ? bodyAt(m.hits) : undefined;
+      if (body) void (m.from.shift ? join(body) : isolate([body]));
+      else if (!m.hits.length) {
+        if (store.get().act === "state") void land(roundAt(t.spot).shown);
+        else void touch([]);
+      } else if (m.from.shift) void add(m.hits[0]);
+      else void touch([following(m.hits, touched.length === 1 ? touched[0] : undefined) ?? m.hits[0]], true);
+      return ["idle", {}];
+    },
+    second: (m, t) => ["pinching", { view: m.view, from: [m.from, t] }],
+    escape: () => ["idle", {}],
+  },
+
+  dragging: {
+    enter(m) {
+      const names = [...new Set(m.ids.flatMap(carriedBy))];
+      const starts = names.flatMap((name) => point(String(name))?.at ?? null);
+      return { names, starts: names.map((n) => point(String(n))?.at), hold: held(names.map(String)), starts_: starts };
+    },
+    move(m, t) {
+      const { view } = store.get();
+      const [p, q] = [toMetres(view, m.from.spot), toMetres(view, t.spot)];
+      const first = round([m.starts[0][0] + q[0] - p[0], m.starts[0][1] + q[1] - p[1]], m.names);
+      const by = [first.at[0] - m.starts[0][0], first.at[1] - m.starts[0][1]];
+      m.places = m.names.map((/** @type {string} */ name, /** @type {number} */ k) =>
+        k === 0 ? first : round([m.starts[k][0] + by[0], m.starts[k][1] + by[1]], m.names));
+      m.hold.to(m.places.map((/** @type {{at: [number, number]}} */ r) => r.at));
+      const moves = m.names.map((/** @type {string} */ name, /** @type {number} */ k) => ({ name, at: m.places[k].shown }));
+      preview(moves, m.hold.again);
+    },
+    lift(m) {
+      unpreview();
+      if (m.places) void move(m.names.map((/** @type {string} */ name, /** @type {number} */ k) => ({ name, at: m.places[k].shown }))).then((made) => (made ? touch(m.ids, true) : m.hold.back()));
+      return ["idle", {}];
+    },
+    escape(m) {
+      unpreview();
+      m.hold.back();
+      return ["idle", {}];
+    },
+  },
+
+  stroking: {
+    move(m, t) {
+      const on = pointUnder(t)?.slice(6);
+      if (on && !m.stops.some((/** @type {any} */ s) => same(s, on))) m.stops.push(on);
+      const view = store.get().view;
+      const ends = m.stops.map((/** @type {string | [string, string]} */ s) => (typeof s === "string" ? toScreen(view, /** @type {any} */ (point(s)).at) : s === m.stops[0] ? toScreen(view, roundAt(m.start.spot).at) : m.start.spot));
+      store.set({ stroke: [...ends, on ? toScreen(view, /** @type {any} */ (point(on)).at) : toScreen(view, roundAt(t.spot).at)] });
+    },
+    lift(m, t) {
+      const last = stop(t);
+      store.set({ stroke: [] });
+      const stops = same(last, m.stops[m.stops.length - 1]) ? m.stops : [...m.stops, last];
+      if (stops.length > 1) void stroke(stops);
+      return ["idle", {}];
+    },
+    second(m, t) {
+      store.set({ stroke: [] });
+      return ["pinching", { view: store.get().view, from: [m.start, t] }];
+    },
+    escape() {
+      store.set({ stroke: [] });
+      return ["idle", {}];
+    },
+  },
+
+  pulling: {
+    enter(m) {
+      const root = document.querySelector("#figure > svg");
+      return { groups: [...(root?.querySelectorAll("g[data-owner]") ?? [])].filter((g) => g.getAttribute("data-owner") === m.body) };
+    },
+    move(m, t) {
+      const by = (store.get().drawn?.figure?.scale ?? 1) / store.get().view.k;
+      const [dx, dy] = [(t.spot[0] - m.from.spot[0]) * by, (t.spot[1] - m.from.spot[1]) * by];
+      for (const g of m.groups) g.setAttribute("transform", `translate(${dx} ${dy})`);
+    },
+    leave: (m) => m.groups.forEach((/** @type {Element} */ g) => g.removeAttribute("transform")),
+    lift(m, t) {
+      if (Math.hypot(t.spot[0] - m.from.spot[0], t.spot[1] - m.from.spot[1]) > PULLED) void isolate([m.body]);
+      return ["idle", {}];
+    },
+    escape: () => ["idle", {}],
+  },
+
+  panning: {
+    move: (m, t) => store.set({ fitted: false, view: panned(m.view, [t.spot[0] - m.from.spot[0], t.spot[1] - m.from.spot[1]]) }),
+    lift: () => ["idle", {}],
+    second: (m, t) => ["pinching", { view: store.get().view, from: [m.from, t] }],
+    escape(m) {
+      store.set({ view: m.view });
+      return ["idle", {}];
+    },
+  },
+
+  pinching: {
+    move(m, t) {
+      m.now = (m.now ?? m.from).map((/** @type {Touch} */ f) => (f.id === t.id ? t : f));
+      store.set({ fitted: false, view: pinched(m.view, /** @type {any} */ (m.from.map((/** @type {Touch} */ f) => f.spot)), /** @type {any} */ (m.now.map((/** @type {Touch} */ f) => f.spot))) });
+    },
+    lift: () => ["idle", {}],
+    escape(m) {
+      store.set({ view: m.view });
+      return ["idle", {}];
+    },
+  },
+};

@@ -1,0 +1,84 @@
+/** The browser's pointers, wheel and resizing, told to the machine of states in pixels of the sheet. */
+import { fitted, zoomed } from "../kernels/view.js";
+import { store } from "../store.js";
+import { lay } from "../acts/tracing.js";
+import { machine } from "./machine.js";
+import { states } from "./states.js";
+
+export const hand = machine(states, "idle");
+/** @type {Map<number, import("./machine.js").Touch>} */
+const down = new Map();
+let space = false;
+
+/** @param {PointerEvent | WheelEvent | DragEvent} e @returns {[number, number]} */
+function spot(e) {
+  const box = document.getElementById("sheet")?.getBoundingClientRect();
+  return [e.clientX - (box?.left ?? 0), e.clientY - (box?.top ?? 0)];
+}
+
+/** @param {PointerEvent} e @returns {import("./machine.js").Touch} */
+const touch = (e) => ({ spot: spot(e), shift: e.shiftKey, button: e.button, touch: e.pointerType === "touch", id: e.pointerId, space });
+
+/** @param {Event} e */
+const onSheet = (e) => /** @type {Element | null} */ (e.target)?.closest?.("#sheet");
+
+export function wire() {
+  document.addEventListener("pointerdown", (e) => {
+    const sheet = onSheet(e);
+    if (!sheet || e.button > 1) return;
+    sheet.setPointerCapture(e.pointerId);
+    const t = touch(e);
+    hand.send(down.size ? "second" : "press", t);
+    down.set(e.pointerId, t);
+    if (document.activeElement instanceof HTMLInputElement || document.activeElement instanceof HTMLTextAreaElement) document.activeElement.blur();
+    e.preventDefault();
+  });
+  document.addEventListener("pointermove", (e) => {
+    if (down.has(e.pointerId)) {
+      hand.send("move", touch(e));
+      e.preventDefault();
+    } else if (e.pointerType !== "touch") near(onSheet(e) ? spot(e) : null);
+  });
+  for (const kind of /** @type {const} */ (["pointerup", "pointercancel"]))
+    document.addEventListener(kind, (e) => {
+      if (!down.delete(e.pointerId)) return;
+      hand.send(kind === "pointerup" ? "lift" : "escape", touch(e));
+    });
+  document.addEventListener("wheel", (e) => {
+    if (!onSheet(e)) return;
+    e.preventDefault();
+    const { view } = store.get();
+    if (e.ctrlKey || !e.shiftKey && Math.abs(e.deltaX) < 1) store.set({ fitted: false, view: zoomed(view, spot(e), Math.exp(-e.deltaY / 500)) });
+    else store.set({ fitted: false, view: { ...view, x: view.x - e.deltaX, y: view.y - e.deltaY } });
+  }, { passive: false });
+  document.addEventListener("keydown", (e) => (space ||= e.key === " " && onSheet(e) !== null && document.activeElement?.id === "sheet"));
+  document.addEventListener("keyup", (e) => (space = e.key === " " ? false : space));
+  document.addEventListener("dragover", (e) => onSheet(e) && e.preventDefault());
+  document.addEventListener("drop", (e) => {
+    const file = e.dataTransfer?.files[0];
+    if (!onSheet(e) || !file?.type.startsWith("image/")) return;
+    e.preventDefault();
+    store.set({ tracing: true });
+    void lay(file);
+  });
+  new ResizeObserver(measure).observe(document.body);
+}
+
+export function measure() {
+  const box = document.getElementById("sheet")?.getBoundingClientRect();
+  const { window: was } = store.get();
+  if (!box || !box.width || (box.width === was[0] && box.height === was[1])) return;
+  const { view, fitted: fills, drawn, history } = store.get();
+  const window = /** @type {[number, number]} */ ([box.width, box.height]);
+  // What grows at the foot covers some of the sheet; the drawing stays where the hand left it.
+  const aside = { ...view, x: view.x + (box.width - was[0]) / 2 };
+  const anew = fills && drawn?.figure && (box.width !== was[0] || !history.done.length);
+  store.set({ window, view: anew && drawn?.figure ? fitted(drawn.figure, window) : box.width === was[0] ? view : aside });
+}
+
+let waiting = 0;
+/** @param {[number, number] | null} at */
+function near(at) {
+  cancelAnimationFrame(waiting);
+  waiting = requestAnimationFrame(() => (at || store.get().near) && store.set({ near: at }));
+}

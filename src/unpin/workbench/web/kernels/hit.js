@@ -1,0 +1,60 @@
+/**
+ * What lies under a hand. Points first, then lines; of several at one place, the nearest first. Pure; all in pixels.
+ * @typedef {[number, number]} Spot
+ */
+
+/** @param {Spot} p @param {Spot} a @param {Spot} b @returns {number} distance of p from the stretch a b */
+export function fromStretch(p, a, b) {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const long = dx * dx + dy * dy;
+  const t = long ? Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / long)) : 0;
+  return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy);
+}
+
+/** @param {Spot} p @param {Spot[]} line @returns {number} */
+export function fromLine(p, line) {
+  if (line.length === 1) return Math.hypot(p[0] - line[0][0], p[1] - line[0][1]);
+  let least = Infinity;
+  for (let k = 1; k < line.length; k++) least = Math.min(least, fromStretch(p, line[k - 1], line[k]));
+  return least;
+}
+
+/** @param {Spot} p @param {{left: number, top: number, right: number, bottom: number}} box @returns {number} 0 inside */
+export function fromBox(p, box) {
+  return Math.hypot(Math.max(box.left - p[0], 0, p[0] - box.right), Math.max(box.top - p[1], 0, p[1] - box.bottom));
+}
+
+/**
+ * Ids of what is within reach, points before lines, each by distance.
+ * @param {Spot} p @param {{id: string, line: Spot[]}[]} shapes a point has a line of one spot and an id `point NAME`
+ * @param {number} reach @returns {string[]}
+ */
+export function under(p, shapes, reach) {
+  return shapes
+    .map((s, order) => ({ id: s.id, order, far: fromLine(p, s.line), first: s.id.startsWith("point ") ? 0 : 1 }))
+    .filter((s) => s.far <= reach)
+    .sort((a, b) => a.first - b.first || a.far - b.far || a.order - b.order)
+    .map((s) => s.id);
+}
+
+/** The next of several at one place, when the same place is touched again. @param {string[]} ids @param {string | undefined} now @returns {string | undefined} */
+export function following(ids, now) {
+  const k = now === undefined ? -1 : ids.indexOf(now);
+  return k < 0 ? ids[0] : ids[(k + 1) % ids.length];
+}
+
+/**
+ * Reading order: rows from the top, each from the left; places whose heights differ by less than `row` share one.
+ * @template {{at: Spot}} T @param {T[]} things pixels @param {number} [row] @returns {T[]}
+ */
+export function reading(things, row = 24) {
+  const sorted = [...things].sort((a, b) => a.at[1] - b.at[1] || a.at[0] - b.at[0]);
+  /** @type {T[][]} */
+  const rows = [];
+  for (const thing of sorted) {
+    const last = rows[rows.length - 1];
+    if (last && thing.at[1] - last[0].at[1] < row) last.push(thing);
+    else rows.push([thing]);
+  }
+  return rows.flatMap((r) => r.sort((a, b) => a.at[0] - b.at[0]));
+}

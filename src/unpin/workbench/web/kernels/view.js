@@ -1,0 +1,50 @@
+/**
+ * Between metres, X to the right and Y up, and pixels on screen, x to the right and y down: x = view.x + view.k X, y = view.y - view.k Y.
+ * Pure.
+ * @typedef {{x: number, y: number, k: number}} View k is pixels a metre
+ * @typedef {[number, number]} Spot
+ */
+
+/** @param {View} view @param {Spot} metres @returns {Spot} */
+export function toScreen(view, [X, Y]) {
+  return [view.x + view.k * X, view.y - view.k * Y];
+}
+
+/** @param {View} view @param {Spot} pixels @returns {Spot} */
+export function toMetres(view, [x, y]) {
+  return [(x - view.x) / view.k, (view.y - y) / view.k];
+}
+
+/** Larger by a factor, about a place on screen that stays where it is. @param {View} view @param {Spot} about @param {number} by @returns {View} */
+export function zoomed(view, [x, y], by) {
+  const k = Math.min(Math.max(view.k * by, 1e-4), 1e7);
+  const real = k / view.k;
+  return { k, x: x - (x - view.x) * real, y: y - (y - view.y) * real };
+}
+
+/** @param {View} view @param {Spot} by pixels @returns {View} */
+export function panned(view, [dx, dy]) {
+  return { ...view, x: view.x + dx, y: view.y + dy };
+}
+
+/**
+ * The view in which a figure of the engine fills a window. The figure has `scale` pt a metre, and its box is in pt.
+ * @param {{scale: number, origin: Spot, size: Spot}} figure @param {Spot} window pixels @param {number} [largest] most pixels a pt
+ * @param {number} [margin] pixels @returns {View}
+ */
+export function fitted(figure, [wide, high], largest = 2, margin = 28) {
+  const by = Math.max(0.2, Math.min(largest, (wide - 2 * margin) / figure.size[0], (high - 2 * margin) / figure.size[1]));
+  return {
+    k: by * figure.scale,
+    x: wide / 2 - by * (figure.origin[0] + figure.size[0] / 2),
+    y: high / 2 - by * (figure.origin[1] + figure.size[1] / 2),
+  };
+}
+
+/** The view of two fingers that were at `from` and now are at `to`. @param {View} view @param {[Spot, Spot]} from @param {[Spot, Spot]} to @returns {View} */
+export function pinched(view, from, to) {
+  const span = (/** @type {[Spot, Spot]} */ [p, q]) => Math.hypot(q[0] - p[0], q[1] - p[1]);
+  const middle = (/** @type {[Spot, Spot]} */ [p, q]) => /** @type {Spot} */ ([(p[0] + q[0]) / 2, (p[1] + q[1]) / 2]);
+  const [a, b] = [middle(from), middle(to)];
+  return panned(zoomed(view, a, span(to) / Math.max(span(from), 1)), [b[0] - a[0], b[1] - a[1]]);
+}

@@ -1,0 +1,115 @@
+/** Wires the parts together; holds no logic of its own. */
+import { html, nothing, render } from "./lib/lit-html.js";
+import { language, learn } from "./words.js";
+import { store } from "./store.js";
+import { change, redo, undo, write } from "./acts/editing.js";
+import { blank, copy, leave, list, open, replaced } from "./acts/opening.js";
+import { compare, save, settle } from "./acts/saving.js";
+import { anew, add, choose, drop, mean, rename, take, touch, type } from "./acts/saying.js";
+import { fit, look } from "./acts/looking.js";
+import { go } from "./acts/going.js";
+import { swing } from "./acts/moving.js";
+import * as apartActs from "./acts/apart.js";
+import * as handing from "./acts/handing.js";
+import * as tracing from "./acts/tracing.js";
+import { take as hold } from "./gestures/marks.js";
+import { keyboard, line } from "./gestures/keyboard.js";
+import { hand, measure, wire } from "./gestures/wire.js";
+import { head } from "./views/head.js";
+import { sheet } from "./views/sheet.js";
+import { sentence } from "./views/sentence.js";
+import { script } from "./views/script.js";
+import { folder } from "./views/folder.js";
+import { clash } from "./views/clash.js";
+import { keys } from "./views/keys.js";
+import { apart } from "./views/apart.js";
+import { solve } from "./views/solve.js";
+import { handOut, teach } from "./views/outcome.js";
+import { trace } from "./views/trace.js";
+import { toUnits } from "./kernels/spans.js";
+
+const touching = { enter: (/** @type {string} */ id, /** @type {boolean} */ more) => void (store.get().act === "apart" ? apartActs.isolate([id.replace(/^\w+ /, "")]) : more ? add(id) : touch([id])) };
+const said = {
+  type, mean: () => void mean(), choose: (/** @type {number} */ k) => void choose(k).then(() => store.get().blank && line()?.focus()), take: (/** @type {string} */ s) => void take(s).then(() => line()?.focus()),
+  rename, drop, release: () => void touch([]), anew: () => (anew(), requestAnimationFrame(() => line()?.focus())), undo: () => void undo(), redo: () => void redo(), fit: () => void fit(),
+  move: () => void swing(hold), trace: () => store.set({ tracing: !store.get().tracing }), keydown: () => {},
+};
+const hands = {
+  ...apartActs, take: (/** @type {string} */ s) => void apartActs.take(s), back: () => void apartActs.back(), clear: () => void apartActs.follow([]), keep: () => void apartActs.keepRoute(change),
+  solve: (/** @type {string} */ key) => { store.set({ route: { ...store.get().route, shown: key } }); address("solve"); },
+};
+
+/** @param {import("./types.js").State} now */
+function view(now) {
+  if (!now.doc) return [head(now, { leave }), folder(now, { open, copy, blank })];
+  const body = {
+    state: () => html`<div class="desk">${sheet(now, touching)}${script(now, { write: (t) => void write(t, "typing"), close: () => store.set({ script: false }), caret })}</div>${trace(now, { lay: tracing.lay, known: tracing.known, fade: tracing.fade, again: tracing.markAgain, remove: tracing.remove })}${sentence(now, said)}`,
+    apart: () => apart(now, sheet(now, touching), hands),
+    solve: () => solve(now, hands),
+    teach: () => teach(now),
+    "hand-out": () => handOut(now, { choose: handing.choose, publish: () => void handing.publish() }),
+  }[now.act]();
+  return [head(now, { leave }), body, keys(now), clash(now, { settle: (which) => settle(which, (t) => void write(t)) }), html`<p class="spoken" role="status">${now.word}</p>`];
+}
+
+/** @param {string} act */
+const address = (act) => (location.hash = act);
+
+/** A caret in the script touches what stands there. @param {number} at */
+function caret(at) {
+  const { drawn, history } = store.get();
+  const there = drawn?.things?.find((t) => t.span && toUnits(history.text, t.span[0]) <= at && at <= toUnits(history.text, t.span[1]));
+  if (there) void touch([there.id]);
+}
+
+let waiting = 0;
+function paint() {
+  waiting = 0;
+  const now = store.get();
+  document.documentElement.dataset.colours = now.theme;
+  document.body.dataset.act = now.doc ? now.act : "folder";
+  render(view(now), document.body);
+  measure();
+  const field = line();
+  if (now.blank && field && field.value === now.draft) {
+    field.focus();
+    field.setSelectionRange(toUnits(now.draft, now.blank[0]), toUnits(now.draft, now.blank[1]));
+    store.set({ blank: null });
+  }
+}
+
+async function begin() {
+  await learn();
+  document.documentElement.lang = language;
+  try {
+    store.set({ theme: /** @type {any} */ (localStorage.getItem("unpin colours") ?? "auto") });
+  } catch {
+    // Without a store the browser's own preference holds.
+  }
+  store.hear((now, before) => {
+    waiting ||= requestAnimationFrame(paint);
+    if (now.theme !== before.theme) try { localStorage.setItem("unpin colours", now.theme); } catch { /* as above */ }
+    if (now.doc?.name !== before.doc?.name) { apartActs.forget(); void tracing.recall(); }
+    if (now.look !== before.look && (now.act === "apart" || now.act === "solve") && now.look?.sound) void apartActs.current();
+    if (now.act !== before.act && now.act === "apart") void look();
+  });
+  wire();
+  keyboard(address);
+  addEventListener("hashchange", () => void go(location.hash.slice(1)));
+  addEventListener("pagehide", () => void save({ keepalive: true }));
+  for (const wake of ["focus", "visibilitychange"]) addEventListener(wake, () => void compare(replaced));
+  setInterval(() => void compare(replaced), 2000);
+  await list();
+  store.set({ act: "state" });
+  const named = new URLSearchParams(location.search).get("file");
+  const act = location.hash.slice(1);
+  if (named) {
+    paint();
+    await open(named);
+  }
+  if (act) await go(act);
+  paint();
+}
+
+void begin();
+export { hand, nothing };

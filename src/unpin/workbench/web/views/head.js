@@ -1,0 +1,19 @@
+/** Across the head: the problem, and the acts of the teacher in their order, each with an address of its own. */
+import { html, nothing } from "../lib/lit-html.js";
+import { say } from "../words.js";
+import { store } from "../store.js";
+
+export const ACTS = /** @type {const} */ (["state", "apart", "solve", "teach", "hand-out"]);
+
+/** @param {import("../types.js").State} now @param {{leave: () => void}} does */
+export function head(now, does) {
+  const { doc } = now;
+  return html`<header>
+    <p class="whose"><a href="/" @click=${(/** @type {Event} */ e) => (e.preventDefault(), does.leave())} title=${say("head.folder")}>${now.folder?.name ?? "unpin"}</a>
+      ${doc ? html`<span class="file">${doc.name}</span><span class="kept ${now.kept}" role="status">${say(`kept.${now.kept}`)}</span>` : nothing}</p>
+    ${doc ? html`<nav aria-label=${say("head.acts")}>${ACTS.map(
+      (act) => html`<a href="?file=${encodeURIComponent(doc.name)}#${act}" aria-current=${now.act === act ? "page" : "false"}>${say(`act.${act}`)}</a>`)}</nav>
+    <p class="beside"><button aria-expanded=${now.script} aria-controls="script" @click=${() => store.set({ script: !now.script })}>${say("head.script")}</button>
+      <button aria-expanded=${now.keys} @click=${() => store.set({ keys: !now.keys })}>${say("head.keys")}</button></p>` : nothing}
+  </header>`;
+}

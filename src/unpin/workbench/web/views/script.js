@@ -1,0 +1,38 @@
+/** The script: the problem file as text, faults underlined where they stand. The same document as the drawing. */
+import { html, nothing } from "../lib/lit-html.js";
+import { lineAt, marked, toUnits } from "../kernels/spans.js";
+import { say } from "../words.js";
+
+/** @param {import("../types.js").State} now @param {{write: (text: string) => void, close: () => void, caret: (at: number) => void}} does */
+export function script(now, does) {
+  if (!now.script) return nothing;
+  const text = now.history.text;
+  const faults = now.look?.diagnostics ?? [];
+  return html`<aside id="script" aria-label=${say("script.name")}>
+    <h2>${now.doc?.name} <button @click=${does.close}>${say("do.close")}</button></h2>
+    <div class="paper">
+      <pre aria-hidden="true">${marked(text, faults).map((p) => (p.severity ? html`<mark class=${p.severity}>${p.text}</mark>` : p.text))}${"\n"}</pre>
+      <textarea aria-label=${say("script.text")} aria-invalid=${now.look?.sound === false} aria-describedby="faults" spellcheck="false" autocapitalize="off" wrap="off" .value=${text}
+        @input=${(/** @type {Event} */ e) => does.write(/** @type {HTMLTextAreaElement} */ (e.target).value)}
+        @scroll=${scrolled}
+        @click=${(/** @type {Event} */ e) => does.caret(/** @type {HTMLTextAreaElement} */ (e.target).selectionStart)}></textarea>
+    </div>
+    <ul id="faults">${faults.map((f) => html`<li class=${f.severity}><button @click=${() => goto(text, f)}>${say("script.line", { line: f.line ?? lineAt(text, toUnits(text, f.span?.[0] ?? 0)) })}</button>
+      ${f.sentence}.${f.hint ? html` <span class="hint">${f.hint}.</span>` : nothing}</li>`)}</ul>
+  </aside>`;
+}
+
+/** The underlines lie beneath the text and follow it. @param {Event} e */
+function scrolled(e) {
+  const area = /** @type {HTMLElement} */ (e.target);
+  const under = area.previousElementSibling;
+  if (under) [under.scrollTop, under.scrollLeft] = [area.scrollTop, area.scrollLeft];
+}
+
+/** @param {string} text @param {import("../types.js").Fault} fault */
+function goto(text, fault) {
+  const area = /** @type {HTMLTextAreaElement | null} */ (document.querySelector("#script textarea"));
+  if (!area || !fault.span) return;
+  area.focus();
+  area.setSelectionRange(toUnits(text, fault.span[0]), toUnits(text, fault.span[1]));
+}

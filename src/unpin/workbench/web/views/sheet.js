@@ -1,0 +1,100 @@
+/** The sheet: the engine's drawing, and over it one element for each thing, which can be touched, focused and heard. */
+import { html, nothing, svg } from "../lib/lit-html.js";
+import { reading } from "../kernels/hit.js";
+import { matrix } from "../kernels/tracing.js";
+import { toScreen } from "../kernels/view.js";
+import { landed, stepFor } from "../kernels/round.js";
+import { perMetre, pointsOf } from "../store.js";
+import { say } from "../words.js";
+import { drawing } from "./markup.js";
+
+/** @typedef {import("../types.js").State} State @typedef {[number, number]} Spot */
+
+/** @param {State} now @param {{enter: (id: string, add: boolean) => void}} does @param {import("../types.js").Figure | null | undefined} [figure] */
+export function sheet(now, does, figure = now.drawn?.figure) {
+  const bare = !now.drawn?.points?.length;
+  return html`<main id="stage" class=${now.tracing ? "tracing" : ""}>
+    <svg id="sheet" tabindex="0" role="group" aria-label=${say("sheet.name")} aria-describedby="told">
+      ${now.trace ? traced(now) : nothing}
+      <g class="dots">${dots(now)}</g>
+      ${figure ? placed(now, figure) : nothing}
+      <g class="handles">${handles(now, does)}</g>
+      ${now.stroke.length > 1 ? svg`<path class="stroke" d=${"M" + now.stroke.map((s) => s.join(" ")).join("L")}></path>` : nothing}
+      ${now.cross ? cross(toScreen(now.view, now.cross)) : nothing}
+    </svg>
+    ${bare && now.doc ? html`<p class="invite">${say("sheet.empty")}</p>` : nothing}
+  </main>`;
+}
+
+/** @param {State} now @param {import("../types.js").Figure} figure */
+function placed(now, figure) {
+  const by = now.view.k / figure.scale;
+  const node = drawing("figure", figure.svg, now.redraw);
+  node.setAttribute("x", String(now.view.x + by * figure.origin[0]));
+  node.setAttribute("y", String(now.view.y + by * figure.origin[1]));
+  node.setAttribute("width", String(by * figure.size[0]));
+  node.setAttribute("height", String(by * figure.size[1]));
+  node.setAttribute("overflow", "visible");
+  return svg`<g id="figure" class=${now.look?.sound === false ? "last" : ""}>${node}</g>`;
+}
+
+/** Points and things in reading order: each a focusable element with what is said of it as its name. @param {State} now @param {{enter: (id: string, add: boolean) => void}} does */
+function handles(now, does) {
+  const { drawn, view } = now;
+  if (!drawn?.things) return nothing;
+  const at = new Map((drawn.points ?? []).map((p) => [p.name, toScreen(view, p.at)]));
+  const used = new Set(drawn.things.filter((t) => t.what === "part" || t.points.length > 1).flatMap((t) => t.points));
+  const items = drawn.things.flatMap((t) => {
+    const line = /** @type {Spot[]} */ (t.points.map((p) => at.get(p)).filter((s) => s !== undefined));
+    if (!line.length) return [];
+    const middle = /** @type {Spot} */ ([line.reduce((s, p) => s + p[0], 0) / line.length, line.reduce((s, p) => s + p[1], 0) / line.length]);
+    return [{ t, line, at: t.what === "point" ? line[0] : middle }];
+  });
+  return reading(items).map(({ t, line, at: middle }) => {
+    const on = now.touched.includes(t.id);
+    const key = (/** @type {KeyboardEvent} */ e) => {
+      if (e.key === "Enter" || e.key === " ") {
+        e.preventDefault();
+        e.stopPropagation();
+        does.enter(t.id, e.shiftKey);
+      }
+    };
+    const one = line.length === 1;
+    return svg`<g class="handle ${t.what} ${on ? (now.held ? "on held" : "on") : ""}" data-id=${t.id} tabindex="0" role="button" aria-pressed=${on} aria-label=${`${t.says} ${t.phrase}`} @keydown=${key}>
+      ${one
+        ? svg`<circle class="reach" cx=${line[0][0]} cy=${line[0][1]} r=${t.what === "point" ? 13 : 17}></circle>`
+        : svg`<path class="reach" d=${"M" + line.map((s) => s.join(" ")).join("L")}></path>`}
+      ${t.what === "point" && !(used.has(t.name) && drawn.figure) ? svg`<circle class="bare" cx=${middle[0]} cy=${middle[1]} r="3.5"></circle><text class="barename" x=${middle[0] + 8} y=${middle[1] - 8}>${t.name}</text>` : nothing}
+    </g>`;
+  });
+}
+
+/** Faint dots of the round step near the pointer, and nowhere else. @param {State} now */
+function dots(now) {
+  const { near, view } = now;
+  if (!near || now.act !== "state") return nothing;
+  const step = stepFor(view.k / perMetre(), 16) / perMetre();
+  const around = 4;
+  const [X, Y] = [landed((near[0] - view.x) / view.k, step), landed((view.y - near[1]) / view.k, step)];
+  const out = [];
+  for (let i = -around; i <= around; i++)
+    for (let j = -around; j <= around; j++) {
+      if (i * i + j * j > around * around + 1) continue;
+      const [x, y] = toScreen(view, [X + i * step, Y + j * step]);
+      out.push(`M${x.toFixed(1)} ${y.toFixed(1)}h0`);
+    }
+  return svg`<path d=${out.join("")}></path>`;
+}
+
+/** @param {Spot} at */
+const cross = ([x, y]) => svg`<path class="cross" d=${`M${x - 12} ${y}H${x + 12}M${x} ${y - 12}V${y + 12}`}></path>`;
+
+/** The picture that is traced, faded, with its marks. @param {State} now */
+function traced(now) {
+  const trace = /** @type {import("../types.js").Trace} */ (now.trace);
+  const t = matrix(trace.lay, now.view);
+  return svg`<g class="trace"><image href=${trace.href} width=${trace.size[0]} height=${trace.size[1]} transform=${t} opacity=${trace.faded}></image>
+    ${trace.marks.map((m) => svg`<g transform=${t}><circle class="mark" cx=${m.pixel[0]} cy=${m.pixel[1]} r=${Math.max(...trace.size) / 90}></circle></g>`)}</g>`;
+}
+
+export { pointsOf };

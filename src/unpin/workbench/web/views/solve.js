@@ -1,0 +1,90 @@
+/** Solving by hand: a body, the sums worth taking on it; what is pointed at shows what drops out and what is left; the lesson grows beside. */
+import { html, nothing, svg } from "../lib/lit-html.js";
+import { store } from "../store.js";
+import { say } from "../words.js";
+import { drawing, words } from "./markup.js";
+import { answers } from "./sentence.js";
+
+/** @typedef {import("../types.js").State} State @typedef {import("../types.js").Pulled} Pulled @typedef {import("../types.js").Choice} Choice */
+/** @typedef {{isolate: (b: string[]) => void, take: (sum: string) => void, back: () => void, clear: () => void, pointAt: (sum: string) => void, shortest: (k: "recommended" | "fewest") => void, callOff: () => void, keep: () => void}} Does */
+
+/** @param {State} now @param {Does} does */
+export function solve(now, does) {
+  const bodies = now.look?.bodies ?? [];
+  const body = now.pulled.find((p) => p.key === now.route.shown) ?? now.pulled[0];
+  return html`<main class="two solve">
+    <section class="body" aria-label=${say("solve.body")}>
+      ${now.notice ? html`<p class="notice" role="status">${now.notice}</p>` : nothing}
+      <p class="bodies">${bodies.length > 1 ? html`<button aria-pressed=${!!body && body.bodies.length === bodies.length} @click=${() => does.isolate(["whole"])}>${say("apart.whole")}</button>` : nothing}${bodies.map(
+        (b) => html`<button aria-pressed=${body?.key === b.name} @click=${() => does.isolate([b.name])}>${b.title}</button>`)}${now.pulled.filter((p) => p.bodies.length > 1 && p.bodies.length < bodies.length).map(
+        (p) => html`<button aria-pressed=${p === body} @click=${() => store.set({ route: { ...now.route, shown: p.key } })}>${p.bodies.join(" + ")}</button>`)}</p>
+      ${body ? one(now, body, does) : html`<p class="lead">${say(now.look?.sound === false ? "apart.faulty" : "solve.begin")}</p>`}
+    </section>
+    <section class="side" aria-label=${say("solve.lesson")}>${lesson(now, does)}</section>
+  </main>`;
+}
+
+/** @param {State} now @param {Pulled} body @param {Does} does */
+function one(now, body, does) {
+  const pointed = body.choices.find((c) => c.sum === now.centre);
+  return html`<h2>${words("solve title", body.title)}</h2>
+    <div class="fbd">${figure(now, body, pointed, does)}</div>
+    <p class="told" aria-live="polite">${pointed ? left(body, pointed) : say("solve.point")}</p>
+    <ul class="sums" @mouseleave=${() => does.pointAt("")}>${body.choices.map((c) => {
+      const taken = now.route.sums.includes(c.sum);
+      return html`<li><button class="leaves-${c.left_ids.length > 2 ? "more" : c.left_ids.length}" aria-pressed=${c === pointed} ?disabled=${taken} @mouseenter=${() => does.pointAt(c.sum)} @focus=${() => does.pointAt(c.sum)} @click=${() => does.take(c.sum)}>
+        <span class="what">${words(`sum ${c.sum}`, c.header)}</span> <span class="left">${taken ? say("solve.taken") : leaves(body, c)}</span></button></li>`;
+    })}</ul>`;
+}
+
+/** The unknowns that a sum leaves, by name. @param {Pulled} body @param {Choice} c */
+function leaves(body, c) {
+  if (!c.left_ids.length) return say("solve.none");
+  return html`${say("solve.leaves")} ${c.left_ids.map((u, k) => html`${k ? ", " : ""}${named(body, u, `left ${c.sum}`)}`)}`;
+}
+
+/** @param {Pulled} body @param {Choice} c */
+function left(body, c) {
+  const gone = body.unknowns.filter((u) => c.drops_ids.includes(u.id));
+  return html`${gone.length ? html`${say("solve.drops")} ${gone.map((u, k) => html`${k ? ", " : ""}${named(body, u.id, "gone")}`)}. ` : nothing}${leaves(body, c)}.`;
+}
+
+/** @param {Pulled} body @param {string} id @param {string} place */
+function named(body, id, place) {
+  const unknown = body.unknowns.find((u) => u.id === id);
+  return unknown ? words(`${place} ${id}`, unknown.name) : id;
+}
+
+/** The free body with its centres to be pointed at; what drops out of the sum fades. @param {State} now @param {Pulled} body @param {Choice | undefined} pointed @param {Does} does */
+function figure(now, body, pointed, does) {
+  const f = body.figure;
+  if (!f) return nothing;
+  const node = drawing("solve", f.svg);
+  const gone = new Set(body.unknowns.filter((u) => pointed?.drops_ids.includes(u.id)).flatMap((u) => u.owner));
+  for (const mark of node.querySelectorAll("[data-action]")) mark.classList.toggle("gone", gone.has(mark.getAttribute("data-action") ?? ""));
+  for (const [k, v] of [["x", f.origin[0]], ["y", f.origin[1]], ["width", f.size[0]], ["height", f.size[1]]]) node.setAttribute(String(k), String(v));
+  const centres = f.scale ? body.choices.flatMap((c) => {
+    const at = c.at ?? now.drawn?.points?.find((p) => p.name === c.about)?.at;
+    return at && (c.about || c.at) ? [{ c, x: at[0] * f.scale, y: -at[1] * f.scale }] : [];
+  }) : [];
+  return html`<svg class="pointable" viewBox=${`${f.origin[0] - 12} ${f.origin[1] - 12} ${f.size[0] + 24} ${f.size[1] + 24}`} role="group" aria-label=${say("solve.centres")}>
+    ${node}
+    ${centres.map(({ c, x, y }) => svg`<circle class="centre ${c === pointed ? "on" : ""}" cx=${x} cy=${y} r="9" tabindex="0" role="button" aria-label=${c.sum}
+      @mouseenter=${() => does.pointAt(c.sum)} @focus=${() => does.pointAt(c.sum)} @click=${() => does.take(c.sum)}
+      @keydown=${(/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && (e.preventDefault(), does.take(c.sum))}></circle>`)}
+  </svg>`;
+}
+
+/** @param {State} now @param {Does} does */
+function lesson(now, does) {
+  const { route } = now;
+  const { hand } = route;
+  return html`<p class="small"><button class="strong" @click=${() => does.shortest("recommended")}>${say("solve.shortest")}</button> <button @click=${() => does.shortest("fewest")}>${say("solve.fewest")}</button>
+      ${route.sums.length ? html`<button @click=${does.back}>${say("solve.back")}</button> <button @click=${does.clear}>${say("solve.clear")}</button> <button @click=${does.keep}>${say("solve.keep")}</button>` : nothing}</p>
+    ${route.job ? html`<p role="status">${say("solve.searching")} <button @click=${does.callOff}>${say("solve.calloff")}</button></p>` : nothing}
+    ${route.bad ? html`<p class="notice" role="status">${route.bad}</p>` : nothing}
+    ${route.claim ? html`<p class="claim">${words("claim", route.claim)}</p>` : nothing}
+    ${hand ? html`<ol class="steps">${hand.steps.map((s, k) => html`<li class=${s.ok ? "ok" : "not"}><code>${s.sum}</code> <span class="remark">${words(`step ${k}`, s.remark)}</span></li>`)}</ol>
+      ${hand.done ? html`<p class="done" role="status">${say("solve.done", { count: hand.count })}</p>${answers(hand.answers, "hand")}` : hand.missing.length ? html`<p>${say("solve.missing")} ${hand.missing.map((m, k) => html`${k ? ", " : ""}${words(`missing ${k}`, m)}`)}.</p>` : nothing}
+      <div class="chapters">${words("lesson", hand.lesson, "div")}</div>` : html`<p class="lead">${say("solve.empty")}</p>`}`;
+}
