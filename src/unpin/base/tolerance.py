@@ -11,3 +11,6 @@ NEARLY_CONCURRENT = 0.005
 
 TOUCHES = 1e-6
 """Two strands of a cord that meet within this share of their length from an end touch there and do not cross."""
+
+OFF_ARC = 0.005
+"""An end of a curved slot may be so far off the arc through its pin, as a share of the radius: points are typed rounded."""

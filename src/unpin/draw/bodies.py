@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 
 from unpin.draw.cords import cord_items, is_wound
 from unpin.draw.geometry import Spot, unit
@@ -36,7 +37,7 @@ def span_of(problem: Problem) -> tuple[float, float, float]:
 def used_points(problem: Problem) -> dict[str, None]:
     """Names of the points that parts pass, connections or loads use, in file order."""
     used = {name for part in problem.parts for chain in (part.points, *part.outline) for name in chain}
-    used |= {name for c in problem.connections for name in c.points} | {load.point for load in problem.loads}
+    used |= {name for c in problem.connections for name in (*c.points, *((c.centre,) if c.centre else ()))} | {load.point for load in problem.loads}
     used |= {s.point for c in problem.cords for s in c.stops if s.point and not is_wound(problem, s)}
     return {p.name: None for p in problem.points if p.name in used}
 
@@ -95,13 +96,34 @@ def body_item(part: Part, problem: Problem) -> BodyItem | DiscItem | BlockItem |
     return BodyItem(part.name, "member", chains_of(part, at))
 
 
-def reach_of(c: Connection, at: dict[str, Spot]) -> tuple[float, float] | tuple[()]:
+def reach_of(c: Connection, at: dict[str, Spot]) -> tuple[float, ...]:
     """How far the ends of a slot or rod are from its point, to the left and to the right of its direction."""
+    if c.centre:
+        return _bent_reach(c, at)
     if not c.ends:
         return ()
     (x, y), (u, v) = at[c.points[0]], unit(flat(c.direction.vector))
     along = sorted((at[e][0] - x) * v - (at[e][1] - y) * u for e in c.ends)
     return (max(-along[0], 0.0), max(along[1], 0.0))
+
+
+def _bent_reach(c: Connection, at: dict[str, Spot]) -> tuple[float, float, float]:
+    """The same along an arc, and how far its centre is in the direction (negative: the other way)."""
+    (x, y), (u, v) = at[c.points[0]], unit(flat(c.direction.vector))
+    cx, cy = at[c.centre]
+    bend = (cx - x) * u + (cy - y) * v
+    if not c.ends:
+        return (BENT * abs(bend), BENT * abs(bend), bend)
+    arcs = []
+    for e in c.ends:
+        # To the right of the direction, seen from the centre.
+        across, back = (at[e][0] - x) * v - (at[e][1] - y) * u, bend - ((at[e][0] - x) * u + (at[e][1] - y) * v)
+        arcs.append(abs(bend) * math.atan2(across, back * math.copysign(1.0, bend)))
+    return (max(-min(arcs), 0.0), max(max(arcs), 0.0), bend)
+
+
+BENT = 0.35
+"""How far a curved slot is drawn each way where its ends are not given, in radii."""
 
 
 def _slides(problem: Problem, inside: set[str]) -> dict[str, tuple[str, Spot, tuple]]:

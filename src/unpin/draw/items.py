@@ -79,19 +79,21 @@ class LeverItem:
 class JointItem:
     """A place on a body: `hinge` an open circle, `knot` a dot, `eye` where a cord is tied, `ring` one that it runs
     through, `disc` a pin that is a body of its own, `plain` where nothing is drawn but its name stands. `slot` a pin in one, `hole` a slot without
-    its pin, `collar` and `sleeve` (built on) what slides on a rod; these four have `up` square to it, and `reach` as in SupportItem."""
+    its pin, `collar` and `sleeve` (built on) what slides on a rod; these four have `up` square to it,
+    and `reach` as in SupportItem."""
 
     owner: str
     look: Literal["hinge", "knot", "eye", "ring", "disc", "weld", "slot", "hole", "collar", "sleeve", "plain"]
     at: Spot
     up: Spot = (0.0, 1.0)
-    reach: tuple[float, float] | tuple[()] = ()
+    reach: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)
 class SupportItem:
     """A connection drawn by the symbol `kind`. `up`: unit vector the way it pushes on the part, None to be chosen. `reach`: how far
-    a slot or rod goes left and right of the point, seen with `up` upwards, in metres; empty where its ends were not given."""
+    a slot or rod goes left and right of the point, seen with `up` upwards, in metres; empty where its ends were not given; of a curved slot
+    also how far its centre is up (negative: down)."""
 
     owner: str
     kind: str
@@ -100,7 +102,7 @@ class SupportItem:
     grounded: bool = True
     direction: Direction | None = None
     notes: tuple[Label, ...] = ()
-    reach: tuple[float, float] | tuple[()] = ()
+    reach: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)

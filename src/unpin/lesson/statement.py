@@ -45,6 +45,10 @@ def connection(c: Connection, sheet: Sheet) -> Text | None:
         return Text("given.link_ground", {**point, "toward": phrases.toward(c.direction, sheet)})
     if c.kind == "link":
         return Text("given.link_named" if own_name(c) else "given.link", _ends(c))
+    if c.centre:
+        code = "given.arc_ground" if GROUND in c.parts else "given.arc_between"
+        centre = {"centre": phrases.letter_like(c.centre)}
+        return Text(code, {**point, **centre, "a": phrases.thing(c.parts[0]), "b": phrases.thing(c.parts[1])})
     if GROUND not in c.parts and KINDS[c.kind].owned:
         slider, owner = c.parts
         return Text(f"given.{c.kind}_between", {**point, "a": phrases.thing(slider), "b": phrases.thing(owner)})

@@ -147,7 +147,7 @@ def _on_part(known: Context, item: Item, word: Word, point: str, here: list[str]
         return Asked("reaction", subject=point, **common)
     if len(here) == 1 and len(links) == 1:
         return Asked("link", subject=links[0], component="", written=common["written"], place=common["place"])
-    if len(here) == 1 and "supports" in known.lost:
+    if len(here) == 1 and known.lost & {"supports", "pins"}:
         raise Dropped
     if len(here) == 1:
         raise _nothing(known, item, word, point)

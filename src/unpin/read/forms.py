@@ -153,6 +153,12 @@ FORMS: tuple[Form, ...] = (
     ),
     Form("slot", "MEMBER in ground along DIRECTION", "in a slot of the ground", "crank in ground along 30 deg"),
     Form("slot", "… from POINT to POINT", "where the slot ends; the pin must be within it", "crank in lever from P to Q"),
+    Form(
+        "slot",
+        "MEMBER in MEMBER | ground round POINT …",
+        "in a slot along an arc about that point; the force is along the line through it",
+        "pin_arm in plate round O from P to Q",
+    ),
     Form("collar", "MEMBER on MEMBER", "a collar pinned to the first slides on the second: one force square to it", "arm on rod"),
     Form("collar", "MEMBER on MEMBER, built on", "a collar built on the first: a force and a couple", "arm on rod, built on"),
     Form("collar", "MEMBER on ground along DIRECTION …", "on a rod of the ground", "arm on ground along up, built on"),

@@ -204,10 +204,11 @@ def _slide(how: Parser, built_on: Parser) -> Parser:
     return seq(
         name << how,
         _owner,
+        (comma >> token(lambda t: t.text in ("round", "around"), "round") >> name).optional(),
         (comma >> word("along") >> _track).optional(),
         (comma >> seq(word("from") >> name, word("to") >> name).map(tuple)).optional(()),
         built_on,
-    ).combine(say.SlideSaid)
+    ).combine(lambda slider, owner, centre, along, ends, built: say.SlideSaid(slider, owner, along, ends, built, centre))
 
 
 slot = _slide(_in, success(None))

@@ -181,13 +181,15 @@ class ContactSaid:
 
 @record
 class SlideSaid:
-    """`arm in lever`, `arm on rod, built on`, `arm in ground along right`: what slides, and in or on what (None: the ground)."""
+    """`arm in lever`, `arm on rod, built on`, `arm in ground along right`: what slides, and in or on what (None: the ground). `centre`: the
+    point round which a slot is an arc."""
 
     slider: Word
     owner: Word | None
     along: DirectionSaid | None = None
     ends: tuple[Word, ...] = ()
     built_on: Word | None = None
+    centre: Word | None = None
 
 
 @record

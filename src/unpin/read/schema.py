@@ -114,7 +114,7 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "slots",
         "phrases by name",
-        "Where a pin of one member slides in a straight slot of another or of the ground, smooth, by the point at which the pin is.",
+        "Where a pin of one member slides in a slot, straight or along an arc, of another or of the ground, smooth, by the point at which the pin is.",
         "slots: {K: crank in lever}",
         phrase="slot",
         keyed="point",

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from unpin.exact.number import sign
+from collections.abc import Mapping
+
+from unpin.base.tolerance import OFF_ARC
+from unpin.base.units import LENGTH
+from unpin.exact.number import length, sign
 from unpin.model.directions import parallel
 from unpin.model.problem import GROUND, Connection, Part
 from unpin.model.space import difference
-from unpin.model.values import Direction
+from unpin.model.values import Direction, Vector
 from unpin.read.context import Context, Item
 from unpin.read.directions import between, direction, is_straight, lies_on, on_run, square_of
 from unpin.read.parts import upward
@@ -45,6 +49,8 @@ def slide(known: Context, point: str, item: Item, said: SlideSaid, kind: str, se
     """The connection, its direction square to the slot or rod, turned to point up (right where the run is upright)."""
     slider = known.part(item, said.slider)
     _on(known, item, said.slider, slider, point)
+    if said.centre is not None:
+        return arc(known, point, item, said, slider, kind, section)
     if said.owner is None:
         owner = GROUND
         if said.along is None:
@@ -65,6 +71,48 @@ def slide(known: Context, point: str, item: Item, said: SlideSaid, kind: str, se
     name = "sleeve" if said.built_on else kind
     place = known.places.get(f"{section} > {point}")
     return Connection(point, name, (point,), (slider.name, owner), upward(square_of(run)), place=place, ends=ends)
+
+
+def arc(known: Context, point: str, item: Item, said: SlideSaid, slider: Part, kind: str, section: str) -> Connection:
+    """A slot along an arc about a point: the force at the pin is along the line through the arc's centre."""
+    if kind != "slot" or said.built_on:
+        raise item.drop("read.arc_slot_only", said.centre)
+    if said.along is not None:
+        raise item.drop("read.arc_own_way", said.centre)
+    owner = GROUND
+    if said.owner is not None:
+        part = known.part(item, said.owner)
+        owner = part.name
+        if part is slider:
+            raise item.drop("read.slide_itself", said.owner, name=owner)
+    centre = known.point(item, said.centre).name
+    way = between(item, said.centre, (point, centre), known.at[point], known.at[centre])
+    ends = tuple(known.point(item, word).name for word in said.ends)
+    for word, end in zip(said.ends, ends):
+        _on_arc(known, item, word, end, point, centre)
+    if ends and not _between_ends(known.at, point, centre, ends):
+        raise item.drop("read.slide_beyond", said.ends[0], point=point, first=ends[0], second=ends[1])
+    place = known.places.get(f"{section} > {point}")
+    return Connection(point, kind, (point,), (slider.name, owner), upward(way), place=place, ends=ends, centre=centre)
+
+
+def _on_arc(known: Context, item: Item, word: Word, end: str, point: str, centre: str) -> None:
+    """A fault, with the distance it is off, where an end is not as far from the centre as the pin."""
+    mine, other = (float(length(difference(known.at[p], known.at[centre]))) for p in (end, point))
+    if abs(mine - other) > OFF_ARC * other:
+        unit = known.unit(LENGTH)
+        off = f"{abs(mine - other) / float(unit.factor):.3g} {unit.symbol}"
+        raise item.drop("read.arc_off", word, name=end, point=point, centre=centre, off=off, hint="hint.arc_off")
+
+
+def _between_ends(at: Mapping[str, Vector], point: str, centre: str, ends: tuple[str, ...]) -> bool:
+    """Whether the pin is on the shorter arc from one end to the other."""
+    a, b, p = ((float(at[n][0] - at[centre][0]), float(at[n][1] - at[centre][1])) for n in (*ends, point))
+    turn = a[0] * b[1] - a[1] * b[0]
+    one, two = a[0] * p[1] - a[1] * p[0], p[0] * b[1] - p[1] * b[0]
+    slack = 1e-9 * (p[0] * p[0] + p[1] * p[1])
+    along = (a[0] + b[0]) * p[0] + (a[1] + b[1]) * p[1] > -slack
+    return along and one * turn >= -slack * abs(turn) and two * turn >= -slack * abs(turn)
 
 
 def _on(known: Context, item: Item, word: Word, part: Part, point: str) -> None:

@@ -77,10 +77,12 @@ def problem_facts(structure: Structure) -> tuple[Fact, ...]:
         if c.kind == "link":
             facts.append(Fact("link", {"name": c.name, "points": c.points, "parts": c.parts}))
         elif GROUND in c.parts:
-            facts.append(Fact("support", {"name": c.name, "kind": c.kind, "point": c.points[0], "direction": c.direction}))
+            facts.append(Fact("support", {"name": c.name, "kind": c.kind, "point": c.points[0], "direction": c.direction,
+                                          "part": c.parts[0], "centre": c.centre}))
         else:
             facts.append(
-                Fact("joint", {"name": c.name, "kind": c.kind, "point": c.points[0], "parts": c.parts, "direction": c.direction})
+                Fact("joint", {"name": c.name, "kind": c.kind, "point": c.points[0], "parts": c.parts, "direction": c.direction,
+                               "centre": c.centre})
             )
     facts += [Fact("cord", {"cord": c}) for c in problem.cords]
     facts += [Fact(load.kind, {"load": load, "point": load.point, "part": load.part}) for load in problem.loads]

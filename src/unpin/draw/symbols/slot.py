@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
+import math
+
 from unpin.draw.geometry import Spot, arc, page_angle
 from unpin.draw.scene import Mark, Path
 from unpin.draw.symbols.ground import DEPTH, ground
@@ -12,8 +15,11 @@ HOLE, RIM, REACH = 3.2, 2.6, 19.0
 """Half the width of the hole, the plate left beside it, and how far it goes each way where its ends are not given."""
 
 
-def slot(at: Spot, up: Spot, owner: str, grounded: bool = True, reach: tuple[float, float] | None = None) -> Symbol:
-    """`up`: square to the slot; `reach`: how far it goes left and right of the pin in that frame, pt."""
+def slot(at: Spot, up: Spot, owner: str, grounded: bool = True, reach: tuple[float, ...] | None = None) -> Symbol:
+    """`up`: square to the slot; `reach`: how far it goes left and right of the pin in that frame, pt, and for a curved one how far
+    up its centre is."""
+    if reach is not None and len(reach) == 3:
+        return _curved(at, up, owner, grounded, reach)
     f = Frame(at, up)
     left, right = reach or (REACH, REACH)
     marks: list[Mark] = []
@@ -29,10 +35,49 @@ def slot(at: Spot, up: Spot, owner: str, grounded: bool = True, reach: tuple[flo
     return Symbol((*marks, *hinge(at, owner).marks), room, f.box(max(left, right), -outer, outer), "slot_support")
 
 
-def hole(at: Spot, up: Spot, owner: str, reach: tuple[float, float] | None = None) -> Symbol:
+def hole(at: Spot, up: Spot, owner: str, reach: tuple[float, ...] | None = None) -> Symbol:
     """The slot of a member that is drawn by itself, without the pin."""
     whole = slot(at, up, owner, False, reach)
     return Symbol(whole.marks[:2], whole.room, whole.grab, "slot")
+
+
+def _curved(at: Spot, up: Spot, owner: str, grounded: bool, reach: tuple[float, ...]) -> Symbol:
+    """A slot along an arc: in a plate of its member, or in ground hatched along both sides."""
+    f, (left, right, bend) = Frame(at, up), reach
+
+    def spot(along: float, height: float) -> Spot:
+        turn = along / bend
+        return f.spot((bend - height) * math.sin(turn), bend - (bend - height) * math.cos(turn))
+
+    def outline(half: float, more: float) -> tuple[Spot, ...]:
+        lo, hi = -left - more, right + more
+        steps = [lo + (hi - lo) * k / STEPS for k in range(STEPS + 1)]
+        round_ = [math.radians(90 * k / 4) for k in range(-3, 4)]
+        cap = [spot(hi - half + half * math.cos(a), half * math.sin(a)) for a in reversed(round_)]
+        back = [spot(lo + half - half * math.cos(a), half * math.sin(a)) for a in round_]
+        inner = [s for s in steps if lo + half <= s <= hi - half]
+        return (*(spot(s, half) for s in inner), *cap, *(spot(s, -half) for s in reversed(inner)), *back)
+
+    marks: list[Mark] = []
+    if grounded:
+        for side in (1, -1):
+            level = side * (HOLE + 0.8)
+            count = max(3, round((left + right) / 4.4))
+            places = [-left + (left + right) * (k + 0.5) / count for k in range(count)]
+            marks += [Path((spot(s, level), spot(s - DEPTH * side, level + side * DEPTH)), "hatch", owner) for s in places]
+            marks.append(Path(tuple(spot(-left + (left + right) * k / STEPS, level) for k in range(STEPS + 1)), "ground", owner))
+    else:
+        marks.append(Path(outline(HOLE + RIM, RIM), "block", owner, closed=True))
+        marks.append(Path(outline(HOLE, 0.0), "symbol", owner, closed=True))
+    outer = HOLE + 0.8 + DEPTH if grounded else HOLE + RIM
+    line = [spot(-left + (left + right) * k / 8, 0.0) for k in range(9)]
+    room = tuple((a, b, outer + 0.6) for a, b in itertools.pairwise(line))
+    xs, ys = [s[0] for s in line], [s[1] for s in line]
+    grab = (min(xs) - outer, min(ys) - outer, max(xs) + outer, max(ys) + outer)
+    return Symbol((*marks, *hinge(at, owner).marks), room, grab, "slot_support")
+
+
+STEPS = 24
 
 
 def _long(f: Frame, up: Spot, left: float, right: float, half: float) -> tuple[Spot, ...]:
