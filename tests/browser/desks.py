@@ -63,7 +63,8 @@ class Hand:
 
     def saved(self):
         """What is on disk, once everything is saved."""
-        self.page.wait_for_function("async () => { const s = (await import('/web/store.js')).store.get(); return s.doc && s.doc.onDisk === s.history.text; }")
+        self.page.evaluate("""async () => { const { store } = await import('/web/store.js');
+            for (let k = 0; k < 400; k++) { const s = store.get(); if (s.doc && s.doc.onDisk === s.history.text) return; await new Promise((r) => setTimeout(r, 20)); } throw new Error('never saved'); }""")
         return (self.folder / self.state("doc")["name"]).read_text("utf-8")
 
     def spot(self, x, y):
@@ -108,7 +109,7 @@ class Hand:
         """A new sentence by keyboard alone, from the sheet."""
         self.page.focus("#sheet")
         self.page.keyboard.press("/")
-        self.page.wait_for_function("document.activeElement?.id === 'line'")
+        self.page.wait_for_selector("#line:focus")
         self.page.keyboard.type(line)
         self.settle()
         self.page.keyboard.press("Enter")

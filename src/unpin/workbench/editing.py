@@ -91,7 +91,8 @@ def _names(text: str) -> set[str]:
 def _say(text: str, act) -> tuple[Revision, list[str]]:
     section, phrase = str(act["section"]), str(act["phrase"])
     name = name_wanted(text, section, phrase, str(act.get("name") or ""))
-    revision = add(text, section, phrase, name, faulty=True)
+    pair = _pair(phrase) if section in BY_NAME and BY_NAME[section].shape == "points" else None
+    revision = add(text, section, tuple(pair) if pair else phrase, name, faulty=True)
     return revision, [_id_at(revision.text, section, name)] if revision.made else []
 
 
@@ -177,4 +178,4 @@ def reads(kind: str, phrase: str) -> bool:
     """Whether a phrase is one of its kind, whatever its names mean."""
     from unpin.read.grammar import Misread
 
-    return not isinstance(parse_phrase(kind, phrase), Misread)
+    return bool(phrase.strip()) and not isinstance(parse_phrase(kind, phrase), Misread)

@@ -1,8 +1,9 @@
 /** What a hand does on the sheet, as changes of the text: points land, move and are copied, always on round values. */
-import { settled, stepFor } from "../kernels/round.js";
-import { toMetres } from "../kernels/view.js";
+import { along, settled, stepFor } from "../kernels/round.js";
+import { fromStretch } from "../kernels/hit.js";
+import { toMetres, toScreen } from "../kernels/view.js";
 import { within } from "../kernels/spans.js";
-import { perMetre, point, pointsOf, store, text } from "../store.js";
+import { perMetre, point, pointsOf, store, text, thing } from "../store.js";
 import { change } from "./editing.js";
 import { touch, touchPoints } from "./saying.js";
 
@@ -20,25 +21,58 @@ export function round(metres, but = []) {
   return settled(metres, perMetre(), step(), others, REACH / view.k);
 }
 
-/** @param {Spot} pixels @param {string[]} [but] */
-export const roundAt = (pixels, but) => round(toMetres(store.get().view, pixels), but);
+/**
+ * A new place: on bare paper two coordinates; on a part a point of it, which the part is then led through.
+ * @typedef {{at: [string, string] | string, metres: Spot, id?: string, after?: string}} Place
+ */
 
-/** A point on bare paper. @param {[string, string]} shown @returns {Promise<void>} */
-export async function land(shown) {
-  const made = await change([{ do: "point", name: null, at: shown }]);
-  if (made) await touch(made.slice(-1));
+/** The place under a hand. @param {Spot} pixels @param {string} [on] id of the part that lies there @returns {Place} */
+export function placeAt(pixels, on) {
+  const { view } = store.get();
+  const metres = toMetres(view, pixels);
+  const part = on?.startsWith("part ") ? thing(on) : undefined;
+  const names = part && part.points.length > 1 ? part.points : [];
+  const stretches = names.slice(1).map((b, k) => ({ a: names[k], b, from: point(names[k])?.at, to: point(b)?.at }));
+  const near = stretches.filter((s) => s.from && s.to).map((s) => ({ ...s, far: fromStretch(pixels, toScreen(view, /** @type {Spot} */ (s.from)), toScreen(view, /** @type {Spot} */ (s.to))) })).sort((p, q) => p.far - q.far)[0];
+  if (!near || !part) {
+    const r = round(metres);
+    return { at: r.shown, metres: r.at };
+  }
+  const [from, to] = [/** @type {Spot} */ (near.from), /** @type {Spot} */ (near.to)];
+  const level = from[0] === to[0] || from[1] === to[1];
+  const r = round(metres);
+  if (level && fromStretch(r.at, from, to) < 1e-9) return { at: r.shown, metres: r.at, id: part.id, after: near.a };
+  const there = along(metres, from, to, perMetre(), step());
+  return { at: `on ${near.a} ${near.b} at ${there.axis} = ${there.value}`, metres: there.at, id: part.id, after: near.a };
+}
+
+let strokes = 0;
+
+/** Make places into points, as one step with what follows under the same mark. @param {Place[]} places @param {string} mark @returns {Promise<string[] | null>} names */
+async function founded(places, mark) {
+  if (!places.length) return [];
+  const made = await change(places.map((p) => ({ do: "point", name: null, at: p.at })), mark);
+  if (!made) return null;
+  const names = made.map((id) => id.replace(/^point /, ""));
+  const led = places.flatMap((p, k) => (p.id ? [{ do: "through", id: p.id, point: names[k], after: p.after }] : []));
+  if (led.length && !(await change(led, mark))) return null;
+  return names;
+}
+
+/** A point where the hand is. @param {Place} place @returns {Promise<void>} */
+export async function land(place) {
+  const names = await founded([place], `stroke ${++strokes}`);
+  if (names) await touchPoints(names);
 }
 
 /**
  * A stroke: names of points it passed, or places where it passed none, in order. New places become points, and the sentence offers what
  * the stroke can be.
- * @param {(string | [string, string])[]} stops @returns {Promise<void>}
+ * @param {(string | Place)[]} stops @returns {Promise<void>}
  */
 export async function stroke(stops) {
-  const places = stops.filter((s) => typeof s !== "string");
-  const made = places.length ? await change(places.map((at) => ({ do: "point", name: null, at }))) : [];
-  if (!made) return;
-  const names = made.map((id) => id.replace(/^point /, ""));
+  const names = await founded(stops.filter((s) => typeof s !== "string"), `stroke ${++strokes}`);
+  if (!names) return;
   await touchPoints(stops.map((s) => (typeof s === "string" ? s : /** @type {string} */ (names.shift()))));
 }
 

@@ -117,6 +117,7 @@ async function enter(more) {
   if (!cross) return arrow([0, 0], 0);
   const there = drawn?.points?.find((p) => Math.hypot(p.at[0] - cross[0], p.at[1] - cross[1]) * view.k < 5);
   if (there) return more ? add(`point ${there.name}`) : touch([`point ${there.name}`]);
-  await land(round(cross).shown);
+  const r = round(cross);
+  await land({ at: r.shown, metres: r.at });
   if (more) await touch([...touched, ...store.get().touched]);
 }

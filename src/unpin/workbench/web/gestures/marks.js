@@ -7,6 +7,7 @@ import { deformed, shiftAt, touched } from "../kernels/outline.js";
  */
 
 const NEAR_LABEL = 16;
+const GIVEN = /^(dimension|extension|angle|slope|reference)$/;
 
 /**
  * Finds once, at the start of a drag, what stands on the moved points; the mover then only writes. Dimensions are taken off while things move.
@@ -19,7 +20,8 @@ export function take(root, from) {
   for (const mark of /** @type {NodeListOf<SVGElement>} */ (root.querySelectorAll("path, circle, text"))) {
     const group = /** @type {SVGElement | null} */ (mark.closest("g[data-owner], g[data-action]"));
     const role = mark.getAttribute("class") ?? "";
-    if (/^(dimension|extension|angle|slope|reference)$/.test(role)) {
+    const before = mark.previousElementSibling?.getAttribute("class") ?? "";
+    if (GIVEN.test(role) || (role === "head" && GIVEN.test(before))) {
       moves.push(() => mark.setAttribute("visibility", "hidden"));
       continue;
     }

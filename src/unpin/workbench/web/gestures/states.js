@@ -6,7 +6,7 @@ import { toMetres, toScreen, panned, pinched } from "../kernels/view.js";
 import { following, under } from "../kernels/hit.js";
 import { point, store } from "../store.js";
 import { add, touch } from "../acts/saying.js";
-import { carriedBy, land, move, round, roundAt, stroke } from "../acts/drawing.js";
+import { carriedBy, land, move, placeAt, round, stroke } from "../acts/drawing.js";
 import { preview, unpreview } from "../acts/previewing.js";
 import { isolate, join } from "../acts/apart.js";
 import { mark } from "../acts/tracing.js";
@@ -34,14 +34,23 @@ const reach = (t) => (t.touch ? REACH.touch : REACH.mouse);
 /** The point under a hand. @param {Touch} t @returns {string | undefined} */
 const pointUnder = (t) => under(t.spot, shapes(), reach(t)).find((id) => id.startsWith("point "));
 
-/** What a stroke passes here: a point, or a round place. @param {Touch} t @returns {string | [string, string]} */
+/** @typedef {import("../acts/drawing.js").Place} Place */
+
+/** What a stroke passes here: a point, a place on a part, or a round place. @param {Touch} t @returns {string | Place} */
 function stop(t) {
-  const on = pointUnder(t);
-  return on ? on.slice(6) : roundAt(t.spot).shown;
+  const hits = under(t.spot, shapes(), reach(t));
+  const on = hits.find((id) => id.startsWith("point "));
+  return on ? on.slice(6) : placeAt(t.spot, hits.find((id) => id.startsWith("part ")));
 }
 
-/** @param {string | [string, string]} a @param {string | [string, string]} b */
-const same = (a, b) => String(a) === String(b);
+/** @param {string | Place} s */
+const key = (s) => (typeof s === "string" ? s : String(s.at));
+
+/** @param {string | Place} a @param {string | Place} b */
+const same = (a, b) => key(a) === key(b);
+
+/** @param {string | Place} s @returns {[number, number]} pixels */
+const seen = (s) => toScreen(store.get().view, typeof s === "string" ? (point(s)?.at ?? [0, 0]) : s.metres);
 
 /** @param {Touch} t @returns {[string, any]} */
 const begin = (t) => [t.button === 1 || t.space ? "panning" : "pressing", { from: t, view: store.get().view, hits: under(t.spot, shapes(), reach(t)) }];
@@ -82,9 +91,11 @@ export const states = {
       const body = store.get().act === "apart" ? bodyAt(m.hits) : undefined;
       if (body) void (m.from.shift ? join(body) : isolate([body]));
       else if (!m.hits.length) {
-        if (store.get().act === "state") void land(roundAt(t.spot).shown);
+        if (store.get().act === "state") void land(placeAt(t.spot));
         else void touch([]);
-      } else if (m.from.shift) void add(m.hits[0]);
+      } else if (m.hits.length === 1 && m.hits[0].startsWith("part ") && touched[0] === m.hits[0] && store.get().held && store.get().act === "state")
+        void land(placeAt(t.spot, m.hits[0])); // a second press on a part is a point of it
+      else if (m.from.shift) void add(m.hits[0]);
       else void touch([following(m.hits, touched.length === 1 ? touched[0] : undefined) ?? m.hits[0]], true);
       return ["idle", {}];
     },
@@ -125,9 +136,7 @@ export const states = {
     move(m, t) {
       const on = pointUnder(t)?.slice(6);
       if (on && !m.stops.some((/** @type {any} */ s) => same(s, on))) m.stops.push(on);
-      const view = store.get().view;
-      const ends = m.stops.map((/** @type {string | [string, string]} */ s) => (typeof s === "string" ? toScreen(view, /** @type {any} */ (point(s)).at) : s === m.stops[0] ? toScreen(view, roundAt(m.start.spot).at) : m.start.spot));
-      store.set({ stroke: [...ends, on ? toScreen(view, /** @type {any} */ (point(on)).at) : toScreen(view, roundAt(t.spot).at)] });
+      store.set({ stroke: [...m.stops.map(seen), seen(stop(t))] });
     },
     lift(m, t) {
       const last = stop(t);

@@ -58,3 +58,18 @@ export function settled(at, perMetre, step, others, reach) {
   }
   return round;
 }
+
+/**
+ * A place on the straight way from one point to another where the coordinate that changes most is round: which coordinate, its value as text, and where that is.
+ * @param {[number, number]} at metres @param {[number, number]} from metres @param {[number, number]} to metres @param {number} perMetre @param {number} step
+ * @returns {{axis: "x" | "y", value: string, at: [number, number]}}
+ */
+export function along(at, from, to, perMetre, step) {
+  const d = [to[0] - from[0], to[1] - from[1]];
+  const long = d[0] * d[0] + d[1] * d[1] || 1;
+  const t = Math.max(0, Math.min(1, ((at[0] - from[0]) * d[0] + (at[1] - from[1]) * d[1]) / long));
+  const most = Math.abs(d[0]) >= Math.abs(d[1]) ? 0 : 1;
+  const value = written((from[most] + t * d[most]) * perMetre, step);
+  const s = (Number(value) / perMetre - from[most]) / (d[most] || 1);
+  return { axis: most ? "y" : "x", value, at: [from[0] + s * d[0], from[1] + s * d[1]] };
+}

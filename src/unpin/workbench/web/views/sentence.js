@@ -54,9 +54,12 @@ function whole(now, does) {
 export function answers(all, place) {
   return html`<ul class="answers" aria-label=${say("sentence.answers")}>${all.flatMap((a, i) =>
     a.found
-      ? a.lines.map((line, k) => html`<li>${words(`${place} ${i} ${k}`, line.formula)} <span class="sense">${words(`${place} ${i} ${k} sense`, line.sense)} <span aria-hidden="true">${line.arrow}</span></span></li>`)
+      ? a.lines.map((line, k) => html`<li>${words(`${place} ${i} ${k}`, line.formula)} <span class="sense">${words(`${place} ${i} ${k} sense`, lower(line.sense))} <span aria-hidden="true">${line.arrow}</span></span></li>`)
       : [html`<li class="lost">${words(`${place} ${i}`, a.asked)}: ${say("sentence.lost")}</li>`])}</ul>`;
 }
+
+/** A sense stands after a value here, within the line. @param {string} html */
+const lower = (html) => html.replace(/^\p{Lu}(?=\p{Ll})/u, (first) => first.toLowerCase());
 
 /** @param {State} now @param {import("../types.js").Thing | undefined} one @param {Does} does */
 function saying(now, one, does) {
@@ -64,7 +67,7 @@ function saying(now, one, does) {
   const label = phrase ? say("sentence.phrase", { section: one.section || one.what }) : say("sentence.line");
   const submit = (/** @type {Event} */ e) => (e.preventDefault(), does.mean());
   return html`<form class="line" @submit=${submit} autocomplete="off">
-    ${phrase ? html`<span class="where">${one.section}</span>${one.key ? html`<input class="called" aria-label=${say("sentence.called")} .value=${one.key} size=${Math.max(one.key.length, 1)} spellcheck="false"
+    ${phrase ? html`<span class="where">${one.section}</span>${one.key && !/^\d+$/.test(one.key) ? html`<input class="called" aria-label=${say("sentence.called")} .value=${one.key} size=${Math.max(one.key.length, 1)} spellcheck="false"
       @change=${(/** @type {Event} */ e) => /** @type {HTMLInputElement} */ (e.target).value !== one.key && does.rename(/** @type {HTMLInputElement} */ (e.target).value)}><span aria-hidden="true">:</span>` : nothing}` : nothing}
     <input id="line" aria-label=${label} placeholder=${phrase ? "" : say("sentence.placeholder")} .value=${now.draft} spellcheck="false" autocapitalize="off" enterkeyhint="done"
       @input=${(/** @type {Event} */ e) => does.type(/** @type {HTMLInputElement} */ (e.target).value)}>
