@@ -85,7 +85,8 @@ def _sentence(fact: Fact, problem: Problem, sheet: Sheet) -> Text | None:
 
 def _action(a: Action, problem: Problem, sheet: Sheet) -> Text:
     where = _where(a, sheet)
-    name = terms.name_of(a, sheet)
+    shown = terms.name_of(a, sheet)
+    name = Text("figure.of", {"name": shown}) if isinstance(shown, Amount) else shown
     if a.kind == "couple":
         turn = a.turn if a.value is None or sign(a.value.value) >= 0 else -a.turn
         return Text("fact.couple", {"name": name, "where": where, "sense": Text("sense.anticlockwise" if turn > 0 else "sense.clockwise")})

@@ -22,7 +22,7 @@ def label(formula: Formula) -> Label:
     """A formula as the runs of one label; fractions lie on their side."""
     match formula:
         case Amount(printed):
-            return (Run(printed.text),)
+            return (Run(printed.text),) if printed.shape is None else label(formula.opened)
         case Letter(base, sub, on):
             runs = [Run(base, "italic"), *(Run(part, "sub" if upright else "subitalic") for part, upright in subscript(sub))]
             if on:
@@ -129,10 +129,12 @@ def spoken(structure: Structure, sheet: Sheet) -> dict[str, str]:
 
 
 def _spoken(a: Action, sheet: Sheet) -> str:
+    """Its letter, or `of 300 N` for a load without one."""
     shown = terms.name_of(a, sheet)
     if isinstance(shown, Letter):
-        return f"{shown.base} {shown.sub}".strip()
-    return "".join(r.text for r in label(shown))
+        return say("speech.letter", sheet.language, base=shown.base, sub=shown.sub) if shown.sub else shown.base
+    written = "".join(r.text for r in label(shown))
+    return say("lesson.figure.of", sheet.language, name=written) if isinstance(shown, Amount) else written
 
 
 def _given(a: Action, sheet: Sheet) -> Formula:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum
+from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Raised, Relation, Root, Signed, Squared, Sum
 from unpin.words.sentences import catalogue, say
 
 
@@ -20,9 +20,9 @@ class _Voice:
     def say(self, formula: Formula) -> str:
         match formula:
             case Amount(printed):
-                return self._amount(printed)
+                return self._amount(printed) if printed.shape is None else self.say(formula.opened)
             case Letter(base, sub, on):
-                name = f"{base} {sub}".strip()
+                name = self._word("letter", base=base, sub=sub) if sub else base
                 return self._word("on", name=name, part=on) if on else name
             case Function(name, of, _):
                 return self._word(f"function.{name}", of=self.say(of))
@@ -32,6 +32,8 @@ class _Voice:
                 return self._word("root", of=self.say(of))
             case Squared(of):
                 return self._word("squared", of=self.say(of))
+            case Raised(of, power):
+                return self._word("raised", of=self.say(of), power=power)
             case Product(factors):
                 return self._word("times").join(self.say(f) for f in factors)
             case Signed(sign, of, _):
