@@ -2,7 +2,7 @@
 date ends the run with 1.
 
 problem-file.md and problem.schema.json come from the reader's own tables, solution.md from the schemas of what is printed as data,
-command.md from the parser of the command.
+command.md from the parser of the command, house-style.md and house-style.schema.json from the tables of the house style.
 """
 
 from __future__ import annotations
@@ -34,9 +34,11 @@ This page is written by `python tools/docs.py` from the help of the command; do 
 
 def pages() -> dict[str, str]:
     """Name of every generated page, and its text."""
+    from unpin.read.house_reference import house_reference, house_schema_text
     from unpin.read.reference import reference, schema_text
 
-    made = {"problem-file.md": reference(), "problem.schema.json": schema_text(), "solution.md": solution(), "command.md": command()}
+    made = {"problem-file.md": reference(), "problem.schema.json": schema_text(), "solution.md": solution(), "command.md": command(),
+            "house-style.md": house_reference(), "house-style.schema.json": house_schema_text()}
     return {**made, **pictures()}
 
 

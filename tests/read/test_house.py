@@ -34,7 +34,6 @@ FAULTS = [
     ('names: {link: "S_AB, T_AB"}', '1:15: error: names > link: found "S_AB, T_AB", wanted one name\n  hint: for example: F_AB'),
     ("names: {couple: M-A}", '1:17: error: names > couple: "M-A" is no name: letters, and after _ what is set below\n  hint: for example: M_A'),
     ('names: {pin: "C_x, C_x"}', '1:14: error: names > pin: "C_x" would name two forces at once\n  hint: for example: C_x, C_y'),
-    ("names: {link: T}", '1:15: note: names > link: "T" does not hold the point AB, so it can name only one force of a problem'),
 ]
 
 

@@ -11,7 +11,7 @@ from typing import Any
 from unpin.base.diagnostic import Diagnostic
 from unpin.base.record import record
 from unpin.base.units import DIMENSION_NAMES, Unit
-from unpin.model.house import EXAMPLES, PLAIN, House, Pattern
+from unpin.model.house import PLAIN, House, Pattern
 from unpin.model.problem import Problem
 from unpin.read.context import shown_units
 from unpin.read.house_schema import BY_NAME, NAME, NAMES, Entry
@@ -193,9 +193,6 @@ class _Page:
             if not found:
                 self.report.error("house.pattern", said.place, path, text=piece[:40], example=usual, hint="house.cure.example")
                 return ()
-            if EXAMPLES[kind] not in piece:
-                # One letter for every force of the kind: good where there is but one.
-                self.report.say("note", "house.no_point", said.place, path, text=piece, point=EXAMPLES[kind])
             out.append((found[1], found[2] or ""))
         if len(set(out)) < count:
             self.report.error("house.same_pattern", said.place, path, text=pieces[0][:40], hint="house.cure.example", example=usual)
