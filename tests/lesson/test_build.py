@@ -12,6 +12,7 @@ from unpin.draw.scene import Text as Mark
 from unpin.exact.number import approx, sign
 from unpin.lesson import formula, labels, terms
 from unpin.lesson.build import build, chosen_route
+from unpin.lesson.centres import with_centres
 from unpin.lesson.nodes import Block, Boxed, Drawing, Working, drawings, walk
 from unpin.lesson.sheet import sheet_for
 from unpin.render import terminal
@@ -46,7 +47,9 @@ def test_chapters_come_in_the_order_they_are_taught(name):
 def test_every_sum_of_the_route_is_worked_once_in_its_order(name):
     headers = [w.header for w in workings(lesson(name)) if any(x.name == "write" for x in w.lines)]
 
-    assert headers == [terms.header(e.functional) for s in followed(name).steps for e in s.equations]
+    summed = [e for s in followed(name).steps for e in s.equations]
+    sheet = with_centres(sheet_for(worked(name).problem, {}), worked(name).problem, summed)
+    assert headers == [terms.header(e.functional, sheet) for e in summed]
 
 
 @pytest.mark.parametrize("name", EXAMPLES)

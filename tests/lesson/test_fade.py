@@ -40,7 +40,7 @@ def test_each_level_takes_out_one_more_kind_of_step_from_the_last_to_the_first(n
     assert names(made_[WRITE]) == set() and found(made_[WRITE].sections, Header)
     assert not found(made_[CHOOSE].sections, Header)
     assert any(d.which == "body" for d in nodes(made_[CHOOSE], Drawing))
-    assert [d.which for d in nodes(made_[DIAGRAM], Drawing)] == ["problem"]
+    assert [d.which for d in nodes(made_[DIAGRAM], Drawing) if d.which != "motion"] == ["problem"]
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
@@ -92,7 +92,8 @@ def test_nothing_that_is_taken_out_can_be_found_in_any_format(name, level, tmp_p
     hidden = values(lesson(name)) - values(tree) - dimensions(tree)
     gone = symbols(lesson(name)) - symbols(tree)
 
-    assert (hidden or level < SOLVE) and (gone or level < DIAGRAM)
+    stated = symbols(lesson(name).sections[:1])  # where the problem itself names every letter there is none to hide
+    assert (hidden or level < SOLVE) and (gone or level < DIAGRAM or symbols(lesson(name)) == stated)
     for where, text in outputs(tree, tmp_path):
         assert not [v for v in hidden if holds_value(text, v)], where
         assert not [s for s in gone if holds_symbol(text, *s)], where

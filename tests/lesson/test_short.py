@@ -29,7 +29,8 @@ def test_a_short_lesson_is_at_most_two_thirds_as_long_and_checks_in_one_line(nam
 
     assert len(made.splitlines()) < len(whole.splitlines()) * 2 / 3
     checked = made.partition("\nCheck\n-----\n")[2].split("\n\n")[0].replace("\n", " ")
-    assert checked.endswith("add up to zero.") and checked.count(".") == 1
+    end = "add up to zero." if worked(name).proof.closing else "give the same values."
+    assert checked.endswith(end) and checked.count(".") == 1
 
 
 def test_a_problem_without_a_solution_keeps_its_reasons():

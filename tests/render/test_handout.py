@@ -89,7 +89,8 @@ def test_no_figure_is_wider_than_the_column_it_stands_in(name):
     source = pdf.source(lesson(name))
     columns = re.findall(r"#(?:beside\(\"[^\"]+\", |grid\(columns: \()([0-9.]+)pt.*?image\(\"figure-\d+\.svg\", width: ([0-9.]+)pt", source, re.S)
 
-    assert columns
+    # A free body with a moment centre far off stands above its sums, over the whole page.
+    assert columns or name == "shop-sign"
     assert all(float(figure) <= float(column) for column, figure in columns)
 
 
