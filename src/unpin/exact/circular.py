@@ -12,6 +12,7 @@ from itertools import product as pairs
 from typing import Any
 
 from unpin.exact.lettered import Lettered, Letters
+from unpin.exact.number import NoWholeMultiple
 
 Symbol = tuple[str, Any]
 """("letter", name), ("nested", index), ("number", prime), or (sin | cos | tan, angle), an angle being ((name, times), …)."""
@@ -133,10 +134,10 @@ def added(terms: Terms) -> Terms:
 
 def cosine_of(angle: Lettered) -> tuple[Fraction, tuple[Any, Any]]:
     """An angle such as 2θ + α - 30 taken apart: its number of degrees, and cosine and sine of the rest by the addition
-    formulas. ValueError unless it is a sum of whole multiples of letter angles and a number."""
+    formulas. NoWholeMultiple unless it is a sum of whole multiples of letter angles and a number."""
     letters = angle.letters
     if set(angle.sums) != {()} or not angle.sums[()][1].is_constant():
-        raise ValueError("no whole multiple of an angle")
+        raise NoWholeMultiple
     top, bottom = angle.sums[()]
     below = int(bottom.leading_coefficient())
     number, point = Fraction(0), (Fraction(1), Fraction(0))
@@ -147,7 +148,7 @@ def cosine_of(angle: Lettered) -> tuple[Fraction, tuple[Any, Any]]:
             continue
         named = letters.generators[held[0]]
         if sum(powers) != 1 or named.kind != "angle" or share.denominator != 1:
-            raise ValueError("no whole multiple of an angle")
+            raise NoWholeMultiple
         one = letters.circle("half", named.name)
         one = one if share > 0 else (one[0], -one[1])
         for _ in range(abs(int(share))):

@@ -24,7 +24,8 @@ from fractions import Fraction
 from typing import Literal, Union
 
 from unpin.base.record import record
-from unpin.exact.number import Number, cos_deg, sin_deg, sqrt, tan_deg, to_digits
+from unpin.exact.lettered import Lettered
+from unpin.exact.number import NoWholeMultiple, Number, cos_deg, sin_deg, sqrt, tan_deg, to_digits
 from unpin.exact.ratio import Ratio
 from unpin.exact.surd import Surd
 
@@ -248,6 +249,8 @@ def evaluate(expression: Expression, letters: Mapping[str, Number]) -> Number:
         return _bounded(_OPERATIONS[expression.operation](*values), start, end)
     except ZeroDivisionError:
         raise CannotEvaluate("division_by_zero", start, end) from None
+    except NoWholeMultiple:
+        raise
     except ValueError:
         raise CannotEvaluate("negative_root", start, end) from None
 
@@ -268,7 +271,7 @@ _OPERATIONS: dict[str, Callable[..., Number]] = {
 def _power(base: Number, power: Number, start: int, end: int) -> Number:
     if not isinstance(power, Fraction) or power.denominator != 1 or abs(power) > LARGEST_POWER:
         raise CannotEvaluate("power", start, end)
-    if not isinstance(base, Fraction) and abs(power) > 2:
+    if not isinstance(base, (Fraction, Lettered)) and abs(power) > 2:
         base = to_digits(base)
     return base ** int(power)
 

@@ -45,7 +45,13 @@ def condition(x: Any) -> Condition | None:
     product = letters.ring.constant(1)
     for f in deciding:
         product *= f
+    product = product if letters.value(product) > 0 else -product
     return Condition(*inequality(letters, {(): product}))
+
+
+def condition_of(p: Any, letters: Letters) -> Condition | None:
+    """The same for one polynomial that is positive as drawn."""
+    return None if definite(p, letters) else Condition(*inequality(letters, {(): p}))
 
 
 def definite(p: Any, letters: Letters) -> bool:

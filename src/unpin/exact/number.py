@@ -37,6 +37,10 @@ ZERO = Fraction(0)
 ONE = Fraction(1)
 
 
+class NoWholeMultiple(ValueError):
+    """An angle that is not made of whole multiples of letters and a number of degrees."""
+
+
 def as_number(x: int | Fraction | Surd | Ratio | Digits | Lettered) -> Number:
     """Ints become Fractions; everything else is returned as it is. Floats are refused."""
     if isinstance(x, int):

@@ -108,7 +108,7 @@ class Residues:
             return self.sine(g.made) * pow(1 + self.cosine(g.made), -1, self.p) % self.p
         if g.kind == "digits":
             return self.of(Fraction(round(float(g.drawn) * 10**12), 10**12))
-        return pow(7, 10**12 + 7919 * number, self.p)
+        return pow(number * 2654435761 + 40503, 7, self.p)
 
     def _of_terms(self, polynomial) -> int:
         total = 0

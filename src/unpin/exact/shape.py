@@ -18,6 +18,7 @@ from unpin.exact.circular import Symbol, Terms
 from unpin.exact.expression import Expression
 from unpin.exact.homogeneous import homogeneous
 from unpin.exact.lettered import Lettered, Letters
+from unpin.exact.surd import prime_factors, split_square
 from unpin.exact.writer import Writer, added, content, number, product, raised
 
 
@@ -67,6 +68,16 @@ def inequality(letters: Letters, inside: dict[tuple[int, ...], Any]) -> tuple[Ex
         terms, common_number = (sized, content(sized.values())) if writer.measured else (terms, common_number)
         parts = [(1 if terms[m] > 0 else -1, writer.monomial(m, abs(terms[m]) / common_number)) for m in writer.ordered(terms)]
     return tuple(added([(1, e) for way, e in parts if way == side] or [(1, number(Fraction(0)))]) for side in (1, -1))
+
+
+LARGEST = 1000
+"""Whole numbers above this in a sum give way to decimals."""
+
+
+def _square(x: Fraction) -> Fraction:
+    """The largest square in a number, so that nothing but it leaves a root."""
+    top, bottom = split_square(x.numerator)[0], split_square(x.denominator)
+    return Fraction(top, bottom[0] * (bottom[1] if bottom[1] != 1 else 1)) ** 2
 
 
 class _Product:
@@ -218,8 +229,6 @@ class _Product:
         self.number *= value ** whole
         top = value.numerator * value.denominator
         self.number /= value.denominator
-        from unpin.exact.surd import prime_factors, split_square
-
         square, rest = split_square(top)
         self.number *= square
         for prime in prime_factors(rest):
@@ -312,7 +321,11 @@ class _Product:
         sums = []
         for terms, k in self.sums:
             sized = {m: v * product(scale(s[1]) ** n for s, n in m if s[0] == "letter") for m, v in terms.items()}
-            lead = abs(sized[Writer(self.letters, True).ordered(sized)[0]])
-            self._number(lead, k) if k.denominator == 1 else None
-            sums.append(({m: v / lead for m, v in sized.items()} if k.denominator == 1 else sized, k))
+            # Whole numbers where the typed ones allow it, else the first term stands alone.
+            lead = content(sized.values())
+            if max(v.denominator for v in (v / lead for v in sized.values())) != 1 or max(abs(v / lead) for v in sized.values()) > LARGEST:
+                lead = abs(sized[Writer(self.letters, True).ordered(sized)[0]])
+            lead = lead if k.denominator == 1 else _square(lead)
+            self._number(lead, k)
+            sums.append(({m: v / lead for m, v in sized.items()}, k))
         self.sums = sums

@@ -130,7 +130,7 @@ def _size(c: Component, answer: Answer, acting: list[Action], worked: Worked, sh
         return [*lines, result]
     amounts = [sheet.reused(v, sheet.units[FORCE]) for _, v in legs]
     lines += [Line("write", Relation(letter, _root(x for x, _ in legs))), Line("substitute", Relation(letter, _root(amounts))), result]
-    if c.angle is not None:
+    if c.angle is not None and c.lean is None:
         acute = min(abs(c.angle), 180 - abs(c.angle))
         across, upright = (sheet.reused(abs(v), sheet.units[FORCE]) for _, v in legs)
         lines.append(Line("solve", Relation(sheet.function("tan", phrases.angle_amount(acute, sheet)), Over(upright, across))))

@@ -7,8 +7,12 @@ carries the id of the arrow it stands for, so that a page can light up both.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from unpin.base.record import record
+from unpin.exact.expression import Apply, Expression, Literally, Name
+from unpin.words import numbers
+from unpin.words.lettered import GREEK
 from unpin.words.numbers import Printed
 
 
@@ -20,6 +24,16 @@ class Amount:
     printed: Printed
     source: str = ""
     apart: bool = False
+
+    @property
+    def shape(self) -> Formula | None:
+        """Of a value with letters, the formula of its size; None for a number."""
+        return of_expression(self.printed.shape, self.printed) if self.printed.shape is not None else None
+
+    @property
+    def opened(self) -> Formula:
+        """The same with its sign."""
+        return Signed(-1, self.shape) if self.printed.sign < 0 else self.shape
 
 
 @record
@@ -58,6 +72,14 @@ class Root:
 @record
 class Squared:
     of: Formula
+
+
+@record
+class Raised:
+    """A power above the second."""
+
+    of: Formula
+    power: int
 
 
 @record
@@ -103,14 +125,9 @@ class Header:
     arrow: str
 
 
-Formula = Amount | Letter | Function | Over | Root | Squared | Product | Signed | Sum | Relation | Header
+Formula = Amount | Letter | Function | Over | Root | Squared | Raised | Product | Signed | Sum | Relation | Header
 
 ZERO = Amount(Printed(0, "0"))
-
-GREEK = {name: chr(code) for name, code in zip(
-    ["alpha", "beta", "gamma", "delta", "epsilon", "zeta", "eta", "theta", "iota", "kappa", "lambda", "mu", "nu", "xi", "omicron", "pi", "rho"], range(0x3B1, 0x3C2))}
-GREEK.update({name: chr(code) for name, code in zip(["sigma", "tau", "upsilon", "phi", "chi", "psi", "omega"], range(0x3C3, 0x3CA))})
-
 
 def letter(name: str) -> Letter:
     """A letter as an author types it: `theta` is θ, `P1` and `P_1` are P with the subscript 1.
@@ -147,9 +164,54 @@ def subscript(sub: str) -> tuple[tuple[str, bool], ...]:
 
 def needs_brackets(item: Formula, alone: bool) -> bool:
     """Whether a factor stands in brackets: amounts with a unit or a minus beside other factors, sums, signed terms."""
+    if isinstance(item, Amount) and item.printed.shape is not None:
+        return item.printed.sign < 0 or item.printed.is_sum or not alone and not isinstance(item.shape, (Letter, Function, Root))
     if isinstance(item, Amount):
         return (not alone and (item.apart or bool(item.printed.unit))) or item.printed.sign < 0
     return isinstance(item, (Sum, Signed, Relation)) and not alone
+
+
+def raised_needs_brackets(item: Formula) -> bool:
+    """Whether what is raised to a power stands in brackets."""
+    return needs_brackets(item, False) or isinstance(item, (Function, Over, Product, Signed, Sum))
+
+
+def argument_needs_brackets(item: Formula) -> bool:
+    """Whether the argument of a function stands in brackets: sums and products of letters."""
+    return isinstance(item, Amount) and isinstance(item.shape, (Sum, Product, Over))
+
+
+def of_expression(e: Expression, style: Printed) -> Formula:
+    """An expression with letters, its numbers rounded already, in the decimal sign of what is printed."""
+    def inner(x: Expression) -> Formula:
+        return of_expression(x, style)
+
+    match e:
+        case Literally(value):
+            return Amount(numbers.exactly(value, 20, "," if style.comma else "."))
+        case Name(name):
+            return letter(name)
+        case Apply("neg", (of,)):
+            return Signed(-1, inner(of))
+        case Apply("sqrt", (of,)):
+            return Root(inner(of))
+        case Apply("^", (base, Literally(power))):
+            return Squared(inner(base)) if power == 2 else Raised(inner(base), int(power))
+        case Apply("+" | "-" as way, (a, b)):
+            first = inner(a)
+            begun = first.terms if isinstance(first, Sum) else (first if isinstance(first, Signed) else Signed(1, first),)
+            return Sum((*begun, Signed(1 if way == "+" else -1, inner(b))))
+        case Apply("*", (a, Name("°"))):
+            return Amount(replace(numbers.exactly(a.value, 20, "," if style.comma else "."), unit="°"))
+        case Apply("*", (a, b)):
+            first = inner(a)
+            return Product((*(first.factors if isinstance(first, Product) else (first,)), inner(b)))
+        case Apply("/", (a, b)):
+            return Over(inner(a), inner(b))
+        case Apply(name, (of,)):
+            argument = Amount(Printed(1, "", shape=of, comma=style.comma, sine=style.sine)) if isinstance(of, Apply) else inner(of)
+            return Function(name, argument, style.sine if name == "sin" and style.sine != "sin" else "")
+    raise TypeError(type(e).__name__)
 
 
 def symbols(formula: Formula) -> tuple[Letter, ...]:
@@ -178,7 +240,7 @@ def _letters(formula: Formula):
 def children(formula: Formula) -> tuple[Formula, ...]:
     """The parts of a node, left to right."""
     match formula:
-        case Function(_, of, _) | Root(of) | Squared(of) | Signed(_, of, _):
+        case Function(_, of, _) | Root(of) | Squared(of) | Raised(of, _) | Signed(_, of, _):
             return (of,)
         case Over(top, bottom):
             return (top, bottom)

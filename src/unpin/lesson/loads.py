@@ -104,7 +104,8 @@ def named(name: str, quantity: Quantity, sheet: Sheet, size_only: bool = False) 
     if size_only:
         amount = Amount(amount.printed.size, amount.source)
     label = name or quantity.letter
-    return Relation(letter(label), amount) if label else amount
+    # A letter without a value is not said to be itself.
+    return Relation(letter(label), amount) if label and amount.shape != letter(label) else amount
 
 
 def _spread(table: str, loads: Loads, sheet: Sheet) -> Text:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from unpin.exact.number import Number, sign
-from unpin.lesson import cords, phrases, terms
+from unpin.lesson import conditions, cords, phrases, terms
 from unpin.lesson.formula import Letter, Relation
 from unpin.lesson.nodes import Boxed, Bullets, Line, Listing, Node, Paragraph, Result, Text, Working
 from unpin.lesson.sheet import Sheet, symbol
@@ -18,12 +18,22 @@ from unpin.model.problem import Problem
 from unpin.route.worked import Worked
 
 
-def answers(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
-    """One box for each thing asked, in the order asked."""
+def answers(worked: Worked, sheet: Sheet, elsewhere: frozenset[str] = frozenset()) -> tuple[Node, ...]:
+    """One box for each thing asked, in the order asked. `elsewhere`: forces of links that stand in a table instead."""
     slack = cords.slack(worked.structure, worked.values)
     warned = (Paragraph(Text("answer.slack", {"letters": Listing(tuple(slack))}), "remark"),) if slack else ()
     cordlike = frozenset(u.id for u in worked.structure.unknowns if u.drives == "cord")
-    return (*warned, *(boxed(a, worked.problem, worked.values, sheet, cordlike) for a in worked.answers))
+    kept = (_without(a, elsewhere) for a in worked.answers)
+    return (*warned, *(boxed(a, worked.problem, worked.values, sheet, cordlike) for a in kept if a is not None),
+            *conditions.chapter(worked, sheet))
+
+
+def _without(answer: Answer, elsewhere: frozenset[str]) -> Answer | None:
+    """What is left of an answer to be boxed, None when nothing is."""
+    if answer.asked.kind not in ("everything", "link") or answer.asked.component:
+        return answer
+    left = tuple(c for c in answer.components if c.unknown not in elsewhere)
+    return replace(answer, components=left) if left or not answer.components else None
 
 
 def boxed(answer: Answer, problem: Problem, values: Mapping[str, Number], sheet: Sheet, cordlike: frozenset[str] = frozenset()) -> Boxed:
@@ -43,7 +53,8 @@ def repeats(c: Component, answer: Answer) -> bool:
 
 def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: Sheet, pulls_only: bool) -> Result:
     worked = sheet.result(as_worked(c, values), c.dimension, c.unknown)
-    sense = Text("sense.none") if c.sense == "zero" else phrases.sense(c.sense, c.angle, sheet)
+    sense = Text("sense.none") if c.sense == "zero" else phrases.sense(c.sense, c.angle, sheet, c.lean)
+    sense = conditions.where(sense, c.value, sheet)
     if worked.printed.sign < 0 and pulls_only:
         said = Text("answer.slack_size")
     elif worked.printed.sign < 0:

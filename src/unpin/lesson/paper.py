@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from unpin.lesson import outcome, statement
+from unpin.lesson import bars, outcome, statement
 from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text
@@ -84,7 +84,8 @@ def _title(number: int, title: str, marks: Marks) -> Text:
 
 def _answers(number: int, worked: Worked, figures: int, language: str) -> Section:
     sheet = sheet_for(worked.problem, worked.values or {}, figures, language)
-    boxes = outcome.answers(worked, sheet)
+    shown = frozenset(u.id for u in bars.tabled(worked))
+    boxes = (*outcome.answers(worked, sheet, shown), *bars.table(worked, sheet, f"bars-{number}"))
     made = Section(f"answers-{number}", "back" if number == 1 else "answers", Text("paper.answers", {"number": number}), boxes)
     return with_kinds(made, worked.problem)
 

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
+from fractions import Fraction
 
+from unpin.exact.expression import Apply, Literally, Name
 from unpin.exact.number import Number, approx, sign
 from unpin.lesson.formula import Amount, Letter, letter
 from unpin.lesson.nodes import Listing, Text
@@ -109,20 +112,33 @@ def sign_of(x: Number | int) -> int:
     return (x > 0) - (x < 0) if isinstance(x, int) else sign(x)
 
 
-def sense(code: str, degrees: float | None, sheet: Sheet) -> Text:
-    """A true sense in words; a sloped one by its acute angle to the horizontal."""
+def sense(code: str, degrees: float | None, sheet: Sheet, lean: Number | None = None) -> Text:
+    """A true sense in words; a sloped one by its acute angle to the horizontal, or by the tangent of it where `lean` is given."""
     if code != "along" or degrees is None:
         return Text(f"sense.{code}")
     upward, acute = degrees > 0, min(abs(degrees), 180 - abs(degrees))
     side = "right" if abs(degrees) < 90 else "left"
+    if lean is not None:
+        said, amount = tilt(lean, sheet)
+        return Text(f"sense.{'up' if upward else 'down'}_{side}{said}", {"angle": amount})
     return Text(f"sense.{'up' if upward else 'down'}_{side}", {"angle": angle_amount(acute, sheet)})
+
+
+def tilt(lean: Number, sheet: Sheet) -> tuple[str, Amount]:
+    """A slope in letters: the angle itself where its tangent, or that of its complement, is that of a letter angle ("" and the
+    angle), else `_tangent` and the tangent."""
+    amount = Amount(numbers.ratio(lean, sheet.style))
+    match amount.printed.shape:
+        case Apply("tan", (of,)):
+            return "", Amount(numbers.in_expression(of, sheet.style))
+        case Apply("/", (Literally(one), Apply("tan", (of,)))) if one == 1:
+            right = Apply("*", (Literally(Fraction(90), 0, 0), Name("°", 0, 0)), 0, 0)
+            return "", Amount(numbers.in_expression(Apply("-", (right, of), 0, 0), sheet.style))
+    return "_tangent", amount
 
 
 def angle_amount(degrees: float, sheet: Sheet) -> Amount:
     """A computed angle: one decimal."""
-    from dataclasses import replace
-    from fractions import Fraction
-
     tenths = numbers.rounded(Fraction(degrees), sheet.style, places=1)
     return Amount(replace(tenths, unit="°", exact=False))
 

@@ -78,8 +78,7 @@ class Sheet:
 
     def ratio(self, value: Number) -> Amount:
         """A bare number: digit for digit when short, else with figures to spare."""
-        found = numbers.exactly(value, self.style.figures + numbers.CARRIED, self.style.decimal) or numbers.rounded(value, numbers.carried(self.style))
-        return Amount(found)
+        return Amount(numbers.ratio(value, self.style))
 
     def function(self, name: str, of: Formula) -> Function:
         """sin, cos or tan under the sign that the language has for it."""
@@ -97,7 +96,7 @@ def sheet_for(problem: Problem, values: Mapping[str, Number], figures: int = 0, 
     house = problem.house
     language = language or house.language or "en"
     places = None if figures or problem.figures else house.places
-    style = Style(figures or problem.figures or house.figures or 3, house.leading_one, places, house.decimal or numbers.decimal_sign(language))
+    style = Style(figures or problem.figures or house.figures or 3, house.leading_one, places, house.decimal or numbers.decimal_sign(language), numbers.sine_sign(language))
     units = dict(house.units or problem.units)
     force = BY_SPELLING[units.get("force", "N")]
     sizes = [abs(approx(v / force.factor)) for v in values.values()]

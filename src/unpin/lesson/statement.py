@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from unpin.base.units import DIMENSION_NAMES, NUMBER
 from unpin.lesson import cords, known, loads, phrases
 from unpin.lesson.formula import letter
 from unpin.lesson.nodes import Argument, Block, Bullets, Listing, Text
 from unpin.lesson.sheet import Sheet
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Asked, Connection, Problem
+from unpin.model.problem import Letter as ProblemLetter
 from unpin.words.sentences import catalogue
 
 
@@ -19,9 +21,17 @@ def given(problem: Problem, sheet: Sheet) -> Block:
     items += [loads.given(group, problem, sheet) for group in loads.gathered(problem.loads)]
     named = {load.name for load in problem.loads} | {c.name for c in problem.cords}
     items += known.given(problem, sheet)
-    items += [Text("given.letter", {"letter": letter(x.name), "value": sheet.given(x.value, own_unit=True)})
-              for x in problem.letters if x.value is not None and x.name not in named]
+    items += [_letter(x, sheet) for x in problem.letters if x.value is not None and x.name not in named]
     return Block("given", (Bullets(tuple(items)),))
+
+
+def _letter(x: ProblemLetter, sheet: Sheet) -> Text:
+    if x.drawn is None:
+        return Text("given.letter", {"letter": letter(x.name), "value": sheet.given(x.value, own_unit=True)})
+    what = Text(f"letter_kind.{DIMENSION_NAMES[x.value.dimension]}")
+    if x.value.dimension == NUMBER:
+        return Text("given.letter_open_number", {"letter": letter(x.name), "what": what})
+    return Text("given.letter_open", {"letter": letter(x.name), "what": what, "size": sheet.given(x.drawn, own_unit=True)})
 
 
 def connections(problem: Problem, sheet: Sheet) -> list[Text]:

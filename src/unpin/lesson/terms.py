@@ -162,6 +162,8 @@ def dimension_of(action: Action):
 def printed(formula: Formula):
     """What is printed of a formula, in any order, without the source of its numbers and the arrows behind its terms."""
     match formula:
+        case Amount(number) if number.shape is not None:
+            return printed(formula.opened)
         case Amount(number):
             return (number.sign, number.digits, number.unit)
         case Signed(way_, of, _):
@@ -172,7 +174,8 @@ def printed(formula: Formula):
         case Sum(items, _):
             return tuple(sorted((printed(i) for i in items), key=repr))
         case Product(items):
-            return tuple(sorted((printed(i) for i in items), key=repr)) if len(items) > 1 else printed(items[0])
+            inside = [x for i in items for x in (i.shape.factors if isinstance(i, Amount) and isinstance(i.shape, Product) else (i,))]
+            return tuple(sorted((printed(i) for i in inside), key=repr)) if len(inside) > 1 else printed(inside[0])
         case Relation(left, right, sign_):
             return (printed(left), sign_, printed(right))
     return formula

@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 
 from unpin.exact.number import Number, approx, sign
-from unpin.lesson import cords, phrases, terms, together
+from unpin.lesson import conditions, cords, phrases, terms, together
 from unpin.lesson.formula import Product, Relation, Signed, Sum
 from unpin.lesson.isolate import kind_of, member_kind, member_names
 from unpin.lesson.nodes import Block, Line, Listing, Node, Paragraph, Text, Working, sentences
@@ -17,7 +17,7 @@ from unpin.model.equation import Equation
 from unpin.model.kinds import KINDS
 from unpin.route.execute import dropping
 from unpin.route.plan import Step
-from unpin.statics.answers import sense_of
+from unpin.statics.answers import lean_of, sense_of
 from unpin.statics.loads import resultants
 
 
@@ -148,7 +148,8 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
         return [Paragraph(cords.meaning(structure, unknown, value), "sense")]
     if structure.unknown(unknown).axial:
         member = Text("thing_capital." + member_kind(structure, action.source), member_names(structure, action.source))
-        return [Paragraph(Text("result.tension" if sign(value) > 0 else "result.compression", {**letter, "member": member}), "sense")]
+        said = Text("result.tension" if sign(value) > 0 else "result.compression", {**letter, "member": member})
+        return [Paragraph(conditions.so_far_as(said, value, sheet), "sense")]
     if action.load is not None and len(structure.unknown(unknown).actions) > 1:
         return [Paragraph(Text("result.drawn_everywhere" if sign(value) > 0 else "result.against_everywhere", letter), "sense")]
     if action.sense == "push":
@@ -181,4 +182,5 @@ def true_sense(action: Action, value: Number, sheet: Sheet) -> Text:
     if code == "along":
         x, y = (approx(c) * sign(value) for c in action.direction.vector)
         degrees = math.degrees(math.atan2(y, x))
-    return phrases.sense(code, degrees, sheet)
+    said = phrases.sense(code, degrees, sheet, lean_of(action.direction.vector) if code == "along" else None)
+    return conditions.where(said, value, sheet)

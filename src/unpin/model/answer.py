@@ -14,7 +14,8 @@ class Component:
     """One printed number of an answer. `sense`: a code: right, left, up, down, anticlockwise, clockwise, tension,
     compression, along (with the angle in `angle`, degrees anticlockwise from +x), zero;
     drawn or against for an unknown load that pulls several ways. `value` keeps the sign of the
-    assumed sense; the magnitude is its absolute value. `unknown`: id behind it, "" for a resultant."""
+    assumed sense; the magnitude is its absolute value. `unknown`: id behind it, "" for a resultant. `lean`: up over across of a
+    sloped one, where letters are in it, so that no number of degrees can be said."""
 
     symbol: Symbol
     value: Number
@@ -22,6 +23,7 @@ class Component:
     sense: str
     unknown: str = ""
     angle: float | None = None
+    lean: Number | None = None
 
 
 @record

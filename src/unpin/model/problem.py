@@ -162,7 +162,8 @@ class Asked:
 
 @record
 class Letter:
-    """A letter of the problem with its value (None: stays a letter) and the size it is drawn with."""
+    """A letter of the problem with its value. One that stays a letter has a size it is `drawn` with; its value, and that of what is
+    made from it (b = 2a), is then a number with letters."""
 
     name: str
     value: Quantity | None

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from unpin.base.diagnostic import Place
 from unpin.base.record import record
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MASS, MOMENT, SPREAD, UNITS, Dimension, Unit
+from unpin.exact.lettered import Letters
 from unpin.model.problem import Connection, Letter, Part, Point
 from unpin.model.values import Quantity, Vector
 from unpin.read.grammar import Misread, parse_phrase
@@ -65,6 +66,7 @@ class Context:
     cords; `cord_ends`: of those that end at a point. `references`: every name that was given or looked up, and where.
     `owners`: at each point, the members in or on which another slides there; `standing`: slots and rods of the ground.
     `sought`: letters that are to be found, with what their loads are. `given`: of what the force is given, name and point to the push.
+    `free`: the letters without a value; `free_gravity`: g, where it is one of them.
     """
 
     report: Report
@@ -93,6 +95,8 @@ class Context:
     references: list[Reference] = field(default_factory=list)
     given: dict[tuple[str, str], str] = field(default_factory=dict)
     bare: bool = False
+    free: Letters | None = None
+    free_gravity: Quantity | None = None
     assumed: list[tuple[str, dict[str, object]]] = field(default_factory=list)
 
     @property

@@ -309,8 +309,8 @@ asked = alt(
     word("everything").result(say.AskedSaid(())),
     (
         token(lambda t: t.text == "all", "all")
-        >> alt(*(token(lambda t, text=text: t.text == text, text) for text in ("links", "cords", "reactions")))
-    ).map(lambda what: say.AskedSaid((), all=what.text)),
+        >> alt(*(token(lambda t, text=text: t.text == text, text) for text in ("links", "bars", "cords", "reactions")))
+    ).map(lambda what: say.AskedSaid((), all="links" if what.text == "bars" else what.text)),
     seq(
         _lead.optional(""),
         alt(seq(name << symbol("-"), name).map(tuple), name.map(lambda n: (n,))),
@@ -319,8 +319,21 @@ asked = alt(
     ).combine(lambda lead, names, part, component: say.AskedSaid(names, part, component, lead)),
 )
 
+# Letters.
+
+_article = token(lambda t: t.text in ("a", "an"), "@want.letter_kind")
+_what = alt(
+    (word("force") << word("per") << word("length")).result("force per length"),
+    *(token(lambda t, text=text: t.text == text, text).result(text) for text in ("force", "length", "angle", "couple", "mass", "number")),
+)
+letter = alt(
+    seq(_article >> _what, (token(lambda t: t.text == "drawn", "drawn") >> amount).optional()).combine(say.LetterSaid),
+    amount,
+)
+
 PHRASES = (
     "amount",
+    "letter",
     "point",
     "member",
     "link",
@@ -343,6 +356,7 @@ PHRASES = (
 def _phrases() -> dict[str, Parser]:
     whole = {
         "amount": amount,
+        "letter": letter,
         "point": point,
         "member": strokes,
         "link": link,

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from unpin.base.units import ACCELERATION, FORCE, LENGTH, MASS, MOMENT, NUMBER, PRESSURE, SPREAD, STANDARD_GRAVITY, Unit
 from unpin.exact.expression import Name as LetterName
+from unpin.exact.lettered import is_lettered
 from unpin.exact.number import length, sign
 from unpin.model import directions
 from unpin.model.problem import Load, Part, Point
@@ -14,6 +15,7 @@ from unpin.model.values import Direction, Quantity
 from unpin.read.context import Context, Item
 from unpin.read.cords import knot, tie_knot
 from unpin.read.directions import AXES, direction, is_straight, lies_on
+from unpin.read.lettered import lettered_gravity
 from unpin.read.parts import STRUCTURE
 from unpin.read.phrases import Amount, AngleSaid, LoadSaid, Word
 from unpin.read.pieces import is_name
@@ -254,7 +256,8 @@ def _heavy(known: Context, item: Item, amount: Amount, dimensions) -> tuple[Quan
     if given.dimension == FORCE:
         return given, None
     unit = known.unit(FORCE)
-    return Quantity(given.value * gravity(known).value, FORCE, "", "", unit.symbol), given
+    free = is_lettered(given.value) and known.gravity is None
+    return Quantity(given.value * (lettered_gravity(known) if free else gravity(known)).value, FORCE, "", "", unit.symbol), given
 
 
 def _only_at(item: Item, said: LoadSaid, *, on: bool) -> None:

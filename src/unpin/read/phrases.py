@@ -29,6 +29,14 @@ class Amount:
 
 
 @record
+class LetterSaid:
+    """What a letter without a value stands for (`force`, `force per length`), and the size to draw it with, if that is given."""
+
+    what: str
+    drawn: Amount | None = None
+
+
+@record
 class AxisSaid:
     """right, left, up, down; in a sum also x and y."""
 

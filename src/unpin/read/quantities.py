@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from unpin.base.units import ANGLE, BY_SPELLING, DIMENSION_NAMES, NUMBER, PRESSURE, UNITS, Dimension, Unit
 from unpin.exact.expression import Apply, CannotEvaluate, Expression, Literally, Name, evaluate, names
-from unpin.exact.number import Number
+from unpin.exact.number import NoWholeMultiple, Number
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item
 from unpin.read.phrases import Amount
@@ -78,6 +78,8 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
     try:
         dimension = _dimension(amount.expression, dimensions, item)
         return evaluate(amount.expression, values), dimension
+    except NoWholeMultiple:
+        raise item.drop("read.letter_angle", amount, hint="hint.letter_angle") from None
     except CannotEvaluate as fault:
         raise item.drop(f"read.{fault.code}", fault) from None
 

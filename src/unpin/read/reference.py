@@ -48,6 +48,11 @@ _KINDS = {
         "Write decimals with a point. No sign of multiplication is needed in `2a`, `1/2 a` or `3 kN m`; between two "
         "letters it is: `P*a`.",
     ),
+    "letter": (
+        "Letters",
+        "Under the letter. An angle may be a whole multiple of a letter, or a sum of such and numbers: `90 deg - theta`, `2theta + 10 deg`. "
+        "What is found with letters is printed with the conditions under which it holds.",
+    ),
     "point": (
         "Points",
         "A construction uses points made above it. A row has its names before one colon: `C E G I: every 4 right from A`.",

@@ -7,8 +7,9 @@ from dataclasses import replace
 from unpin.base.units import ACCELERATION, ANGLE, BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MASS, MOMENT, NUMBER, SPREAD, Unit
 from unpin.model.problem import Letter
 from unpin.model.values import Quantity
+from unpin.read import lettered
 from unpin.read.context import Context, Item, shown_units
-from unpin.read.phrases import Word
+from unpin.read.phrases import Amount, LetterSaid, Word
 from unpin.read.quantities import SINGLE, all_spellings, measure, quantity, unit_named
 from unpin.read.report import nearest
 from unpin.read.skeleton import Skeleton, attempt
@@ -89,9 +90,10 @@ def _acceleration(known: Context, item: Item) -> Quantity:
 
 
 def letters(page: Skeleton, known: Context) -> None:
-    for name, key, node in page.named("letters"):
+    entries = list(page.named("letters"))
+    for name, key, node in entries:
         path = ("letters", name)
-        if name in SINGLE or name in ("s", "sqrt", "sin", "cos", "tan", "pin"):
+        if name in SINGLE and not (name == "m" and isinstance(node, Scalar) and node.text.split()[:2] == ["a", "mass"]) or name in ("s", "sqrt", "sin", "cos", "tan", "pin"):
             page.report.error("read.letter_unit", key.place, path, name=name, hint="hint.letter_unit")
             known.broken.add(name)
             continue
@@ -105,15 +107,22 @@ def letters(page: Skeleton, known: Context) -> None:
             known.sought[name] = ""
             known.places[name] = key.place
             continue
-        value = attempt(letter, known, item) if item else None
-        if value is None:
+        said = attempt(item.phrase, "letter") if item else None
+        if isinstance(said, LetterSaid):
+            if known.free is None:
+                lettered.begin(known, len(entries))
+            made = attempt(lettered.open_letter, known, item, name, said)
+        else:
+            value = attempt(letter, known, item, said) if said else None
+            made = value and Letter(name, value, written=item.text, place=key.place)
+        if made is None:
             known.broken.add(name)
         else:
-            known.letters[name] = Letter(name, value, written=item.text, place=key.place)
+            known.letters[name] = made
+    lettered.end(known)
 
 
-def letter(known: Context, item: Item) -> Quantity:
-    said = item.phrase("amount")
+def letter(known: Context, item: Item, said: Amount) -> Quantity:
     _, dimension = measure(known, item, said)
     kept = (NUMBER, LENGTH, FORCE, MOMENT, SPREAD, MASS, ANGLE, ACCELERATION)
     if dimension not in kept:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 
 from unpin.base.units import FORCE, MOMENT
+from unpin.exact.lettered import is_lettered
 from unpin.exact.number import Number, approx, length, sign
 from unpin.model.action import Action, Structure, Symbol
 from unpin.model.answer import Answer, Component
@@ -53,13 +54,22 @@ def _as_drawn(acting: list[Action], value: Number) -> Component:
     if len({(sense_of(a, a.multiple), _slope(a, a.multiple) if a.kind == "force" else 0) for a in acting}) > 1 and code != "zero":
         code = "drawn" if sign(value) > 0 else "against"
     angle = _slope(action, value * action.multiple) if code == "along" else None
-    return Component(action.symbol, value, MOMENT if action.kind == "couple" else FORCE, code, action.unknown, angle)
+    return Component(action.symbol, value, MOMENT if action.kind == "couple" else FORCE, code, action.unknown, angle, _lean(action, code))
 
 
 def _single(action: Action, value: Number) -> Component:
     dimension = MOMENT if action.kind == "couple" else FORCE
     code = sense_of(action, value)
-    return Component(action.symbol, value, dimension, code, action.unknown, _slope(action, value) if code == "along" else None)
+    return Component(action.symbol, value, dimension, code, action.unknown, _slope(action, value) if code == "along" else None, _lean(action, code))
+
+
+def lean_of(vector) -> Number | None:
+    """Up over across of a sloped direction in which letters are; None for any other."""
+    return abs(vector[1] / vector[0]) if vector[0] != 0 and is_lettered(vector[1] / vector[0]) else None
+
+
+def _lean(action: Action, code: str) -> Number | None:
+    return lean_of(action.direction.vector) if code == "along" else None
 
 
 def _slope(action: Action, value: Number) -> float:
@@ -131,7 +141,7 @@ def _single_force(action: Action, value: Number, fallback: Symbol) -> Component:
     code = sense_of(action, value)
     if action.sense == "tension" or code not in ("along",):
         return Component(action.symbol, value, FORCE, code, action.unknown)
-    return Component(action.symbol or fallback, value, FORCE, "along", action.unknown, _slope(action, value))
+    return Component(action.symbol or fallback, value, FORCE, "along", action.unknown, _slope(action, value), _lean(action, "along"))
 
 
 def _resultant(asked: Asked, forces: list[Action], values):
@@ -162,4 +172,4 @@ def _size(symbol: Symbol, total) -> Component:
         return Component(symbol, ZERO, FORCE, "zero")
     angle = math.degrees(math.atan2(approx(total[1]), approx(total[0])))
     code = direction_code(total)
-    return Component(symbol, size, FORCE, "along" if code == "along" else code, "", angle)
+    return Component(symbol, size, FORCE, "along" if code == "along" else code, "", angle, lean_of(total) if code == "along" else None)

@@ -17,7 +17,9 @@ from dataclasses import field, replace
 from fractions import Fraction
 
 from unpin.base.record import record
-from unpin.base.units import BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MOMENT, SPREAD, Dimension, Unit
+from unpin.base.units import BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MOMENT, NUMBER, SPREAD, Dimension, Unit
+from unpin.exact.expression import Apply, Expression
+from unpin.exact.lettered import Lettered, is_lettered
 from unpin.exact.number import Number
 from unpin.exact.rounding import digits
 
@@ -30,12 +32,13 @@ _AS_TYPED = re.compile(r"([0-9]+(?:\.[0-9]+)?|\.[0-9]+)\s*(\D*)", re.ASCII)
 @record
 class Style:
     """`figures`: significant figures; `leading_one`: one more when the first figure is 1. `places`: decimal places of results instead,
-    if given. `decimal`: the decimal sign."""
+    if given. `decimal`: the decimal sign. `sine`: the sign of that function."""
 
     figures: int = 3
     leading_one: bool = True
     places: int | None = None
     decimal: str = "."
+    sine: str = "sin"
 
 
 STANDARD = Style()
@@ -44,19 +47,29 @@ STANDARD = Style()
 
 @record
 class Printed:
-    """A number as it stands on paper. `sign` -1, 0 or 1; `digits` with its groups, without sign; `unit` its symbol, "" for
-    a bare number; `exact` False where it was rounded; `comma`: numbers of its kind hold a decimal comma, though this one may not."""
+    """A number as it stands on paper. `sign` -1, 0 or 1; `digits` with its groups, without sign; `unit` its symbol, "" for a bare
+    number; `exact` False where it was rounded; `comma`: numbers of its kind hold a decimal comma, though this one may not. `shape`: of
+    a value with letters the expression that `digits` writes in a line; `sine`: the sign of that function in it."""
 
     sign: int
     digits: str
     unit: str = ""
     exact: bool = True
     comma: bool = field(default=False, compare=False)
+    shape: Expression | None = field(default=None, compare=False)
+    sine: str = field(default="sin", compare=False)
 
     @property
     def text(self) -> str:
         gap = "" if self.unit in ("", "°") else THIN
+        if self.sign < 0 and self.is_sum:
+            return f"{MINUS}({self.digits})"
         return f"{MINUS if self.sign < 0 else ''}{self.digits}{gap}{self.unit}"
+
+    @property
+    def is_sum(self) -> bool:
+        """Whether it is printed as several terms."""
+        return isinstance(self.shape, Apply) and self.shape.operation in ("+", "-")
 
     @property
     def size(self) -> Printed:
@@ -123,10 +136,45 @@ def exactly(value: Number, most: int, decimal: str = ".") -> Printed | None:
     return Printed(sign, grouped(_point(text.ljust(max(exponent, 1), "0") if exponent > 0 else text, exponent), decimal))
 
 
+def in_letters(value: Lettered, of: Unit, style: Style, spare: bool = False) -> Printed:
+    """A value in which letters are left: no unit stands behind it, the letters bring theirs. `spare`: its numbers are carried on."""
+    from unpin.words import lettered
+
+    way, shape = lettered.written(value, of)
+    shape = rounded_in(shape, carried(style) if spare else replace(style, places=None))
+    return replace(in_expression(shape, style), sign=way)
+
+
+def rounded_in(shape: Expression, style: Style) -> Expression:
+    """An expression with its numbers rounded where they are not short."""
+    from unpin.words import lettered
+
+    def shortened(x: Fraction) -> Fraction:
+        if exactly(x, SHORT):
+            return x
+        made = rounded(x, style)
+        return Fraction(made.digits.replace(THIN, "").replace(style.decimal, ".")) * (made.sign or 1)
+
+    return lettered.with_numbers(shape, shortened)
+
+
+def in_expression(shape: Expression, style: Style) -> Printed:
+    """An expression with letters, positive as drawn, whose numbers are rounded already."""
+    from unpin.words import lettered
+
+    line = lettered.text(shape, lambda x: exactly(x, 20, style.decimal).digits, style.sine)
+    return Printed(1, line, comma=style.decimal == ",", shape=shape, sine=style.sine)
+
+
 def measure(value: Number, of: Unit, style: Style) -> Printed:
     """A result in SI, shown in a unit, rounded."""
+    if is_lettered(value):
+        return in_letters(value, of, style)
     return replace(rounded(value / of.factor, style, style.places), unit=of.symbol)
 
+
+PURE = Unit("", NUMBER, Fraction(1), "both")
+"""The unit of a bare number."""
 
 SHORT = 6
 """A number of at most so many figures is printed as it is, where it is given or follows exactly from what is given."""
@@ -137,6 +185,8 @@ CARRIED = 2
 
 def plain(value: Number, of: Unit, style: Style) -> Printed:
     """A given quantity, a length, a constant on the way: digit for digit when that is short, else with figures to spare."""
+    if is_lettered(value):
+        return in_letters(value, of, style, spare=True)
     shown = value / of.factor
     spare = carried(style)
     if style.places is not None:
@@ -147,7 +197,7 @@ def plain(value: Number, of: Unit, style: Style) -> Printed:
 
 def carried(style: Style) -> Style:
     """The rounding of a number that is carried on, in significant figures."""
-    return Style(style.figures + CARRIED, leading_one=False, decimal=style.decimal)
+    return Style(style.figures + CARRIED, leading_one=False, decimal=style.decimal, sine=style.sine)
 
 
 def reused(value: Number, of: Unit, style: Style) -> Printed:
@@ -169,8 +219,24 @@ def given(value: Number, written: str, of: Unit, style: Style) -> Printed:
 
 def angle(degrees: Number, style: Style = STANDARD) -> Printed:
     """An angle as given: digit for digit when it has at most three decimals, else one decimal."""
+    if is_lettered(degrees):
+        return in_letters(degrees, BY_SPELLING["°"], style)
     found = exactly(degrees, 6, style.decimal)
     return replace(found or rounded(degrees, style, places=1), unit="°")
+
+
+def ratio(value: Number, style: Style) -> Printed:
+    """A bare number: digit for digit when short, else with figures to spare."""
+    if is_lettered(value):
+        return in_letters(value, PURE, style, spare=True)
+    return exactly(value, style.figures + CARRIED, style.decimal) or rounded(value, carried(style))
+
+
+def sine_sign(language: str) -> str:
+    """The sign that a language writes for the sine."""
+    from unpin.words.sentences import catalogue
+
+    return catalogue("language", language).get("function.sin", "sin")
 
 
 def decimal_sign(language: str) -> str:

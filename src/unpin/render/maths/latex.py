@@ -4,7 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from unpin.lesson.formula import GREEK, Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets, subscript
+from unpin.lesson.formula import (
+    GREEK,
+    Amount,
+    Formula,
+    Function,
+    Header,
+    Letter,
+    Over,
+    Product,
+    Raised,
+    Relation,
+    Root,
+    Signed,
+    Squared,
+    Sum,
+    argument_needs_brackets,
+    needs_brackets,
+    raised_needs_brackets,
+    subscript,
+)
 from unpin.lesson.nodes import Line
 from unpin.render.maths.rows import rows
 from unpin.words.numbers import THIN
@@ -20,18 +39,20 @@ def write(formula: Formula) -> str:
     r"""`{\circlearrowleft}{+}\quad {\textstyle\sum} M_{A} = 0`, `\frac{4}{5} \, (300\,\mathrm{N})(2.4\,\mathrm{m})`."""
     match formula:
         case Amount(printed):
-            return _amount(printed)
+            return _amount(printed) if printed.shape is None else write(formula.opened)
         case Letter(base, sub, on):
             return letter(base, sub, on)
         case Function(_, of, _):
             sign = formula.sign
-            return f"\\{sign} {write(of)}" if sign in ("sin", "cos", "tan") else f"\\operatorname{{{sign}}} {write(of)}"
+            return f"\\{sign} {_argument(of)}" if sign in ("sin", "cos", "tan") else f"\\operatorname{{{sign}}} {_argument(of)}"
         case Over(top, bottom):
             return f"\\frac{{{write(top)}}}{{{write(bottom)}}}"
         case Root(of):
             return f"\\sqrt{{{write(of)}}}"
         case Squared(of):
-            return f"({write(of)})^{{2}}" if needs_brackets(of, False) else f"{{{write(of)}}}^{{2}}"
+            return _raised(of, 2)
+        case Raised(of, power):
+            return _raised(of, power)
         case Product(factors):
             return _product(factors)
         case Signed(sign, of, _):
@@ -43,6 +64,14 @@ def write(formula: Formula) -> str:
         case Header(kind, sub, arrow):
             return f"{{{_ARROWS[arrow]}}}{{+}}\\quad {{\\textstyle\\sum}} {'F' if kind == 'forces' else 'M'}_{{{_italic(sub)}}} = 0"
     raise TypeError(f"no LaTeX mathematics for {type(formula).__name__}")
+
+
+def _raised(of: Formula, power: int) -> str:
+    return f"({write(of)})^{{{power}}}" if raised_needs_brackets(of) else f"{{{write(of)}}}^{{{power}}}"
+
+
+def _argument(of: Formula) -> str:
+    return f"({write(of)})" if argument_needs_brackets(of) else write(of)
 
 
 def working(header: Formula | None, lines: Sequence[Line], room: int) -> str:

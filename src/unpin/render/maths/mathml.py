@@ -4,7 +4,24 @@ from __future__ import annotations
 
 from html import escape
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets
+from unpin.lesson.formula import (
+    Amount,
+    Formula,
+    Function,
+    Header,
+    Letter,
+    Over,
+    Product,
+    Raised,
+    Relation,
+    Root,
+    Signed,
+    Squared,
+    Sum,
+    argument_needs_brackets,
+    needs_brackets,
+    raised_needs_brackets,
+)
 from unpin.words.numbers import MINUS, THIN
 
 _GAP = '<mspace width="0.17em"/>'
@@ -33,17 +50,19 @@ def _piece(content: str) -> str:
 def inner(formula: Formula) -> str:
     match formula:
         case Amount(printed):
-            return _amount(printed)
+            return _amount(printed) if printed.shape is None else inner(formula.opened)
         case Letter(base, sub, on):
             return letter(base, sub, on)
         case Function(_, of, _):
-            return f"<mrow><mi>{escape(formula.sign)}</mi><mo>&#x2061;</mo>{_GAP}{inner(of)}</mrow>"
+            return f"<mrow><mi>{escape(formula.sign)}</mi><mo>&#x2061;</mo>{_GAP}{_argument(of)}</mrow>"
         case Over(top, bottom):
             return f"<mfrac><mrow>{inner(top)}</mrow><mrow>{inner(bottom)}</mrow></mfrac>"
         case Root(of):
             return f"<msqrt>{inner(of)}</msqrt>"
         case Squared(of):
-            return f"<msup><mrow>{_brackets(inner(of)) if needs_brackets(of, False) else inner(of)}</mrow><mn>2</mn></msup>"
+            return f"<msup><mrow>{_raised(of)}</mrow><mn>2</mn></msup>"
+        case Raised(of, power):
+            return f"<msup><mrow>{_raised(of)}</mrow><mn>{power}</mn></msup>"
         case Product(factors):
             return f"<mrow>{product(factors)}</mrow>"
         case Signed(sign, of, action):
@@ -55,6 +74,14 @@ def inner(formula: Formula) -> str:
         case Header(kind, sub, arrow):
             return _header(kind, sub, arrow)
     raise TypeError(f"no MathML for {type(formula).__name__}")
+
+
+def _raised(of: Formula) -> str:
+    return _brackets(inner(of)) if raised_needs_brackets(of) else inner(of)
+
+
+def _argument(of: Formula) -> str:
+    return _brackets(inner(of)) if argument_needs_brackets(of) else inner(of)
 
 
 def letter(base: str, sub: str, on: str = "") -> str:

@@ -2,7 +2,24 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets
+from unpin.lesson.formula import (
+    Amount,
+    Formula,
+    Function,
+    Header,
+    Letter,
+    Over,
+    Product,
+    Raised,
+    Relation,
+    Root,
+    Signed,
+    Squared,
+    Sum,
+    argument_needs_brackets,
+    needs_brackets,
+    raised_needs_brackets,
+)
 from unpin.words.numbers import MINUS
 
 
@@ -15,13 +32,15 @@ def write(formula: Formula) -> str:
             under = ",".join(x for x in (sub, on) if x)
             return base + (f"_{under}" if under else "")
         case Function(_, of, _):
-            return f"{formula.sign} {write(of)}"
+            return f"{formula.sign} ({write(of)})" if argument_needs_brackets(of) else f"{formula.sign} {write(of)}"
         case Over(top, bottom):
             return f"{_grouped(top)}/{_grouped(bottom)}"
         case Root(of):
             return f"√{_grouped(of)}"
         case Squared(of):
-            return f"({write(of)})²" if needs_brackets(of, False) else f"{write(of)}²"
+            return (f"({write(of)})" if raised_needs_brackets(of) else write(of)) + "²"
+        case Raised(of, power):
+            return (f"({write(of)})" if raised_needs_brackets(of) else write(of)) + ("³" if power == 3 else f"^{power}")
         case Product(factors):
             return product(factors)
         case Signed(sign, of, _):
@@ -65,5 +84,7 @@ def _inner(item: Formula) -> str:
 
 def _grouped(item: Formula) -> str:
     text = write(item)
+    if isinstance(item, Amount) and item.printed.shape is not None:
+        return text if isinstance(item.shape, (Letter, Root)) and item.printed.sign >= 0 else f"({text})"
     simple = isinstance(item, (Letter, Root)) or (isinstance(item, Amount) and not item.printed.unit and item.printed.sign >= 0)
     return text if simple else f"({text})"

@@ -2,23 +2,43 @@
 
 from __future__ import annotations
 
-from unpin.lesson.formula import Amount, Formula, Function, Header, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, needs_brackets, subscript
+from unpin.lesson.formula import (
+    Amount,
+    Formula,
+    Function,
+    Header,
+    Letter,
+    Over,
+    Product,
+    Raised,
+    Relation,
+    Root,
+    Signed,
+    Squared,
+    Sum,
+    argument_needs_brackets,
+    needs_brackets,
+    raised_needs_brackets,
+    subscript,
+)
 
 
 def write(formula: Formula) -> str:
     match formula:
         case Amount(printed):
-            return _amount(printed)
+            return _amount(printed) if printed.shape is None else write(formula.opened)
         case Letter(base, sub, on):
             return letter(base, sub, on)
         case Function(_, of, _):
-            return f"op({quoted(formula.sign)}) {write(of)}"
+            return f"op({quoted(formula.sign)}) {_argument(of)}"
         case Over(top, bottom):
             return f"frac({write(top)}, {write(bottom)})"
         case Root(of):
             return f"sqrt({write(of)})"
         case Squared(of):
-            return f"({write(of)})^2" if needs_brackets(of, False) else f"{write(of)}^2"
+            return _raised(of, 2)
+        case Raised(of, power):
+            return _raised(of, power)
         case Product(factors):
             return product(factors)
         case Signed(sign, of, _):
@@ -31,6 +51,14 @@ def write(formula: Formula) -> str:
             what = "F" if kind == "forces" else "M"
             return f"{quoted(arrow)}thin+quad sum {what}_{_italic(sub)} = 0"
     raise TypeError(f"no Typst mathematics for {type(formula).__name__}")
+
+
+def _raised(of: Formula, power: int) -> str:
+    return f"({write(of)})^{power}" if raised_needs_brackets(of) else f"{write(of)}^{power}"
+
+
+def _argument(of: Formula) -> str:
+    return f"({write(of)})" if argument_needs_brackets(of) else write(of)
 
 
 def quoted(text: str) -> str:
