@@ -50,7 +50,7 @@ def test_the_pin_must_be_between_the_ends_and_on_the_arc():
 @pytest.mark.parametrize("held, code", [
     ("slots: {K: arm in plate round K}", "read.no_line"),
     ("slots: {K: arm in arm round O}", "read.slide_itself"),
-    ("slots: {K: arm in ground round O, along right}", "read.arc_own_way"),
+    ("slots: {K: \"arm in ground round O, along right\"}", "read.arc_own_way"),
     ("collars: {K: arm on plate round O}", "read.arc_slot_only"),
 ])
 def test_a_slip_in_a_curved_slot_is_told(held, code):

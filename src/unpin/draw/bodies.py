@@ -93,6 +93,8 @@ def body_item(part: Part, problem: Problem) -> BodyItem | DiscItem | BlockItem |
     if part.kind == "block":
         ways = [c.direction for c in problem.connections if part.name == c.parts[0] and c.direction is not None and c.kind in STANDS]
         return BlockItem(part.name, at[part.points[0]], *(unit(flat(d.vector)) for d in ways[:1]))
+    if part.kind == "box":
+        return BodyItem(part.name, "box", (tuple(at[n] for n in (*part.points, part.points[0])),))
     return BodyItem(part.name, "member", chains_of(part, at))
 
 

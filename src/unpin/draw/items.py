@@ -20,10 +20,10 @@ def flat(vector: Vector) -> Spot:
 
 @dataclass(frozen=True)
 class BodyItem:
-    """A part along its chains. `look`: member, link, strut (a link in compression) or ghost."""
+    """A part along its chains. `look`: member, link, strut (a link in compression), ghost, or box: the outline of a block."""
 
     owner: str
-    look: Literal["member", "link", "strut", "ghost"]
+    look: Literal["member", "link", "strut", "ghost", "box"]
     chains: tuple[tuple[Spot, ...], ...]
 
 

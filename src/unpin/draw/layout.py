@@ -41,7 +41,7 @@ from unpin.draw.symbols.symbol import Symbol
 SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "contact": contact.contact, "guide": guide.guide,
             "rocker": rocker.rocker, "knife_edge": knife_edge.knife_edge, "surface": surface.surface, "slot": slot.slot,
             "collar": collar.collar, "sleeve": collar.sleeve, "anchor": cord.anchor, "floor": block.floor,
-            "channel": block.channel}
+            "channel": block.channel, "rim": surface.rim}
 SLIDING = {"hole": slot.hole, **{look: partial(SUPPORTS[look], grounded=False) for look in ("slot", "collar", "sleeve")}}
 SLIDES = ("slot", "collar", "sleeve")
 """Drawn over the member they are in or on."""
@@ -51,11 +51,11 @@ SMALL_DISC = 24.0
 """The name of the centre of a disc up to this radius (pt) may stand outside its rim."""
 GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL,
                 "rocker": rocker.LEVEL, "knife_edge": knife_edge.LEVEL, "surface": surface.LEVEL, "slot": slot.HOLE + 0.8,
-                "collar": 0.0, "sleeve": 0.0, "anchor": cord.EYE, "floor": block.HALF + 1.0, "channel": block.HALF + 1.0}
+                "collar": 0.0, "sleeve": 0.0, "anchor": cord.EYE, "floor": block.HALF + 1.0, "channel": block.HALF + 1.0, "rim": surface.RIM}
 GROUND_HALF = {"roller": roller.HALF + 5, "contact": contact.HALF, "guide": guide.HALF, "pin": pin.HALF + 4, "fixed": fixed.HALF,
                "rocker": rocker.HALF + 4, "knife_edge": knife_edge.HALF + 5, "surface": surface.HALF, "slot": slot.REACH,
                "collar": collar.ROD, "sleeve": collar.ROD, "anchor": cord.ANCHOR, "floor": 2.6 * block.HALF,
-               "channel": 2.6 * block.HALF}
+               "channel": 2.6 * block.HALF, "rim": surface.HALF}
 
 
 def lay_out(piece: Piece, scale: float) -> Paper:
@@ -108,6 +108,11 @@ def _roomy(box: Box) -> Box:
 
 def _bodies(piece: Piece, paper: Paper) -> None:
     for item in piece.of(BodyItem):
+        if item.look == "box":
+            symbol = member.box(tuple(paper.at(s) for s in item.chains[0]), item.owner)
+            paper.symbol(symbol, paper.back, "body", item.owner)
+            paper.bodies += symbol.room
+            continue
         symbol = member.bar(tuple(tuple(paper.at(s) for s in chain) for chain in item.chains), item.owner, item.look)
         paper.symbol(symbol, paper.middle, "body", item.owner)
         if item.look != "ghost":

@@ -18,6 +18,8 @@ def part(one: Part, sheet: Sheet) -> Text:
     if one.kind == "disc":
         return Text("given.disc", {"name": one.name, "point": phrases.letter_like(one.points[0]), "count": len(one.radii),
                                    "radii": Listing(tuple(sheet.length(r) for r in one.radii))})
+    if one.kind == "box":
+        return Text("given.box", {"name": one.name, "points": phrases.points(one.points)})
     if one.kind == "block":
         return Text("given.block", {"name": one.name, "point": phrases.letter_like(one.points[0])})
     return Text("given.member", {"name": one.name, "points": phrases.points(one.points)})

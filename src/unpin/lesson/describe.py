@@ -106,6 +106,8 @@ def _toward(a: Action, problem: Problem, sheet: Sheet) -> Text:
 def _part(part: Part, sheet: Sheet) -> Text:
     """A disc with its radii, a block, or the knot of some cords, which has the name of its point."""
     said = {"name": part.name, "point": phrases.letter_like(part.points[0])}
+    if part.kind == "box":
+        return Text("fact.box", {"name": part.name, "points": phrases.points(part.points)})
     if part.kind == "disc":
         radii = Listing(tuple(sheet.length(r) for r in part.radii))
         return Text("fact.disc", {**said, "count": len(part.radii), "radii": radii})

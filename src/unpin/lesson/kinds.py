@@ -18,7 +18,7 @@ Tree = TypeVar("Tree")
 
 def with_kinds(tree: Tree, problem: Problem) -> Tree:
     """The same node, section or lesson with every disc and block called what it is."""
-    kinds = {p.name: p.kind for p in problem.parts if p.kind != "member"}
+    kinds = {p.name: "block" if p.kind == "box" else p.kind for p in problem.parts if p.kind != "member"}
     kinds.update({letter(name): "joint" for name in joints(problem)})
     return _mended(tree, kinds) if kinds else tree
 

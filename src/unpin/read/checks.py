@@ -40,7 +40,7 @@ def _loose(known: Context, connections: list[Connection], cords: list[Cord]) -> 
     for name, part in known.parts.items():
         on_pin = any((point, name) in at_pins for point in part.points)
         if name not in joined and not on_pin and not known.broken:
-            section = {"disc": "discs", "block": "blocks"}.get(part.kind, "members")
+            section = {"disc": "discs", "block": "blocks", "box": "blocks"}.get(part.kind, "members")
             report.warning("read.member_loose", part.place, (section, name), name=name)
     supports = {c.points[0] for c in connections if GROUND in c.parts}
     for c in known.links.values():
@@ -99,10 +99,14 @@ def _passed_over(known: Context) -> None:
     named = {n for n in named | set(known.cord_ends) if known.points[n].made != GROUND}
     touched = {(c.points[0], p) for c in known.joined if c.kind not in ("pin", "fixed") for p in c.parts}
     touched |= {(c.points[0], c.parts[0]) for c in known.standing.values()}
+    # The edge of a block is no member, and what lies on it is no pin.
+    boxes = {p.name for p in known.parts.values() if p.kind == "box"}
     where = known.at
     for part in known.parts.values():
         if known.report.full:
             return
+        if part.name in boxes:
+            continue
         mine = set(part.points)
         for a, b in dict.fromkeys(zip(part.points, part.points[1:])):
             (ax, ay), (bx, by) = rough[a], rough[b]

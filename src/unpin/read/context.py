@@ -157,8 +157,14 @@ class Context:
         return [p for p in self.parts.values() if point in p.points]
 
     def carriers(self, point: str) -> list[Part]:
-        """The members that what acts at a point acts on: not one in whose slot the pin there slides."""
-        return [p for p in self.members_at(point) if p.name not in self.owners.get(point, ())]
+        """The members that what acts at a point acts on: not one in whose slot the pin there slides. Where no member passes, a block
+        that has the point on it."""
+        from unpin.read.directions import lies_on
+
+        here = self.members_at(point)
+        if not here:
+            return [p for p in self.parts.values() if p.kind == "box" and lies_on(self, p, self.points[point].at)]
+        return [p for p in here if p.name not in self.owners.get(point, ())]
 
     def unit(self, dimension: Dimension) -> Unit:
         """The unit of bare numbers of this dimension."""

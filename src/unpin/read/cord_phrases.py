@@ -16,7 +16,10 @@ def _only_here(*texts: str) -> Parser:
 _the = word("the").optional()
 _and = alt(word("and"), symbol("+"), symbol(",") >> word("and").optional())
 
-block = word("at") >> name
+block = alt(
+    word("at") >> name,
+    (_only_here("corners").optional() >> name.at_least(3)).map(lambda names: say.BoxSaid(tuple(names))),
+)
 disc = seq(_only_here("radius", "radii").optional() >> amount, (_and >> amount).optional(), word("at") >> name).combine(
     lambda a, b, centre: say.DiscSaid((a, b) if b else (a,), centre)
 )

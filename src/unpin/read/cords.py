@@ -17,7 +17,7 @@ from unpin.model.values import Vector
 from unpin.read.context import Context, Item
 from unpin.read.directions import direction
 from unpin.read.parts import host
-from unpin.read.phrases import DiscSaid, StopSaid, Word
+from unpin.read.phrases import BoxSaid, DiscSaid, StopSaid, Word
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
 
@@ -49,6 +49,21 @@ def disc(known: Context, name: str, item: Item, said: DiscSaid) -> Part:
 def block(known: Context, name: str, item: Item, said: Word) -> Part:
     """A body of no size at its point."""
     return Part(name, (known.point(item, said).name,), "block", place=known.places.get(name))
+
+
+def box(known: Context, name: str, item: Item, said: BoxSaid) -> Part:
+    """A block with its corners, in order round it."""
+    corners = tuple(known.point(item, word).name for word in said.corners)
+    where = [known.at[p] for p in corners]
+    turns = {sign(_turn(where[n - 2], where[n - 1], where[n])) for n in range(len(where))}
+    if len(set(corners)) < len(corners) or len(turns) > 1 or 0 in turns:
+        raise item.drop("read.box_corners", said.corners[-1], name=name, hint="hint.box_corners")
+    return Part(name, corners, "box", place=known.places.get(name))
+
+
+def _turn(a: Vector, b: Vector, c: Vector) -> Number:
+    (x, y), (u, v) = difference(b, a), difference(c, b)
+    return x * v - y * u
 
 
 def string(known: Context, name: str, item: Item, said: tuple[StopSaid, ...]) -> Strung:
@@ -211,7 +226,7 @@ def _no_gap(item: Item, word: Word, one: Stop, two: Stop) -> Dropped:
 def knot(known: Context, point: str) -> bool:
     """Whether cords end at a point of nothing else, so that a load there makes a knot of it."""
     held = {c.points[0] for c in known.held} | {end for c in known.links.values() for end in c.points}
-    return point in known.cord_ends and not known.members_at(point) and point not in held
+    return point in known.cord_ends and not known.carriers(point) and point not in held
 
 
 def tie_knot(known: Context, point: str) -> Part:
@@ -241,7 +256,7 @@ def tie(known: Context, strung: dict[str, Strung]) -> list[Cord]:
 def _tied(known: Context, item: Item, stop: Stop) -> Stop:
     if stop.part or stop.direction is not None:
         return stop
-    if known.members_at(stop.point) or not knot(known, stop.point):
+    if known.carriers(stop.point) or not knot(known, stop.point):
         return replace(stop, part=host(known, item, stop.point))
     known.assume("cord_to_ground", point=stop.point)
     return replace(stop, part=GROUND)

@@ -140,7 +140,15 @@ def lies_on(known: Context, part: Part, at: Vector) -> bool:
     where = known.at
     if len(part.points) == 1:
         return where[part.points[0]] == at
+    if part.kind == "box":
+        round_ = [*part.points, part.points[0]]
+        sides = {sign(cross(difference(where[b], where[a]), difference(at, where[a]))) for a, b in zip(round_, round_[1:])}
+        return not {1, -1} <= sides
     return any(on_run(where[a], where[b], at) for a, b in zip(part.points, part.points[1:]))
+
+
+def cross(a: Vector, b: Vector) -> Number:
+    return a[0] * b[1] - a[1] * b[0]
 
 
 def on_run(start: Vector, end: Vector, at: Vector) -> bool:

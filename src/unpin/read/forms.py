@@ -82,6 +82,7 @@ FORMS: tuple[Form, ...] = (
     Form("disc", "LENGTH at POINT", "its radius and its centre", "0.2 m at C"),
     Form("disc", "LENGTH and LENGTH at POINT", "two radii on one shaft", "0.1 m and 0.3 m at C"),
     Form("block", "at POINT", "where it is", "at K"),
+    Form("block", "POINT POINT POINT …", "a block with a size: its corners in order", "A B C D"),
     Form("cord", "POINT to POINT", "a straight cord", "A to B"),
     Form(
         "cord",
@@ -151,6 +152,14 @@ FORMS: tuple[Form, ...] = (
         "at that point, which lies on both; the other way round it pushes as much",
         "drum pushes lever up",
     ),
+    Form(
+        "contact",
+        "DISC pushes DISC | MEMBER",
+        "where a wheel touches another or a member; the point may be new, its place and the way of the push are found",
+        "lower pushes upper",
+    ),
+    Form("contact", "ground pushes DISC DIRECTION", "a smooth floor or wall under its rim", "ground pushes wheel up"),
+    Form("contact", "ground pushes DISC", "at a point named before: an edge or a step", "ground pushes wheel"),
     Form(
         "slot",
         "MEMBER in MEMBER",

@@ -194,7 +194,8 @@ joining = alt(
     seq(name << word("welded") << word("to"), name).combine(lambda a, b: say.JoiningSaid("welded", (a, b))),
 )
 
-contact = seq(name << word("pushes"), name, direction).combine(say.ContactSaid)
+_side = alt(name, word("ground"))
+contact = seq(_side << word("pushes"), _side, direction.optional()).combine(say.ContactSaid)
 _owner = alt(word("the").optional() >> word("ground").result(None), name)
 _in = token(lambda t: t.text == "in", "in")
 _built_on = comma >> (token(lambda t: t.text == "built", "built") << word("on")).optional()

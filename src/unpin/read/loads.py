@@ -11,6 +11,7 @@ from unpin.exact.lettered import is_lettered
 from unpin.exact.number import length, sign
 from unpin.model import directions
 from unpin.model.problem import Load, Part, Point
+from unpin.model.space import difference
 from unpin.model.values import Direction, Quantity
 from unpin.read.context import Context, Item
 from unpin.read.cords import knot, tie_knot
@@ -275,6 +276,9 @@ def _weight(known: Context, item: Item, said: LoadSaid) -> Load:
         point = known.point(item, said.clauses.at)
     else:
         where = known.at
+        if part.kind == "box":
+            size_at = _centroid(known, part)
+            return Load("force" if said.sought else "weight", size_at.name, part.name, size, direction=directions.DOWN, mass=mass, multiple=said.multiple)
         if not is_straight([where[p] for p in part.points]):
             raise item.drop("read.weight_where", said.of, name=part.name, hint="hint.weight_where")
         point = _middle(known, part)
@@ -282,6 +286,24 @@ def _weight(known: Context, item: Item, said: LoadSaid) -> Load:
             known.assume("weight_in_the_middle", part=part.name)
     kind = "force" if said.sought else "weight"
     return Load(kind, point.name, part.name, size, direction=directions.DOWN, mass=mass, multiple=said.multiple)
+
+
+def _centroid(known: Context, part: Part) -> Point:
+    """The middle of the area of a block (sums over the triangles from its first corner; any handbook of areas)."""
+    where = [known.at[p] for p in part.points]
+    area, x, y = Fraction(0), Fraction(0), Fraction(0)
+    for a, b in zip(where[1:], where[2:]):
+        (u, v), (s, t) = difference(a, where[0]), difference(b, where[0])
+        twice = u * t - v * s
+        area, x, y = area + twice, x + twice * (u + s) / 3, y + twice * (v + t) / 3
+    at = (where[0][0] + x / area, where[0][1] + y / area)
+    there = next((p for p in known.points.values() if p.at == at), None)
+    if there is None:
+        name = next(n for n in ("G", *(f"G{i}" for i in range(1, 1000))) if n not in known.points and n not in known.broken)
+        there = known.points[name] = Point(name, at, made=f"middle of {part.name}")
+    known.used.add(there.name)
+    known.assume("weight_in_the_middle_of_block", part=part.name)
+    return there
 
 
 def _middle(known: Context, part: Part) -> Point:

@@ -70,6 +70,8 @@ def contact(known: Context, point: str, item: Item, said: ContactSaid) -> Connec
     for word, part in ((said.pushing, pushing), (said.pushed, pushed)):
         if point not in part.points and not lies_on(known, part, known.at[point]):
             raise item.drop("read.not_on_member", word, name=part.name, point=point)
+    if said.direction is None:
+        raise item.drop("read.push_which_way", said.pushed, name=pushed.name, hint="hint.touch_way")
     way = direction(known, item, said.direction, point)
     return Connection(
         point, "contact", (point,), (pushed.name, pushing.name), way, place=known.places.get(f"contacts > {point}")
@@ -86,7 +88,7 @@ def link(known: Context, name: str, item: Item, ends: tuple[str, str]) -> Connec
 
 def host(known: Context, item: Item, point: str, part: Word | None = None) -> str:
     """What a thing at a point acts on: the named member, the one member there, or "" for the pin itself."""
-    here = known.members_at(point) if part is not None else known.carriers(point)
+    here = known.members_at(point) or known.carriers(point) if part is not None else known.carriers(point)
     if part is not None:
         named = known.part(item, part)
         if named not in here:
@@ -141,7 +143,7 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
 
 def _something_there(known: Context, item: Item, point: str) -> None:
     tied = point in known.cord_ends or any(point in c.points for c in known.links.values())
-    if not known.members_at(point) and not tied:
+    if not known.carriers(point) and not tied:
         if known.lost & STRUCTURE or known.broken:
             raise Dropped
         raise item.drop("read.support_on_nothing", point=point)

@@ -180,11 +180,11 @@ class JoiningSaid:
 
 @record
 class ContactSaid:
-    """`drum pushes lever up`: which member pushes which, and the way."""
+    """`drum pushes lever up`: which member pushes which, and the way, which may be left out where a wheel shows it."""
 
     pushing: Word
     pushed: Word
-    direction: DirectionSaid
+    direction: DirectionSaid | None = None
 
 
 @record
@@ -198,6 +198,13 @@ class SlideSaid:
     ends: tuple[Word, ...] = ()
     built_on: Word | None = None
     centre: Word | None = None
+
+
+@record
+class BoxSaid:
+    """`A B C D`: the corners of a block, in order."""
+
+    corners: tuple[Word, ...]
 
 
 @record

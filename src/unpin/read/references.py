@@ -25,4 +25,4 @@ class Reference:
 
 def section_of(kind: str) -> str:
     """The section that names a part of a kind."""
-    return {"disc": "discs", "block": "blocks"}.get(kind, "members")
+    return {"disc": "discs", "block": "blocks", "box": "blocks"}.get(kind, "members")

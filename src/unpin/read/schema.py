@@ -89,7 +89,7 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "blocks",
         "phrases by name",
-        "Bodies of no size, by name: the point they are at.",
+        "Blocks by name: of no size, at a point; or with a size, by their corners in order.",
         "blocks: {sack: at K}",
         phrase="block",
         needed="members|links|discs|blocks",
@@ -106,7 +106,8 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "contacts",
         "phrases by name",
-        "Where two members touch, smooth, and only push each other, by the point at which they do.",
+        "Where two members touch, smooth, and only push each other, by the point at which they do; where a wheel touches something the "
+        "point may be new.",
         "contacts: {K: drum pushes lever up}",
         phrase="contact",
         keyed="point",

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from unpin.base.units import FORCE
-from unpin.model.problem import Connection, Point
+from unpin.model.problem import GROUND, Connection, Point
 from unpin.read import cords as cord_rules
 from unpin.read import parts as rules
 from unpin.read import points as point_rules
-from unpin.read import slides
+from unpin.read import rims, slides
 from unpin.read.context import Context, Item
-from unpin.read.phrases import Word
+from unpin.read.phrases import BoxSaid, ContactSaid, Word
 from unpin.read.report import Dropped
 from unpin.read.schema import MOST
 from unpin.read.skeleton import Skeleton, attempt, row_names
@@ -174,7 +174,7 @@ def bodies(page: Skeleton, known: Context) -> None:
             if said is None or not _declare(page, known, section, name, key):
                 known.broken.add(name)
                 continue
-            part = attempt(make, known, name, item, said)
+            part = attempt(cord_rules.box if isinstance(said, BoxSaid) else make, known, name, item, said)
             if part:
                 known.parts[name] = part
             else:
@@ -231,15 +231,34 @@ def contacts(page: Skeleton, known: Context) -> dict[str, Connection]:
     for name, key, node in page.named("contacts"):
         item = page.scalar("contacts", name, node)
         where = Item(name, key, ("contacts", name), page.report)
-        point = attempt(known.point, where, Word(name, 0, len(name)))
         said = attempt(item.phrase, "contact") if item else None
-        if point is None or said is None:
-            continue
         known.places[f"contacts > {name}"] = key.place
-        found = attempt(rules.contact, known, name, item, said)
-        if found:
+        if said is not None and rims.is_rim(known, said):
+            found = _rim(page, known, name, key, item, said)
+        else:
+            point = attempt(known.point, where, Word(name, 0, len(name)))
+            if point is None or said is None:
+                continue
+            found = attempt(rules.contact, known, name, item, said)
+        if found is None:
+            known.lost.add("pins")
+        elif GROUND in found.parts:
+            known.standing[name] = found
+        else:
             out[name] = found
     return out
+
+
+def _rim(page: Skeleton, known: Context, name: str, key: Scalar, item: Item, said: ContactSaid) -> Connection | None:
+    """A contact of a wheel; its point is named here where it is not named before."""
+    new = name not in known.points
+    found = attempt(rims.touch, known, name, item, said)
+    if found is not None and new:
+        known.places[name] = key.place
+        known.declare("points", name, key, 0, len(name))
+    elif found is None:
+        known.broken.add(name)
+    return found
 
 
 def supports(page: Skeleton, known: Context) -> dict[str, Connection]:

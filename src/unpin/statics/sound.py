@@ -38,9 +38,13 @@ def sound(structure: Structure) -> Soundness:
 
 
 def _idle(structure: Structure, freedom: Freedom) -> bool:
-    """A pulley that turns under its cord, or a hanging block that sways: motions that nobody asks about and no load feels."""
+    """A wheel that turns about its own centre, or a hanging block that sways: motions that nobody asks about and no load feels."""
     light = {p.name for p in structure.problem.parts if p.kind in ("disc", "block")}
-    return freedom.work == 0 and bool(structure.problem.cords) and set(freedom.twists) <= light
+    if freedom.work != 0 or not set(freedom.twists) <= light:
+        return False
+    centres = {p.name: structure.problem.coordinates[p.points[0]] for p in structure.problem.parts if p.kind == "disc"}
+    spins = all(b in centres and velocity(t, centres[b]) == (0, 0) for b, t in freedom.twists.items())
+    return spins or bool(structure.problem.cords)
 
 
 def _freedom(structure: Structure, twists: Mapping[str, Twist], loads) -> Freedom:

@@ -64,6 +64,11 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
             notes = notes_of(c.direction, lettering, problem) if not lies else ()
             kind = "floor" if c.kind in ("contact", "surface") and c.parts[0] in blocks and GROUND in c.parts else c.kind
             kind = "channel" if c.kind in ("slot", "guide") and c.parts[0] in blocks and GROUND in c.parts else kind
+            solid = {p.name for p in problem.parts if p.kind in ("disc", "box")}
+            if c.kind in ("contact", "surface") and c.parts[0] in solid:
+                kind = "rim"
+            if kind in ("rim", "contact") and GROUND not in c.parts and solid & set(c.parts):
+                continue  # the outlines are seen to touch
             reach = reach_of(c, at) if kind in ("slot", "collar", "sleeve") else ()
             items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes, reach))
     return items + anchors(problem)

@@ -13,6 +13,12 @@ HALF = {"member": 3.8, "link": 2.0, "strut": 2.0, "ghost": 0.6}
 ROLES = {"member": ("edge", "flesh"), "link": ("link-edge", "link-flesh"), "strut": ("link-edge",), "ghost": ("ghost-edge",)}
 
 
+def box(chain: tuple[Spot, ...], owner: str) -> Symbol:
+    """A block by its outline; a label may stand within."""
+    room = tuple((a, b, 0.9) for a, b in itertools.pairwise(chain))
+    return Symbol((Path(chain[:-1], "block", owner, closed=True),), room, box_of(chain), "block")
+
+
 def bar(chains: tuple[tuple[Spot, ...], ...], owner: str, look: str = "member") -> Symbol:
     """A body along its chains of spots; the outline of all of them is drawn before the filling, so that they are one."""
     marks = tuple(Path(chain, role, owner) for role in ROLES[look] for chain in chains)

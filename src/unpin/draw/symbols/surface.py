@@ -22,3 +22,14 @@ def surface(at: Spot, up: Spot, owner: str) -> Symbol:
         f.strip((-HALF - 1, -LEVEL - DEPTH / 2), (HALF, -LEVEL - DEPTH / 2), DEPTH / 2 + 0.6),
     )
     return Symbol((*ground(f, -LEVEL, HALF, owner), nub), room, f.box(HALF, -LEVEL - DEPTH, 3), "surface_support")
+
+
+RIM = 1.1
+"""How far below the rim of a wheel, or the corner of a block, the surface is."""
+
+
+def rim(at: Spot, up: Spot, owner: str) -> Symbol:
+    """The surface that a wheel or a block stands on or leans against."""
+    f = Frame(at, up)
+    room = (f.strip((-HALF - 1, -RIM - DEPTH / 2), (HALF, -RIM - DEPTH / 2), DEPTH / 2 + 0.6),)
+    return Symbol(ground(f, -RIM, HALF, owner), room, f.box(HALF, -RIM - DEPTH, 0), "surface_support")
