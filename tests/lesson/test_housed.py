@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 from fractions import Fraction as F
 from functools import cache
+from pathlib import Path
 
 import pytest
 
@@ -232,3 +233,17 @@ def test_the_names_are_those_of_the_house_for_parts_that_no_sum_gives():
 
     assert {Letter("R", "C"), Letter("S", "BD"), Letter("N", "A"), Letter("X", "C")} <= found
     assert Letter("C", "x") not in found and Letter("F", "BD") not in found
+
+
+PUBLISHED = sorted((Path(__file__).parents[1] / "published" / "problems").glob("*.yaml"))[::9]
+
+
+@pytest.mark.parametrize("path", PUBLISHED, ids=lambda p: p.stem)
+def test_published_answers_are_the_same_under_a_house(path):
+    # Their values are compared with their books, whose names stand in tests/published/records, by tests/published.
+    problem = unpin.load(path, style="none")
+    usual, housed = unpin.solve(problem), unpin.solve(put_on(problem, HOUSE)[0])
+
+    assert housed.proof.passed
+    assert [(c.sense, abs(c.value)) for a in housed.answers for c in a.components] == [(c.sense, abs(c.value)) for a in usual.answers for c in a.components]
+    assert not re.search(r"\d\.\d", "".join(terminal.maths.write(line.formula) for w in workings(build(housed)) for line in w.lines))

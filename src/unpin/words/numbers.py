@@ -21,6 +21,7 @@ from unpin.base.units import BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MOMENT
 from unpin.exact.expression import Apply, Expression
 from unpin.exact.lettered import Lettered, is_lettered
 from unpin.exact.number import Number
+from unpin.exact.number import sign as sign_of
 from unpin.exact.rounding import digits
 
 MINUS = "\u2212"
@@ -111,6 +112,12 @@ def rounded(value: Number, style: Style, places: int | None = None) -> Printed:
             return _tiny(value, places, style)
     sign, text, exponent = digits(value, wanted)
     if places is not None:
+        if exponent < first[2]:
+            # The coarse rounding went up to the next power of ten, the fine one does not.
+            wanted = exponent + places
+            if wanted < 1:
+                return _tiny(value, places, style)
+            sign, text, exponent = digits(value, wanted)
         text = text.ljust(exponent + places, "0")[: exponent + places]
     return Printed(sign, grouped(_point(text, exponent), style.decimal), exact=_is_exact(value, sign, text, exponent))
 
@@ -272,11 +279,10 @@ def _point(text: str, exponent: int, places: int = 0) -> str:
 
 def _tiny(value: Number, places: int, style: Style) -> Printed:
     """Smaller than the last place: zero, or one unit of it."""
-    sign, _, exponent = digits(value, 1)
-    up = exponent + places == 0 and digits(value, 12)[1] > "5" + "0" * 11
-    if not up:
+    way = sign_of(value)
+    if sign_of(value * (2 * way) - Fraction(10) ** -places) < 0:
         return Printed(0, f"0{style.decimal}{'0' * places}" if places else "0", exact=False)
-    return Printed(sign, grouped(_point("1", 1 - places), style.decimal), exact=False)
+    return Printed(way, grouped(_point("1", 1 - places), style.decimal), exact=False)
 
 
 def _is_exact(value: Number, sign: int, text: str, exponent: int) -> bool:
