@@ -27,6 +27,9 @@ def part(one: Part, sheet: Sheet) -> Text:
 
 def given(cord: Cord, problem: Problem, sheet: Sheet) -> Text:
     """A cord from one end over its discs to the other."""
+    if all(s.radius is not None and not s.side for s in cord.stops):
+        discs = {"a": cord.stops[0].part, "b": cord.stops[-1].part}
+        return Text("given.belt", {"letter": letter(cord), **discs})
     over = tuple(Text(f"cord.{s.side}", {"disc": s.part}) for s in cord.stops if s.side)
     blocks = {p.name for p in problem.parts if p.kind == "block"}
     ends = {"letter": letter(cord), "start": _end(cord.stops[0], blocks, sheet), "end": _end(cord.stops[-1], blocks, sheet)}

@@ -42,6 +42,11 @@ _wound = seq(
 _end = seq(_the >> name, (word("on") >> name).optional()).combine(lambda point, part: say.StopSaid(point, part))
 _last = alt(word("to") >> _end, _pulled, _wound)
 _then = comma >> alt(word("and"), _only_here("then")).optional()
-cord = seq(alt(_pulled, _wound, _end), (_then >> _passing).many(), _then >> _last).combine(
+_ON_RIM = {"top": "over", "bottom": "under"}
+_rim = seq(_the >> alt(_only_here(*_ON_RIM), word("left", "right")), word("of") >> _the >> name, _radius).combine(
+    lambda side, disc, radius: say.StopSaid(disc, side=_ON_RIM.get(side.text, side.text), radius=radius, wound=True)
+)
+_belt = seq(_only_here("belt") >> word("from") >> _rim, comma >> alt(word("to") >> alt(_rim, _end), _pulled))
+cord = _belt.map(tuple) | seq(alt(_pulled, _wound, _end), (_then >> _passing).many(), _then >> _last).combine(
     lambda first, middle, last: (first, *middle, last)
 )

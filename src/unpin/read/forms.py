@@ -116,6 +116,12 @@ FORMS: tuple[Form, ...] = (
         "tied to the disc, and leaves it on that side; at the start `winds off`",
         "K winds onto drum on its right",
     ),
+    Form(
+        "cord",
+        "belt from top | bottom | left | right of DISC to top … of DISC",
+        "one strand of a belt, with a tension of its own; it does not slip. An end may also be a POINT, or `pulled DIRECTION`",
+        "belt from top of motor to top of wheel",
+    ),
     Form("joining", "pinned", "as if nothing were said", "pinned"),
     Form("joining", "not joined", "the members pass each other", "not joined"),
     Form("joining", "MEMBER not joined", "one member passes the others", "arm not joined"),

@@ -132,7 +132,7 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "cords",
         "phrases by name",
-        "Light cords. The name is the letter of the tension; the phrase follows the cord from one end to the other.",
+        "Light cords, and strands of belts. The name is the letter of the tension; the phrase follows the cord from one end to the other.",
         "cords: {T: W over pulley to sack}",
         phrase="cord",
     ),

@@ -83,7 +83,7 @@ def _between_points(action: Action, problem: Problem) -> Direction:
     """The direction of a strand, as the line of its two points where it goes straight from one to the other."""
     ends = action.direction.points
     cord = next(c for c in problem.cords if c.name == action.source)
-    if action.direction.form != "line" or any(s.side for s in cord.stops if s.point in ends):
+    if action.direction.form != "line" or any(s.side or s.radius is not None for s in cord.stops if s.point in ends):
         return action.direction
     there = difference(*(problem.coordinates[n] for n in reversed(ends)))
     return replace(action.direction, vector=there, length=length(there))
@@ -109,7 +109,7 @@ def couple_item(
     action: Action, label: Label, lettering: Lettering, spot: Spot, marks: dict[str, int], flip: bool = False
 ) -> CoupleItem:
     turn = action.turn
-    if action.value is not None and float(action.value.value) < 0:
+    if float(action.multiple) < 0 or (action.value is not None and float(action.value.value) < 0):
         turn = -turn
     return CoupleItem(
         action.id,
