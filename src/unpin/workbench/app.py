@@ -96,7 +96,7 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         return {"ok": True, "name": name, "text": text, "stamp": folder.save(name, text, None)}
 
     def published(d):
-        w = publishing.wanted(d)
+        w = publishing.wanted(d, folder, language)
         if d.get("save"):
             return {"ok": True, "file": publishing.saved(w, folder)}
         if d.get("page"):
@@ -142,8 +142,8 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/route", "GET", found),
         ("/route/cancel", "POST", cancel),
         ("/publish", "POST", published),
-        ("/teach", "POST", lambda d: _page(publishing.wanted({**d, "ending": ".html"}))),
-        ("/teach", "GET", lambda d: _page(publishing.wanted({**d, "ending": ".html", "text": folder.read(str(d["name"])).text}))),
+        ("/teach", "POST", lambda d: _page(publishing.wanted({**d, "ending": ".html"}, folder, language))),
+        ("/teach", "GET", lambda d: _page(publishing.wanted({**d, "ending": ".html", "text": folder.read(str(d["name"])).text}, folder, language))),
     ]
 
 

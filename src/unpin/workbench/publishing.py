@@ -8,6 +8,7 @@ from typing import Any
 from unpin import publish
 from unpin.base.record import record
 from unpin.lesson.nodes import Lesson
+from unpin.model.house import PLAIN, House
 from unpin.read.reader import read_text
 from unpin.workbench.folder import Folder, Refused
 
@@ -30,17 +31,29 @@ class Wanted:
     fade: int = 0
     route: str = ""
     figures: int = 0
+    house: House = PLAIN
+    language: str = ""
 
 
-def wanted(data: dict[str, Any]) -> Wanted:
-    """A request as a value. Refused where it asks for what there is not."""
+def wanted(data: dict[str, Any], folder: Folder | None = None, language: str = "") -> Wanted:
+    """A request as a value, in the house style that lies in the `folder`, if any, and else in the `language` of the desk. Refused where it
+    asks for what there is not, or where the house style has faults."""
     made = Wanted(str(data["text"]), str(data.get("name") or "problem.yaml"), str(data.get("ending", ".html")), str(data.get("which") or "problem"),
                   tuple(map(str, data.get("body") or ())), bool(data.get("short")), int(data.get("fade") or 0), str(data.get("route") or ""),
-                  int(data.get("figures") or 0))
+                  int(data.get("figures") or 0), _house(folder) if folder else PLAIN, language)
     good = made.ending in TYPES and made.which in WHICH and 0 <= made.fade <= 6 and made.route in ("", "recommended", "fewest", "own")
     if not good or made.figures not in (0, *range(2, 9)) or made.short and made.fade:
         raise Refused("output", 400)
     return made
+
+
+def _house(folder: Folder) -> House:
+    from unpin.houses import style_for
+
+    found, remarks = style_for(folder.path / "problem.yaml", "", folder.path)
+    if any(d.is_error for d in remarks):
+        raise Refused("style", 422)
+    return found
 
 
 def lesson(w: Wanted) -> Lesson:
@@ -55,11 +68,12 @@ def lesson(w: Wanted) -> Lesson:
 
 def _worked(w: Wanted):
     from unpin import api
+    from unpin.houses import put_on
 
     reading = read_text(w.text, w.name)
     if not reading.sound:
         raise Refused("faulty", 422)
-    return api.solve(reading.problem)
+    return api.solve(put_on(reading.problem, w.house, "" if w.house.language else w.language)[0])
 
 
 def preview(w: Wanted) -> tuple[bytes, str]:
@@ -100,7 +114,8 @@ def _picture(w: Wanted) -> bytes:
         nodes = getattr(studio, w.which)()
     if not nodes:
         raise Refused("not_drawn", 422)
-    return picture.svg(nodes[0]).encode() if w.ending == ".svg" else picture.png(nodes[0])
+    tongue = studio.sheet.language
+    return picture.svg(nodes[0], language=tongue).encode() if w.ending == ".svg" else picture.png(nodes[0], tongue)
 
 
 def saved(w: Wanted, folder: Folder) -> str:
