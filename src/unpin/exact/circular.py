@@ -154,3 +154,19 @@ def cosine_of(angle: Lettered) -> tuple[Fraction, tuple[Any, Any]]:
         for _ in range(abs(int(share))):
             point = (point[0] * one[0] - point[1] * one[1], point[0] * one[1] + point[1] * one[0])
     return number, point
+
+
+def letter_angle(vector: tuple[Any, ...]) -> Any | None:
+    """The letter angle between a direction and the level, or 90 less one; None where it is neither."""
+    letters = next((c.letters for c in vector if isinstance(c, Lettered)), None)
+    if letters is None:
+        return None
+    x, y = (abs(c) for c in vector)
+    for k, g in enumerate(letters.generators):
+        if g.kind == "angle":
+            cosine, sine = letters.circle("half", g.name)
+            if y * cosine == x * sine:
+                return letters.gen(k)
+            if x * cosine == y * sine:
+                return 90 - letters.gen(k)
+    return None

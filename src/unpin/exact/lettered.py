@@ -253,7 +253,6 @@ class Lettered:
 
     def __pos__(self):
         return self
-
     def __sub__(self, other):
         return NotImplemented if self.letters.parts(other) is None else self + -other
 
@@ -303,7 +302,7 @@ class Lettered:
             return NotImplemented
         if other == 0:
             raise ZeroDivisionError
-        return self * (other.inverse() if isinstance(other, Lettered) else _reciprocal(other))
+        return self * (other.inverse() if isinstance(other, Lettered) else Fraction(1) / other)
 
     def __rtruediv__(self, other):
         if self.letters.parts(other) is None:
@@ -354,10 +353,8 @@ class Lettered:
         if isinstance(other, Lettered) and other.letters is not self.letters:
             return False
         theirs = self.letters.parts(other)
-        if theirs is None:
-            return NotImplemented
-        if self.sums == theirs:
-            return True
+        if theirs is None or self.sums == theirs:
+            return NotImplemented if theirs is None else True
         if not (self.loose or isinstance(other, Lettered) and other.loose or isinstance(other, (Ratio, Digits))):
             return False
         point = self.letters.generic()
@@ -392,10 +389,11 @@ class Lettered:
         return f"Lettered({self.sums})"
 
 
-def _reciprocal(x: Any) -> Any:
-    return Fraction(1) / x
-
-
 def is_lettered(x: object) -> bool:
     """Whether a letter without a value is left in a number."""
     return isinstance(x, Lettered) and x.lettered
+
+
+def has_root(x: object) -> bool:
+    """Whether a root stands in a number with letters."""
+    return isinstance(x, Lettered) and set(x.sums) != {()}

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from unpin.base.units import FORCE, LENGTH, NUMBER
 from unpin.exact.holds import Condition, condition, condition_of
 from unpin.exact.homogeneous import homogeneous
 from unpin.exact.lettered import Lettered, Letters, is_lettered
 from unpin.exact.number import Number, sign
 from unpin.lesson import phrases
-from unpin.lesson.formula import Amount, Relation
-from unpin.lesson.nodes import Argument, Bullets, Node, Paragraph, Text, sentences
+from unpin.lesson.formula import Amount, Letter, Relation, Root, Signed, Squared, Sum
+from unpin.lesson.nodes import Argument, Bullets, Node, Paragraph, Result, Text, sentences
 from unpin.lesson.sheet import Sheet, symbol
+from unpin.model.answer import Component
 from unpin.model.problem import Problem
 from unpin.route.worked import Worked
 from unpin.words import numbers
@@ -37,6 +40,22 @@ def so_far_as(said: Text, value: Number, sheet: Sheet) -> Text:
     """A sentence on a sense, with another on when it is so."""
     found = condition(value)
     return sentences(said, Text("condition.sense", {"condition": relation(found, sheet)})) if found else said
+
+
+LONG = 45
+"""A resultant that takes more signs than this says less than its two components."""
+
+
+def is_long(amount: Amount) -> bool:
+    return amount.printed.shape is not None and len(amount.printed.digits) > LONG
+
+
+def by_components(c: Component, letter: Letter) -> Result:
+    """A resultant that is left as the root of its components squared."""
+    legs = tuple(Signed(1, Squared(replace(letter, sub=letter.sub + axis))) for axis in "xy")
+    upward, right = (c.angle or 0) > 0, abs(c.angle or 0) < 90
+    sense = Text(f"sense.{'up' if upward else 'down'}_{'right' if right else 'left'}_plain")
+    return Result(Relation(letter, Root(Sum(legs))), Text("answer.as_drawn", {"sense": sense}), phrases.arrow(c.sense, c.angle))
 
 
 def chapter(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from unpin.base.units import FORCE
 from unpin.exact.number import Number, sign
-from unpin.lesson import cords, phrases, terms
+from unpin.lesson import conditions, cords, phrases, terms
 from unpin.lesson.formula import Formula, Letter, Over, Relation, Root, Signed, Squared, Sum
 from unpin.lesson.isolate import ends, member_kind, member_names
 from unpin.lesson.nodes import Block, Line, Node, Paragraph, Text, Working, sentences
@@ -129,6 +129,8 @@ def _size(c: Component, answer: Answer, acting: list[Action], worked: Worked, sh
     if len(legs) < 2:
         return [*lines, result]
     amounts = [sheet.reused(v, sheet.units[FORCE]) for _, v in legs]
+    if conditions.is_long(result.formula.right):
+        return [*lines, Line("write", Relation(letter, _root(x for x, _ in legs)))]
     lines += [Line("write", Relation(letter, _root(x for x, _ in legs))), Line("substitute", Relation(letter, _root(amounts))), result]
     if c.angle is not None and c.lean is None:
         acute = min(abs(c.angle), 180 - abs(c.angle))

@@ -55,6 +55,8 @@ def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: S
     worked = sheet.result(as_worked(c, values), c.dimension, c.unknown)
     sense = Text("sense.none") if c.sense == "zero" else phrases.sense(c.sense, c.angle, sheet, c.lean)
     sense = conditions.where(sense, c.value, sheet)
+    if not c.unknown and not c.symbol.sub and conditions.is_long(worked):
+        return conditions.by_components(c, answer_letter(c, answer))
     if worked.printed.sign < 0 and pulls_only:
         said = Text("answer.slack_size")
     elif worked.printed.sign < 0:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from unpin.base.units import FORCE, LENGTH, MOMENT, SPREAD
+from unpin.exact.lettered import is_lettered
 from unpin.exact.number import Number, sign
 from unpin.lesson.formula import ZERO, Amount, Formula, Header, Over, Product, Relation, Signed, Sum
 from unpin.lesson.sheet import Sheet, half, symbol, symbol_of, way
@@ -108,6 +109,9 @@ def name_of(action: Action, sheet: Sheet) -> Formula:
 
 
 def _named(action: Action, sheet: Sheet) -> tuple[Formula, ...]:
+    if action.stretch >= 0 and is_lettered(action.value.value):
+        # The letter of a spread load is that of its intensity, not of its resultant.
+        return _spread(action, sheet) or _valued(action, sheet, {})
     if action.symbol is not None:
         return (symbol_of(action),)
     spread = _spread(action, sheet)

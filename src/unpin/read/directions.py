@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from unpin.base.units import ANGLE, LENGTH, NUMBER
-from unpin.exact.number import Number, cos_deg, length, sign, sin_deg
+from unpin.exact.number import NoWholeMultiple, Number, cos_deg, length, sign, sin_deg
 from unpin.model import directions
 from unpin.model.problem import Part
 from unpin.model.space import difference, square_to
@@ -60,7 +60,10 @@ def _angle(known: Context, item: Item, said: AngleSaid) -> Direction:
     if not -360 <= float(angle) <= 360:
         raise item.drop("read.angle_range", said.angle, least=-360, most=360)
     base, turn = AXES[said.base], AXES[said.turn]
-    along, across = cos_deg(angle), sin_deg(angle)
+    try:
+        along, across = cos_deg(angle), sin_deg(angle)
+    except NoWholeMultiple:
+        raise item.drop("read.letter_angle", said.angle, hint="hint.letter_angle") from None
     vector = tuple(b * along + t * across for b, t in zip(base, turn))
     written = item.text[said.angle.start : max(said.end, said.angle.end)].strip()
     if directions.axis_of(vector):

@@ -12,6 +12,8 @@ from unpin.draw.bodies import used_points
 from unpin.draw.cords import tangent_ends
 from unpin.draw.items import AngleItem, DimensionItem, flat
 from unpin.draw.lettering import Lettering
+from unpin.exact.circular import letter_angle
+from unpin.exact.lettered import has_root, is_lettered
 from unpin.exact.number import length
 from unpin.model.directions import parallel
 from unpin.model.problem import GROUND, Problem
@@ -73,6 +75,8 @@ def slanted_runs(names: tuple[str, ...], exact) -> list[tuple[str, ...]]:
 def _set_out(vector) -> bool:
     if all(isinstance(c, Fraction) for c in vector):
         return False
+    if any(is_lettered(c) for c in vector):
+        return vector[0] != 0 and vector[1] != 0 and letter_angle(vector) is not None and not has_root(length(vector))
     size = float(length(vector))
     return abs(size - float(Fraction(size).limit_denominator(2000))) < 1e-11 * max(size, 1.0)
 
@@ -80,13 +84,15 @@ def _set_out(vector) -> bool:
 def _along_run(run: tuple[str, ...], exact, lettering: Lettering) -> list[DimensionItem | AngleItem]:
     items: list[DimensionItem | AngleItem] = []
     for a, b in itertools.pairwise(run):
-        size = Fraction(float(length(difference(exact[b], exact[a])))).limit_denominator(2000)
+        size = length(difference(exact[b], exact[a]))
+        size = size if is_lettered(size) else Fraction(float(size)).limit_denominator(2000)
         text = lettering.text(Quantity(size, LENGTH))
         if text:
             items.append(DimensionItem(f"along:{a}-{b}", "along", flat(exact[a]), flat(exact[b]), text, chain=f"along {run[0]}"))
+    exactly = letter_angle(difference(exact[run[-1]], exact[run[0]]))
     x, y = flat(difference(exact[run[-1]], exact[run[0]]))
     degrees = math.degrees(math.atan2(abs(y), abs(x)))
-    text = lettering.text(Quantity(Fraction(degrees).limit_denominator(360), ANGLE))
+    text = lettering.text(Quantity(Fraction(degrees).limit_denominator(360) if exactly is None else exactly, ANGLE))
     if text:
         items.append(AngleItem(f"run {run[0]}", flat(exact[run[0]]), (math.copysign(1.0, x), 0.0), (x, y), text))
     return items
