@@ -131,11 +131,13 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
         if said.way in ("slope", "along"):
             way = _upper_side(item, said, way)
     _something_there(known, item, point)
+    upon = host(known, item, point, said.part)
+    without_size = known.parts[upon].kind == "block" and len(known.parts[upon].points) == 1 if upon else not known.carriers(point)
     return Connection(
         point,
-        kind.name,
+        kind.of_point or kind.name if without_size else kind.name,
         (point,),
-        (host(known, item, point, said.part), GROUND),
+        (upon, GROUND),
         way,
         place=known.places.get(f"supports > {point}"),
     )

@@ -2,4 +2,5 @@
 
 from unpin.model.kinds.kind import Kind
 
-KIND = Kind("fixed", pushes=("right", "up", "couple"), freedoms=(), stops=("sideways", "up_down", "turn"), symbol="fixed")
+KIND = Kind("fixed", pushes=("right", "up", "couple"), freedoms=(), stops=("sideways", "up_down", "turn"), symbol="fixed",
+            of_point="pin")

@@ -3,4 +3,4 @@
 from unpin.model.kinds.kind import Kind
 
 KIND = Kind("guide", pushes=("normal", "couple"), freedoms=("slide",), stops=("square", "turn"), symbol="guide", needs_direction=True,
-            track=True)
+            track=True, of_point="slot")

@@ -29,7 +29,8 @@ class Kind:
     the motions it stops, in the words of a lesson. `push_only`: the force cannot pull. `ends`: points it acts at.
     `axial`: tension positive. `symbol`: id of its drawing. `support`: may join a part to the ground; `between`: may join two.
     `said`: what it is called among the supports of a file, where not by its name. `track`: its direction is said along it, not across. `owned`: the
-    second part has the slot or the rod, the first slides in it or on it.
+    second part has the slot or the rod, the first slides in it or on it. `of_point`: the kind that is left of it where it holds
+    a body of no size, which no couple can turn.
     """
 
     name: str
@@ -46,6 +47,7 @@ class Kind:
     said: tuple[str, ...] | None = None
     track: bool = False
     owned: bool = False
+    of_point: str = ""
 
     @property
     def phrases(self) -> tuple[str, ...]:

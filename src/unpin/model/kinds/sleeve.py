@@ -3,4 +3,4 @@
 from unpin.model.kinds.kind import Kind
 
 KIND = Kind("sleeve", pushes=("normal", "couple"), freedoms=("slide",), stops=("square", "turn"), symbol="sleeve", needs_direction=True,
-            said=(), track=True, owned=True)
+            said=(), track=True, owned=True, of_point="collar")
