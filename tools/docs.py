@@ -15,12 +15,12 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "docs" / "reference"
-SCHEMAS = ("solution", "check", "ways")
+SCHEMAS = ("solution", "check", "ways", "index")
 
 _SOLUTION_HEAD = """# Solutions as data
 
 Every command with `--json` prints one JSON document. This page explains each field. It is written by `python tools/docs.py` from
-the schemas beside it ([solution](solution.schema.json), [check](check.schema.json), [ways](ways.schema.json)); do not edit it.
+the schemas beside it ([solution](solution.schema.json), [check](check.schema.json), [ways](ways.schema.json), [index](index.schema.json)); do not edit it.
 
 An answer has a magnitude and a true sense: `value` is never negative, `sense` says which way the force acts. `worked` is the same
 number with the sign of the sums, negative where the force acts against its arrow as drawn.
@@ -39,7 +39,7 @@ def pages() -> dict[str, str]:
 
     made = {"problem-file.md": reference(), "problem.schema.json": schema_text(), "solution.md": solution(), "command.md": command(),
             "house-style.md": house_reference(), "house-style.schema.json": house_schema_text()}
-    return {**made, **pictures()}
+    return {**made, "examples.md": examples(), **pictures()}
 
 
 def pictures() -> dict[str, str]:
@@ -53,6 +53,32 @@ def pictures() -> dict[str, str]:
     studio = Studio(worked, sheet_for(worked.problem, worked.values, 0))
     drawn = {"problem": studio.problem(), "arm": studio.free_body(worked.recommended.steps[-1].equations[0].body)}
     return {f"awning-{name}.svg": svg(nodes[0]) for name, nodes in drawn.items()}
+
+
+_EXAMPLES_HEAD = """# The examples
+
+`unpin examples` lists the problems that come with the program, `unpin solve NAME` solves one, and `unpin examples NAME` prints its file to
+start from. The table is what `unpin index examples` finds out about them; it is written by `python tools/docs.py`, do not edit it.
+
+{rule}
+The rule for the minutes is ours (common practice, no source). "Sums" are those of the route that the lesson follows.
+"""
+
+
+def examples() -> str:
+    """The bundled problems from easy to hard, and the code of each idea in the data."""
+    from unpin import bundled, register
+    from unpin.lesson.concepts import CODES
+    from unpin.words.sentences import say
+
+    entries = register.index(bundled.folder())
+    shown = {c for e in entries for c in e.concepts}
+    rows = ["| code | in words | examples |", "| --- | --- | --- |"]
+    for code in CODES:
+        found = [f"{e.file.removesuffix(register.PROBLEM)}" for e in entries if code in e.concepts]
+        rows.append(f"| `{code}` | {say(f'index.concept.{code}')} | {', '.join(found) if code in shown else 'none yet'} |")
+    return "\n".join([_EXAMPLES_HEAD.format(rule=say("index.rule")), register.as_markdown(entries, link="../../examples/{}"),
+                      "## Examples for an idea\n", *rows]) + "\n"
 
 
 def solution() -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 __version__ = "0.1.0"
-__all__ = ["add_entry", "as_data", "as_latex", "as_markdown", "as_page", "as_pdf", "as_text", "change_entry", "check", "explain", "house", "load", "loads", "paper",
+__all__ = ["add_entry", "as_data", "as_latex", "as_markdown", "as_page", "as_pdf", "as_text", "change_entry", "check", "explain", "house", "index", "load", "loads", "paper",
            "place_point", "remove_entry", "rename", "set_section", "solve"]
 
 

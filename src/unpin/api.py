@@ -115,6 +115,14 @@ def explain(worked: Worked, figures: int = 0, route: str = "", drawn: bool = Tru
     return made
 
 
+def index(folder: str | Path) -> tuple:
+    """Every problem of a folder from easy to hard, as `unpin.register.Entry`: parts, kinds of connection, what it teaches, sums, minutes;
+    files with faults last, with their diagnostics. NotADirectoryError when it is no folder."""
+    from unpin.register import index as listed
+
+    return listed(folder)
+
+
 def paper(several: Sequence[Worked], title: str = "", marks: Sequence[tuple[int, ...]] = (), answers: bool = False,
           figures: int = 0) -> Lesson:
     """A sheet of several problems that are solved. `marks`: of each problem one number, or one for each part; `answers`: whether they

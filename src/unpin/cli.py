@@ -66,7 +66,8 @@ def parser(language: str = "en") -> argparse.ArgumentParser:
     from unpin import options
 
     return options.parser({"solve": _solve, "check": _check, "ways": _ways, "draw": _draw, "handout": _handout, "sheet": _sheet,
-                           "desk": _later("desk", "open_desk"), "examples": _examples, "rename": _later("amend", "rename")}, language)
+                           "desk": _later("desk", "open_desk"), "examples": _examples, "rename": _later("amend", "rename"),
+                           "index": _later("register", "run")}, language)
 
 
 def _reading(chosen):

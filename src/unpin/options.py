@@ -70,6 +70,14 @@ def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentPar
     rename.set_defaults(run=run["rename"])
     _tongue(say, rename)
 
+    index = commands.add_parser("index", help=say("cli.help.index"), description=say("cli.help.index"), epilog=say("cli.status"))
+    index.add_argument("folder", metavar=say("cli.word.folder"), help=say("cli.help.index_folder"))
+    form = index.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help=say("cli.help.json"))
+    form.add_argument("-o", "--output", metavar=say("cli.word.output"), default="", help=say("cli.help.index_out"))
+    index.set_defaults(run=run["index"])
+    _tongue(say, index)
+
     examples = commands.add_parser("examples", help=say("cli.help.examples"), description=say("cli.help.examples"))
     examples.add_argument("name", nargs="?", metavar=say("cli.word.name"), help=say("cli.help.example"))
     examples.add_argument("--copy", metavar=say("cli.word.folder"), help=say("cli.help.copy"))
