@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from unpin.lesson import cords, derived, isolate, outcome, phrases, soundness, statement, ways, working
+from unpin.lesson import bars, cords, derived, isolate, outcome, phrases, soundness, statement, ways, working
 from unpin.lesson.bare import housed
 from unpin.lesson.centres import with_centres
 from unpin.lesson.figures import Studio
@@ -74,7 +74,7 @@ def chosen_route(worked: Worked, name: str) -> Route:
 
 def by_hand(worked: Worked, own: OwnRoute, language: str = "en") -> tuple[Section, ...]:
     """The chapters of the sums that a person has taken so far, in their order. `worked` has values, a route is not needed."""
-    sheet = sheet_for(worked.problem, worked.values or {})
+    sheet = sheet_for(worked.problem, worked.values or {}, language=language)
     sheet = with_centres(sheet, worked.problem, [e for s in own.steps for e in s.equations])
     route = Route(own.steps, own.count, Fraction(0), "own", 0)
     return tuple(with_kinds(s, worked.problem) for s in _bodies(worked, route, sheet, Studio(worked, sheet)))
@@ -146,4 +146,6 @@ def _body(body: FreeBody, worked: Worked, sheet: Sheet, studio: Studio, known, m
 
 
 def _answers(worked: Worked, sheet: Sheet, studio: Studio) -> Section:
-    return Section("answers", "answers", Text("title.answers"), (*outcome.answers(worked, sheet), *studio.final()))
+    shown = frozenset(u.id for u in bars.tabled(worked))
+    children = (*outcome.answers(worked, sheet, shown), *bars.table(worked, sheet), *studio.final())
+    return Section("answers", "answers", Text("title.answers"), children)

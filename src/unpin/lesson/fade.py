@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from unpin.lesson import terms
 from unpin.lesson.formula import Amount, Formula, Function, Letter, Over, Product, Relation, Root, Signed, Squared, Sum, children
-from unpin.lesson.nodes import Block, Boxed, Bullets, Lesson, Line, Listing, Node, Paragraph, Section, Space, Text, Working, walk
+from unpin.lesson.nodes import Block, Boxed, Bullets, Lesson, Line, Listing, Node, Paragraph, Section, Space, Table, Text, Working, walk
 
 CHECK, SOLVE, SUBSTITUTE, WRITE, CHOOSE, DIAGRAM = range(1, 7)
 LEVELS = range(CHECK, DIAGRAM + 1)
@@ -57,7 +57,7 @@ class _Faded:
         if section.kind == "plan" and self.level >= DIAGRAM:
             return replace(section, children=(Space(3),))
         if section.kind == "answers" and self.level >= SOLVE:
-            return replace(section, children=tuple(n for box in section.children if isinstance(box, Boxed) for n in _open(box)))
+            return replace(section, children=tuple(n for box in section.children if isinstance(box, Boxed | Table) for n in _open(box)))
         if section.kind == "check":
             return replace(section, children=self._check(section.children))
         if section.kind in ("body", "found"):
@@ -129,8 +129,10 @@ def _named(why: Paragraph) -> tuple[Node, ...]:
     return (Paragraph(said[0], "why"), Space(1)) if said else (Space(2),)
 
 
-def _open(box: Boxed) -> tuple[Node, ...]:
-    """A box to be filled in; what statics does not fix is said as before."""
+def _open(box: Boxed | Table) -> tuple[Node, ...]:
+    """A box or a table to be filled in; what statics does not fix is said as before."""
+    if isinstance(box, Table):
+        return (replace(box, rows=tuple((name, *(None for _ in cells)) for name, *cells in box.rows)),)
     return (Paragraph(Text("fade.answer", {"what": box.asked})), Space(max(1, len(box.results)))) if box.found else (box,)
 
 

@@ -105,6 +105,19 @@ class Boxed:
     found: bool = True
 
 
+Cell = Union[Text, Formula, None]
+
+
+@record
+class Table:
+    """Rows under `heads`, one for each column. The first cell of a row names it; None is a cell that is to be filled in."""
+
+    id: str
+    caption: Text
+    heads: tuple[Text, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
 @record
 class Block:
     """Content under one of the fixed step names (`read`, `body`, `diagram`, `count`, `sum`, `solve`, …)."""
@@ -121,7 +134,7 @@ class Space:
     form: str = "ruled"
 
 
-Node = Paragraph | Bullets | Working | Drawing | Boxed | Space | Block
+Node = Paragraph | Bullets | Working | Drawing | Boxed | Table | Space | Block
 
 
 @record

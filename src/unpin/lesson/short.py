@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from unpin.lesson.nodes import Block, Boxed, Drawing, Lesson, Node, Paragraph, Section, Text, Working, walk
+from unpin.lesson.nodes import Block, Boxed, Drawing, Lesson, Node, Paragraph, Section, Table, Text, Working, walk
 
 _LINES = ("write", "result")
 
@@ -25,7 +25,7 @@ def _section(section: Section) -> Section:
     elif section.kind == "plan":
         children = [n for n in section.children if isinstance(n, Block)] + [n for n in section.children if isinstance(n, Paragraph)][:1]
     elif section.kind == "answers":
-        children = [n for n in nodes if isinstance(n, Boxed)]
+        children = [n for n in nodes if isinstance(n, Boxed | Table)]
     elif section.kind == "check":
         children = [_checked(n) for n in nodes if isinstance(n, Paragraph) and n.text.code == "check.intro"]
         children = children or [Paragraph(Text("short.confirmed"))]

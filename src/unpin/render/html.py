@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import base64
 import hashlib
-from collections.abc import Sequence
+import re
+from collections.abc import Mapping, Sequence
 from html import escape
 from importlib.resources import files
 
 from unpin.draw import fonts
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, panels
+from unpin.lesson.nodes import Block, Boxed, Bullets, Cell, Drawing, Lesson, Node, Paragraph, Section, Space, Table, Text, Working, panels
 from unpin.render.maths import mathml, spoken
+from unpin.render.page import teaching
 from unpin.render.page.shut import SHUT, named_apart, scoped
 from unpin.render.picture import svg
 from unpin.words.sentences import say
@@ -72,15 +74,21 @@ def piece(content: str, language: str, colours: str) -> str:
 
 
 class _Page:
+    """`marks`: numbers by which the teaching view finds what it shows, by the `id` of the node."""
+
     def __init__(self, language: str):
         self.language = language
+        self.marks: Mapping[int, int] = {}
 
     def lesson(self, lesson: Lesson) -> str:
+        view = teaching.view(lesson)
+        self.marks = view.marks
         title, house = lesson.title or say("lesson.title.untitled", self.language), lesson.house
-        style, script = _faces() + _asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}"), _asset("script.js")
+        style = _faces() + _asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}") + _asset("teach.css")
+        script = _asset("script.js") + _asset("teach.js")
         heading = f'<p class="heading">{escape(house.heading)}</p>\n' if house.heading else ""
         policy = f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; font-src data:; img-src data:; base-uri 'none'; form-action 'none'"
-        lead = "".join(f'<p class="lead">{escape(p)}</p>\n' for p in lesson.text.split("\n\n") if p.strip())
+        lead = "".join(f'<p class="lead"{view.lead}>{escape(p)}</p>\n' for p in lesson.text.split("\n\n") if p.strip())
         links = "".join(f'<li><a href="#{s.id}">{self._capital(s.title)}</a></li>' for s in lesson.sections)
         sections = "\n".join(self._section(s) for s in lesson.sections)
         foot = "".join(f"<p>{self._say(t)}</p>" for t in lesson.closing) + (f"<p>{escape(house.credit)}</p>" if house.credit else "")
@@ -89,8 +97,9 @@ class _Page:
                 f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
                 f'<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>{escape(title)}</title>\n'
                 f"<style>{style}</style>\n</head>\n<body>\n<header>\n{heading}<h1>{escape(title)}</h1>\n{lead}"
-                f'<nav aria-label="{escape(say("lesson.title.contents", self.language))}"><ol>{links}</ol></nav>\n</header>\n'
-                f"<main>\n{sections}\n</main>\n<footer>{foot}</footer>\n<script>{script}</script>\n</body>\n</html>\n")
+                f'<nav aria-label="{escape(say("lesson.title.contents", self.language))}"><ol>{links}</ol></nav>\n'
+                f"{teaching.opener(self.language)}</header>\n<main>\n{sections}\n</main>\n<footer>{foot}</footer>\n"
+                f"{teaching.stage(view, self._capital, escape(title), self.language)}<script>{script}</script>\n</body>\n</html>\n")
 
     def _section(self, section: Section) -> str:
         head = f'<section id="{section.id}" class="{section.kind}">\n<h2>{self._capital(section.title)}</h2>\n'
@@ -117,15 +126,20 @@ class _Page:
         out, boxes = [], []
         for node in nodes:
             if isinstance(node, Boxed):
-                boxes.append(self._boxed(node))
+                boxes.append(self._marked(self._boxed(node), node))
                 continue
             if boxes:
                 out.append(_boxes(boxes))
                 boxes = []
-            out.append(self._node(node))
+            out.append(self._marked(self._node(node), node))
         if boxes:
             out.append(_boxes(boxes))
         return "".join(out)
+
+    def _marked(self, made: str, shown: object) -> str:
+        """The first element of what was made of a node with its number, if it has one."""
+        number = self.marks.get(id(shown))
+        return made if number is None else re.sub(r"^<\w+", rf'\g<0> data-i="{number}"', made, count=1)
 
     def _node(self, node: Node) -> str:
         match node:
@@ -133,11 +147,13 @@ class _Page:
                 mark = f' class="{role}"' if role != "plain" else ""
                 return f"<p{mark}>{self._say(text)}</p>\n"
             case Bullets(items):
-                return "<ul>" + "".join(f"<li>{self._capital(t)}</li>" for t in items) + "</ul>\n"
+                return "<ul>" + "".join(self._marked(f"<li>{self._capital(t)}</li>", t) for t in items) + "</ul>\n"
             case Working():
                 return self._working(node)
             case Drawing():
                 return self._drawing(node)
+            case Table():
+                return self._table(node)
             case Space(rows, form):
                 told = escape(say(f"lesson.fade.{'frame' if form == 'frame' else 'space'}", self.language))
                 return f'<div class="space {form}" role="img" aria-label="{told}">{"<div></div>" * rows}</div>\n'
@@ -149,8 +165,8 @@ class _Page:
     def _working(self, working: Working) -> str:
         out = []
         if working.header is not None:
-            out.append(self._row("header", working.header))
-        out += [self._row(line.name, line.formula) for line in working.lines]
+            out.append(self._marked(self._row("header", working.header), working.header))
+        out += [self._marked(self._row(line.name, line.formula), line) for line in working.lines]
         return f'<div class="working" id="{working.id}">{"".join(out)}</div>\n'
 
     def _row(self, name: str, formula: Formula) -> str:
@@ -169,6 +185,18 @@ class _Page:
         lines = "".join(f"<tr><td>{self._inline(r.formula)}</td><td>{self._say(r.sense)}</td>"
                         f"<td class=\"arrow\" aria-hidden=\"true\">{r.arrow}</td></tr>" for r in box.results)
         return f'<div class="boxed">{head}<table>{lines}</table></div>'
+
+    def _table(self, table: Table) -> str:
+        heads = "".join(f'<th scope="col">{self._capital(h)}</th>' for h in table.heads)
+        rows = "".join(f'<tr><th scope="row">{self._cell(name)}</th>' + "".join(f"<td>{self._cell(c)}</td>" for c in cells) + "</tr>\n"
+                       for name, *cells in table.rows)
+        return (f'<table class="listed" id="{table.id}"><caption>{self._say(table.caption)}</caption>\n<thead><tr>{heads}</tr></thead>\n'
+                f"<tbody>\n{rows}</tbody></table>\n")
+
+    def _cell(self, cell: Cell) -> str:
+        if cell is None:
+            return f'<span class="blank" role="img" aria-label="{escape(say("lesson.fade.space", self.language))}"></span>'
+        return self._say(cell) if isinstance(cell, Text) else self._inline(cell)
 
     def _inline(self, formula: Formula) -> str:
         return mathml.write(formula)

@@ -10,11 +10,13 @@ import json
 from typing import Any
 
 from unpin.base.diagnostic import Diagnostic
+from unpin.base.units import FORCE
 from unpin.exact.number import Number, approx
 from unpin.exact.rounding import short_form
-from unpin.lesson import statement, terms
+from unpin.lesson import bars, statement, terms
 from unpin.lesson.centres import with_centres
 from unpin.lesson.cords import slack
+from unpin.lesson.isolate import ends
 from unpin.lesson.nodes import Lesson, Paragraph, Section, Working, walk
 from unpin.lesson.outcome import as_worked
 from unpin.lesson.sheet import Sheet, exact_formula, symbol
@@ -45,6 +47,7 @@ def data(worked: Worked, lesson: Lesson, sheet: Sheet, diagnostics: tuple[dict, 
         "format": FORMAT, "version": VERSION, "title": worked.problem.title, "solved": lesson.solved,
         "soundness": soundness(worked, next(s for s in lesson.sections if s.kind == "sound"), language),
         "answers": [entry for a in worked.answers for entry in _answer(a, worked, sheet, language)],
+        "bars": _bars(worked, sheet),
         "sums": {"fewest": worked.fewest.count, "recommended": worked.recommended.count, "lower_bound": worked.fewest.lower} if route else None,
         "claim": _claim(worked, language) if route else None,
         "proof": _proof(worked, sheet),
@@ -83,6 +86,19 @@ def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):
     for c in answer.components:
         yield {"asked": asked, "found": True, "name": component_name(c), "shown": signs.write(symbol(c.symbol)), **_value(c, sheet), "sense": c.sense, "angle": _angle(c),
                "worked": number(as_worked(c, worked.values) / sheet.units[c.dimension].factor)}
+
+
+def _bars(worked: Worked, sheet: Sheet) -> list[dict[str, Any]]:
+    """Every bar of a truss of which all are asked for, tension positive. `rule`: what shows that it has no force, `at` which pin."""
+    unit, seen = sheet.units[FORCE], {u: i for i in worked.structure.zero for u in i.finds}
+    out, ways = [], bars.senses(worked)
+    for u in bars.tabled(worked):
+        value, rule = worked.values[u.id], seen.get(u.id)
+        out.append({"bar": u.source, "ends": list(ends(worked.structure, u.id)), "unknown": u.id, "value": number(value / unit.factor),
+                    "unit": unit.symbol, "printed": sheet.result(value, FORCE).printed.text,
+                    "sense": ways[u.id],
+                    "rule": rule.rule if rule else None, "at": rule.subject if rule else None})
+    return out
 
 
 def component_name(c: Component) -> str:

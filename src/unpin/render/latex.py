@@ -9,13 +9,16 @@ import re
 import unicodedata
 
 from unpin.lesson.flow import flow
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, drawings
+from unpin.lesson.nodes import Block, Boxed, Bullets, Cell, Drawing, Lesson, Node, Paragraph, Section, Space, Table, Text, Working, drawings
 from unpin.render.maths import latex
 from unpin.render.picture import description, pdf
 from unpin.words.sentences import say
 
 ROOM = 84
 """Characters of a line of working before it is broken."""
+
+ROWS = 24
+"""Rows of a table before it is begun anew."""
 
 _SPECIAL = {"\\": r"\textbackslash{}", "{": r"\{", "}": r"\}", "$": r"\$", "&": r"\&", "#": r"\#", "%": r"\%", "_": r"\_",
             "~": r"\textasciitilde{}", "^": r"\textasciicircum{}", "<": r"\textless{}", ">": r"\textgreater{}", "|": r"\textbar{}",
@@ -126,6 +129,8 @@ class _Source:
                 return [self._drawing(node)]
             case Boxed():
                 return [self._boxed(node)]
+            case Table():
+                return [self._table(node)]
             case Space(rows, form):
                 return [{"ruled": "\\ruledrow" * rows, "frame": f"\\blankframe{{{9 * rows}mm}}"}.get(form, f"\\vspace{{{9 * rows}mm}}")]
             case Block(name, children):
@@ -144,6 +149,21 @@ class _Source:
             return f"{head}\\nopagebreak\n\n{self._say(Text('answer.not_found', {'what': box.asked}))}"
         lines = " \\\\\n".join(f"${latex.write(r.formula)}$ & {self._say(r.sense)}" for r in box.results)
         return f"\\fbox{{\\begin{{tabular}}{{ll}}\n\\multicolumn{{2}}{{l}}{{{head}}} \\\\\n{lines}\n\\end{{tabular}}}}"
+
+    def _table(self, table: Table) -> str:
+        """A long table in stretches that fit a page, each with its heads. One to be filled in has room to write."""
+        heads = " & ".join(f"\\textbf{{{self._say(h, capital=True)}}}" for h in table.heads)
+        columns = "l" * (len(table.heads) - 1) + "p{75mm}"
+        out = [f"\\textbf{{{self._say(table.caption)}}}\\nopagebreak"]
+        for k in range(0, len(table.rows), ROWS):
+            rows = "\n".join(" & ".join(self._cell(c) for c in row) + " \\\\" for row in table.rows[k:k + ROWS])
+            out.append(f"\\begin{{tabular}}{{{columns}}}\n{heads} \\\\ \\hline\n{rows}\n\\end{{tabular}}")
+        return "\n\n".join(out)
+
+    def _cell(self, cell: Cell) -> str:
+        if cell is None:
+            return "\\rule[-2mm]{0pt}{8mm}"
+        return self._say(cell) if isinstance(cell, Text) else f"${latex.write(cell)}$"
 
     def _say(self, text: Text, capital: bool = False) -> str:
         return latex.inline(flow(text, self.language, capital), lambda words, _: escaped(words))

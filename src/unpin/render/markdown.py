@@ -6,7 +6,7 @@ import re
 from urllib.parse import quote
 
 from unpin.lesson.flow import flow
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, drawings
+from unpin.lesson.nodes import Block, Boxed, Bullets, Cell, Drawing, Lesson, Node, Paragraph, Section, Space, Table, Text, Working, drawings
 from unpin.render.maths import latex
 from unpin.render.picture import description, svg
 from unpin.words.sentences import say
@@ -71,6 +71,8 @@ class _Page:
                 return self._drawing(node)
             case Boxed():
                 return self._boxed(node)
+            case Table():
+                return self._table(node)
             case Space(rows, form):
                 blank = ["&nbsp;", "---"] if form == "ruled" else ["&nbsp;"]
                 return [*(["---"] if form == "frame" else []), *blank * rows, *(["---"] if form == "frame" else [])]
@@ -91,6 +93,16 @@ class _Page:
             sense = self._say(r.sense)
             lines.append(f"- $\\boxed{{{latex.write(r.formula)}}}$" + (f" {sense}" if sense else ""))
         return [head, "\n".join(lines)]
+
+    def _table(self, table: Table) -> list[str]:
+        heads = [self._say(h, capital=True) for h in table.heads]
+        lines = [heads, ["---"] * len(heads), *([self._cell(c) for c in row] for row in table.rows)]
+        return [f"**{self._say(table.caption)}**", "\n".join(f"| {' | '.join(cells)} |" for cells in lines)]
+
+    def _cell(self, cell: Cell) -> str:
+        if cell is None:
+            return "&nbsp;"
+        return self._say(cell) if isinstance(cell, Text) else f"${latex.write(cell)}$"
 
     def _say(self, text: Text, capital: bool = False) -> str:
         return latex.inline(flow(text, self.language, capital), _between)

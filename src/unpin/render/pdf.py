@@ -6,7 +6,7 @@ import re
 
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Formula, Over, children
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working, drawings, panels
+from unpin.lesson.nodes import Block, Boxed, Bullets, Cell, Drawing, Lesson, Node, Paragraph, Section, Space, Table, Text, Working, drawings, panels
 from unpin.render.maths import spoken, typeset
 from unpin.render.maths.rows import rows
 from unpin.render.maths.typeset import quoted
@@ -25,6 +25,9 @@ letters keep their size: one that leaves less room than that stands above instea
 
 NEAR = 8
 """Rows of room for working that stay on the page of their problem."""
+
+HALF = 18
+"""Rows of one half of a table; a longer one goes on in the other half, then below."""
 
 _HEAD = """\
 #set document(title: TITLE)
@@ -82,6 +85,8 @@ _HEAD = """\
 #let ruled(rows) = block(below: 1.1em, for k in range(rows) { rule })
 #let frame(rows) = block(width: 100%, height: rows * 9mm, stroke: 0.6pt + luma(110))
 #let blank(rows) = v(rows * 9mm)
+#let listed(columns, ..cells) = table(columns: columns, stroke: (x, y) => (bottom: (if y == 0 { 0.9pt } else { 0.3pt }) + luma(110)),
+  inset: (x: 0pt, y: 4pt), column-gutter: 12pt, align: left, ..cells)
 #let boxed(body) = box(stroke: 1pt + black, inset: (x: 9pt, y: 7pt), body)
 """
 
@@ -140,6 +145,8 @@ class _Sheet:
             return head + self._pairs(rest)
         if not drawn:
             return head + self._nodes(section.children)
+        if any(isinstance(n, Table) for n in rest):
+            return head + self._nodes(rest) + self._nodes(drawn)
         if section.kind in ("answers", "plan"):
             return head + self._after(drawn, rest)
         stretches = panels(section)
@@ -243,6 +250,8 @@ class _Sheet:
                 return self._working(node)
             case Drawing():
                 return self._drawing(node)
+            case Table():
+                return self._table(node)
             case Space(rows, form):
                 return f"#{form}({rows})\n\n"
             case Block(name, children):
@@ -279,6 +288,28 @@ class _Sheet:
             return f"#boxed[{head} \\ {self._say(Text('answer.not_found', {'what': box.asked}))}]"
         cells = ", ".join(f"[{self._inline(r.formula)}], [{self._say(r.sense)}], [#{quoted(r.arrow)}]" for r in box.results)
         return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 3, column-gutter: 12pt, row-gutter: 7pt, {cells})]"
+
+    def _table(self, table: Table) -> str:
+        """A long table in stretches of two halves side by side, each with its heads, so that it reads page by page."""
+        parts = [table.rows[k:k + 2 * HALF] for k in range(0, len(table.rows), 2 * HALF)]
+        out = [f"#block(sticky: true, above: 1.2em)[#strong[{self._say(table.caption, capital=True)}]]\n\n"]
+        for part in parts:
+            middle = (len(part) + 1) // 2 if len(table.rows) > HALF else len(part)
+            halves = [self._listed(table, half) for half in (part[:middle], part[middle:]) if half]
+            halves = halves if len(halves) == 1 else [f"grid(columns: (1fr, 1fr), column-gutter: {GUTTER}pt, {halves[0]}, {halves[1]})"]
+            out.append(f"#block(breakable: false, above: 1em)[#{halves[0]}]\n\n")
+        return "".join(out)
+
+    def _listed(self, table: Table, part: tuple[tuple[Cell, ...], ...]) -> str:
+        heads = ", ".join(f"[#strong[{self._say(h, capital=True)}]]" for h in table.heads)
+        cells = ", ".join(self._cell(c) for row in part for c in row)
+        columns = ", ".join(["auto"] * (len(table.heads) - 1) + ["1fr"])
+        return f"listed(({columns}), table.header({heads}), {cells})"
+
+    def _cell(self, cell: Cell) -> str:
+        if cell is None:
+            return "v(14pt)"
+        return f"[{self._say(cell)}]" if isinstance(cell, Text) else f"[{self._inline(cell)}]"
 
     def _inline(self, formula: Formula) -> str:
         return f"#math.equation(alt: {quoted(spoken.write(formula, self.language))}, ${typeset.write(formula)}$)"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from unpin.lesson.formula import Formula
-from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text, Working
+from unpin.lesson.nodes import Block, Boxed, Bullets, Cell, Drawing, Lesson, Node, Paragraph, Section, Space, Table, Text, Working
 from unpin.render.maths import text as maths
 from unpin.render.maths.rows import rows
 from unpin.render.maths.sentence import written
@@ -69,6 +69,8 @@ class _Page:
                 self._wrap(f"[{self._say(caption).rstrip('.')}]", indent)
             case Boxed():
                 self._boxed(node)
+            case Table():
+                self._table(node, indent)
             case Space(rows, form):
                 self.out += (["", indent + "_" * (self.width - len(indent))] if form == "ruled" else [""]) * rows
             case Block(name, children):
@@ -105,6 +107,25 @@ class _Page:
         for line in (heading, *lines):
             self.out.append(f"│ {line.ljust(inner)} │")
         self.out.append("└" + "─" * (inner + 2) + "┘")
+
+    def _table(self, table: Table, indent: str) -> None:
+        """Columns under each other; the last runs on below itself where the line is full."""
+        cells = [[self._heading(h) for h in table.heads], *([self._cell(c) for c in row] for row in table.rows)]
+        widths = [max(len(row[k]) for row in cells) for k in range(len(table.heads))]
+        self.out.append("")
+        self._wrap(self._say(table.caption), indent)
+        before = sum(w + 2 for w in widths[:-1])
+        room = self.width - len(indent) - before
+        for k, row in enumerate(cells):
+            start = indent + "".join(text.ljust(w + 2) for text, w in zip(row, widths[:-1]))
+            self.out += textwrap.wrap(row[-1], self.width, initial_indent=start, subsequent_indent=" " * len(start)) if row[-1] else [start]
+            if k == 0:
+                self.out.append(indent + "─" * (before + min(widths[-1], room)))
+
+    def _cell(self, cell: Cell) -> str:
+        if cell is None:
+            return "_" * 16
+        return self._say(cell) if isinstance(cell, Text) else maths.write(cell)
 
     def _heading(self, text: Text) -> str:
         return written(text, self.language, capital=True)
