@@ -33,6 +33,7 @@ class Compared:
     sense: str
     our_sense: str
     agrees: bool
+    wrong: str = ""
 
 
 @dataclass(frozen=True)
@@ -74,6 +75,8 @@ def compare(answer: dict, components: dict[str, Component]) -> Compared:
     """Ours beside the author's: within one unit of the last printed figure, and within a thousandth of the value that the
     author's own numbers give (`solved`), the sense and, where printed, the angle as well."""
     c = components.get(answer["ours"])
+    if c is not None and answer.get("wrong"):
+        return compare_wrong(answer, c)
     if c is None:
         return Compared(answer["ours"], answer["printed"], None, answer["unit"], answer.get("sense", ""), "", False)
     value = abs(approx(c.value / BY_SPELLING[answer["unit"]].factor))
@@ -85,6 +88,18 @@ def compare(answer: dict, components: dict[str, Component]) -> Compared:
     right = not sense or sense == c.sense or value < last_figure(answer["printed"])
     turned = "angle" not in answer or (c.angle is not None and same_angle(c.angle, answer["angle"]))
     return Compared(answer["ours"], answer["printed"], value, answer["unit"], sense, c.sense, close and right and turned)
+
+
+def compare_wrong(answer: dict, c: Component) -> Compared:
+    """An answer that the record says is printed wrongly: ours is what the author's own numbers give, with its true sense, and is
+    *not* what is printed, in size or in `printed_sense`."""
+    value = abs(approx(c.value / BY_SPELLING[answer["unit"]].factor))
+    solved = abs(value - abs(answer["solved"])) <= SOLVED * abs(answer["solved"])
+    same = abs(value - abs(float(answer["printed"]))) < last_figure(answer["printed"]) * 0.4999999
+    differs = not same or ("printed_sense" in answer and answer["printed_sense"] != c.sense)
+    right = answer.get("sense", "") in ("", c.sense)
+    return Compared(answer["ours"], answer["printed"], value, answer["unit"], answer.get("sense", ""), c.sense,
+                    solved and differs and right, answer["wrong"])
 
 
 def same_angle(ours: float, printed: str) -> bool:

@@ -18,6 +18,9 @@ def main(wanted: list[str]) -> int:
         bad += not good
         print(f"{name:32} {right:4}/{len(case.record['answer']):<4} {'yes' if case.proved else 'NO':>6} {case.fewest or '-':>7} "
               f"{case.author or '-':>7}  {case.record['source'][:60]}{'' if good else '   <<<'}")
+        for a in case.answers:
+            if a.wrong:
+                print(f"    {a.name}: the source prints {a.printed} {a.unit} wrongly ({a.wrong}); its own data give {a.ours:.6g} {a.our_sense}")
         if wanted or not good:
             for f in case.faults:
                 print(f"    fault: {f}")

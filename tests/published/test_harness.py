@@ -39,3 +39,18 @@ def agrees(**answer) -> bool:
 )
 def test_an_answer_agrees_with_what_is_printed_and_with_what_the_authors_numbers_give(answer, expected):
     assert agrees(**answer) is expected
+
+
+@pytest.mark.parametrize(
+    ("answer", "expected"),
+    [
+        ({"printed": "1250", "solved": 1230}, True),
+        ({"printed": "1230", "solved": 1230}, False),
+        ({"printed": "1230.0", "solved": 1230.5}, False),
+        ({"printed": "1250", "solved": 1250}, False),
+        ({"printed": "1230", "solved": 1230, "sense": "along", "printed_sense": "up"}, True),
+        ({"printed": "1250", "solved": 1230, "sense": "up"}, False),
+    ],
+)
+def test_an_answer_that_is_printed_wrongly_must_be_what_its_data_give_and_not_what_is_printed(answer, expected):
+    assert agrees(wrong="a slip", **answer) is expected

@@ -59,9 +59,8 @@ class Sheet:
         """A given quantity in the unit of the sheet, or in the author's own."""
         if quantity.dimension == NUMBER:
             return replace(self.ratio(quantity.value), source=source)
-        of = self.units[quantity.dimension]
-        if own_unit and quantity.unit in BY_SPELLING:
-            of = BY_SPELLING[quantity.unit]
+        own = own_unit and quantity.unit in BY_SPELLING
+        of = BY_SPELLING[quantity.unit] if own else self.units[quantity.dimension]
         return Amount(numbers.given(quantity.value, quantity.written, of, self.style), source)
 
     def length(self, value: Number) -> Amount:
