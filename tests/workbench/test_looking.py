@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 import unpin
 from unpin import bundled
+from unpin.workbench.hand import hand
 from unpin.workbench.looking import look
 
 EXAMPLES = [bundled.path_of(n) for n in bundled.names()]
@@ -123,3 +124,15 @@ def test_what_a_stranger_typed_is_never_markup():
 
     shown = [seen["figure"]["svg"], *(s["html"] for s in (seen["verdict"] or {}).get("sentences", [])), *(a["asked"] for a in seen["answers"])]
     assert not any("<script" in s or "<img" in s or "<b>A" in s for s in shown)
+
+
+def test_the_desk_in_spanish_has_decimal_commas_in_figures_answers_and_sums():
+    text = bundled.path_of("theatre-hoist").read_text("utf-8")
+
+    seen = look(text, want=("figure", "final"), language="es")
+    made = hand(text, ["forces along y on jib"], "es")
+
+    shown = " ".join([seen["figure"]["svg"], seen["final"]["svg"], made["lesson"]])
+    written = re.findall(r"[0-9][.,][0-9]+(?=\u202f?(?:kN|m)\b)", re.sub(r"<(?!/?(?:mn|tspan|text)\b)[^>]*>", "", shown))
+    assert written
+    assert [w for w in written if "." in w] == []

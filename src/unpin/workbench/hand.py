@@ -44,7 +44,7 @@ def isolated(text: str, bodies: Sequence[str], sums: Sequence[str] = (), centre:
     if not chosen:
         raise Refused("body", 422)
     body = isolate(worked.structure, chosen)
-    sheet = sheet_for(worked.problem, worked.values or {})
+    sheet = sheet_for(worked.problem, worked.values or {}, language=language)
     drawing = Studio(worked, sheet).free_body(body)
     known = _followed(worked, sums)[0].values if sums else _zero(worked)
     found = choices(worked.structure, chosen, tuple(known))
@@ -101,7 +101,7 @@ def hand(text: str, sums: Sequence[str], language: str = "en") -> dict[str, Any]
     """The lesson of the sums taken so far: chapters, what is known, a verdict on each, and the answers once all is found."""
     worked = sound_problem(text)
     route, faults = _followed(worked, sums)
-    sheet = sheet_for(worked.problem, worked.values or {})
+    sheet = sheet_for(worked.problem, worked.values or {}, language=language)
     verdicts = iter(route.followed)
     steps = []
     for written in sums:

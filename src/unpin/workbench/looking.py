@@ -36,13 +36,13 @@ def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = 
     }
     if problem is None:
         return seen
-    sheet = sheet_for(problem, {})
+    sheet = sheet_for(problem, {}, language=language)
     seen |= {"points": things.points(problem, places, sheet), "unit": _unit(sheet)}
     worked = judged(reading)
     if worked is None:
         seen["things"] = things.listed(problem, None, places, sheet, language)
         return seen
-    studio = Studio(worked, sheet_for(problem, worked.values or {}))
+    studio = Studio(worked, sheet_for(problem, worked.values or {}, language=language))
     drawn = {"figure": lambda: plain.figure(studio.problem(), scale, language),
              "apart": lambda: plain.figure(studio.apart(), language=language),
              "motion": lambda: _motion(worked, studio, scale, language),
