@@ -34,3 +34,16 @@ def page(chromium):
     made = context.new_page()
     yield made
     context.close()
+
+
+@pytest.fixture
+def hand(chromium, tmp_path):
+    """A hand on the page of a desk that is really served, over an empty folder."""
+    from desks import Hand, served
+
+    context = chromium.new_context(viewport={"width": 1280, "height": 800})
+    with served(tmp_path) as address:
+        made = Hand(context.new_page(), address, tmp_path)
+        yield made
+        assert not made.faults
+        context.close()

@@ -103,7 +103,8 @@ class Hand:
     def keys(self, *keys):
         for key in keys:
             self.page.keyboard.press(key)
-        return self.settle()
+            self.settle()
+        return self
 
     def type_line(self, line):
         """A new sentence by keyboard alone, from the sheet."""

@@ -68,11 +68,11 @@ export function measure() {
   const box = document.getElementById("sheet")?.getBoundingClientRect();
   const { window: was } = store.get();
   if (!box || !box.width || (box.width === was[0] && box.height === was[1])) return;
-  const { view, fitted: fills, drawn, history } = store.get();
+  const { view, fitted: fills, drawn } = store.get();
   const window = /** @type {[number, number]} */ ([box.width, box.height]);
   // What grows at the foot covers some of the sheet; the drawing stays where the hand left it.
   const aside = { ...view, x: view.x + (box.width - was[0]) / 2 };
-  const anew = fills && drawn?.figure && (box.width !== was[0] || !history.done.length);
+  const anew = fills && drawn?.figure && box.width !== was[0];
   store.set({ window, view: anew && drawn?.figure ? fitted(drawn.figure, window) : box.width === was[0] ? view : aside });
 }
 

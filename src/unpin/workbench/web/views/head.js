@@ -9,8 +9,8 @@ export const ACTS = /** @type {const} */ (["state", "apart", "solve", "teach", "
 export function head(now, does) {
   const { doc } = now;
   return html`<header>
-    <p class="whose"><a href="/" @click=${(/** @type {Event} */ e) => (e.preventDefault(), does.leave())} title=${say("head.folder")}>${now.folder?.name ?? "unpin"}</a>
-      ${doc ? html`<span class="file">${doc.name}</span><span class="kept ${now.kept}" role="status">${say(`kept.${now.kept}`)}</span>` : nothing}</p>
+    <div class="whose"><a href="/" @click=${(/** @type {Event} */ e) => (e.preventDefault(), does.leave())} title=${say("head.folder")}>${now.folder?.name ?? "unpin"}</a>
+      ${doc ? html`<h1 class="file">${doc.name}</h1><span class="kept ${now.kept}" role="status">${say(`kept.${now.kept}`)}</span>` : nothing}</div>
     ${doc ? html`<nav aria-label=${say("head.acts")}>${ACTS.map(
       (act) => html`<a href="?file=${encodeURIComponent(doc.name)}#${act}" aria-current=${now.act === act ? "page" : "false"}>${say(`act.${act}`)}</a>`)}</nav>
     <p class="beside"><button aria-expanded=${now.script} aria-controls="script" @click=${() => store.set({ script: !now.script })}>${say("head.script")}</button>

@@ -11,7 +11,7 @@ import { drawing } from "./markup.js";
 /** @typedef {import("../types.js").State} State @typedef {[number, number]} Spot */
 
 /** @param {State} now @param {{enter: (id: string, add: boolean) => void}} does @param {import("../types.js").Figure | null | undefined} [figure] */
-export function sheet(now, does, figure = now.drawn?.figure) {
+export function sheet(now, does, figure = shown(now)) {
   const bare = !now.drawn?.points?.length;
   return html`<main id="stage" class=${now.tracing ? "tracing" : ""}>
     <svg id="sheet" tabindex="0" role="group" aria-label=${say("sheet.name")} aria-describedby="told">
@@ -25,6 +25,9 @@ export function sheet(now, does, figure = now.drawn?.figure) {
     ${bare && now.doc ? html`<p class="invite">${say("sheet.empty")}</p>` : nothing}
   </main>`;
 }
+
+/** Who wants nothing to move on screen sees the displaced position drawn beside the first. @param {State} now */
+const shown = (now) => (now.moving && now.drawn?.motion?.svg && matchMedia("(prefers-reduced-motion: reduce)").matches ? now.drawn.motion : now.drawn?.figure);
 
 /** @param {State} now @param {import("../types.js").Figure} figure */
 function placed(now, figure) {

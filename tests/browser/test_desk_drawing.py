@@ -1,0 +1,194 @@
+"""A frame is drawn on the page, by pointer and by keyboard alone, and has the numbers that the file has."""
+
+from fractions import Fraction
+
+from desks import Hand, served
+
+import unpin
+from unpin.exact.number import approx
+from unpin.read.reader import read_text
+
+CRANE = """\
+points: {A: [0, 0], B: [0, 2.4], C: [0, 1.6], D: [1.2, 2.2], E: [0, 0.8], F: [0.8, 2]}
+members: {post: A E C B, arm: C F D}
+links: [E-F]
+supports: {A: pin, B: roller on slope right 3 up 4}
+loads: [260 N at D right 5 down 12]
+"""
+
+HOIST = [
+    "O: [0, 0]", "B: [0, 1.5]", "C: [1.6, 1.5]", "K: [1.8, 0.5]", "W: [0, 2.1]", "G: [0, 0.5]", "H: [0.8, 1.5]", "post: O G B W", "beam: B H C", "G-H",
+    "wheel: 0.2 at C", "sack: at K", "T: W over wheel to sack", "supports: O: fixed", "weight of sack 300 N",
+]
+
+
+def numbers(text):
+    """Sizes of the answers of a text, sorted, as the library gives them."""
+    return sorted(round(abs(approx(c.value)), 6) for a in unpin.solve(unpin.loads(text)).answers for c in a.components)
+
+
+def test_a_frame_with_a_link_a_roller_and_a_slope_is_drawn_with_the_pointer(hand):
+    hand.empty("crane")
+    hand.stroke((0, 0), (0, 2.4)).say("A B")
+    hand.stroke((0, 1.6), (1.2, 2.2)).say("C D")
+    hand.stroke((0, 0.8), (0.8, 2.0)).say("E-F")
+    hand.press(0, 0).say("pin")
+    hand.press(0, 2.4).say("roller")
+    hand.over("roller on slope right 3 up 4")
+    hand.press(1.2, 2.2).say("100 N at D down")
+    hand.over("260 N at D right 5 down 12")
+
+    assert numbers(hand.saved()) == numbers(CRANE)
+    # By hand, moments about C on the arm: 260 (12/13 · 1.2 + 5/13 · 0.6) = arm of EF · F, the link rises 1.2 over 0.8.
+    lever = Fraction(16, 10) - Fraction(8, 10)
+    assert any(f"{float(Fraction(260 * (12 * 12 + 5 * 6), 130) / lever) * (0.8**2 + 1.2**2) ** 0.5 / 0.8:.0f}" in a for a in hand.answers())
+
+
+def test_the_same_frame_is_said_by_keyboard_alone(hand):
+    hand.empty("crane")
+    for line in ("A: [0, 0]", "B: [0, 2.4]", "C: [0, 1.6]", "D: [1.2, 2.2]", "E: [0, 0.8]", "F: on C D at x = 0.8", "post: A E C B", "arm: C F D", "E-F",
+                 "supports: A: pin", "supports: B: roller on slope right 3 up 4", "260 N at D right 5 down 12"):
+        hand.type_line(line).keys("Escape")
+
+    assert numbers(hand.saved()) == numbers(CRANE)
+
+
+def test_points_are_set_and_joined_with_the_arrow_keys(hand):
+    hand.empty("beam")
+    hand.page.focus("#sheet")
+    hand.keys("ArrowRight", "Enter", "Escape")
+    hand.page.focus("#sheet")
+    hand.keys("ArrowRight", *["Shift+ArrowRight"] * 4, "Enter", "Escape")
+    first, second = (hand.page.locator(f'.handle[data-id="point {n}"]') for n in "AB")
+    first.focus()
+    hand.keys("Enter")
+    second.focus()
+    hand.keys("Shift+Enter", "1")
+
+    assert "members:" in hand.text() and "A B" in hand.text()
+
+
+def test_a_pulley_frame_is_said_by_keyboard_and_has_the_numbers_of_the_file(hand):
+    hand.empty("hoist")
+    for line in HOIST:
+        hand.type_line(line).keys("Escape")
+
+    # The sack hangs 1.8 m from O: couple 300 · 1.8; the tension is the weight.
+    answers = " ".join(hand.answers())
+    assert "540 N·m" in answers and "300 N tension" in answers
+    assert numbers(hand.saved()) == numbers(hand.text())
+
+
+def test_a_point_that_is_held_is_dragged_to_round_values_in_one_step(hand):
+    (hand.folder / "beam.yaml").write_text("# my beam\npoints:\n  A: [0, 0]  # the wall\n  B: [2, 0]\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n")
+    hand.open("beam.yaml")
+    hand.press(2, 0).stroke((2, 0), (1.497, 0.503))
+
+    assert "B: [1.5, 0.5]" in hand.text()
+    assert "# my beam" in hand.text() and "# the wall" in hand.text()
+    hand.keys("Control+z")
+    assert "B: [2, 0]" in hand.text()
+    hand.keys("Control+y")
+    assert "B: [1.5, 0.5]" in hand.text()
+
+
+def test_a_drag_is_broken_off_by_escape_and_nothing_has_changed(hand):
+    (hand.folder / "beam.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n")
+    hand.open("beam.yaml")
+    hand.press(2, 0)
+    mouse = hand.page.mouse
+    mouse.move(*hand.spot(2, 0))
+    mouse.down()
+    mouse.move(*hand.spot(1, 1), steps=5)
+    hand.keys("Escape")
+    mouse.up()
+    hand.settle()
+
+    assert "B: [2, 0]" in hand.text()
+    assert not hand.state("history")["done"]
+
+
+def test_the_text_and_the_drawing_are_one_document(hand):
+    (hand.folder / "beam.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n")
+    hand.open("beam.yaml").keys("Alt+s")
+    area = hand.page.locator("#script textarea")
+    area.fill(hand.text().replace("5 N at B down", "5 N at Q down"))
+    hand.settle()
+
+    assert hand.page.locator("#script mark.error").inner_text() == "Q"
+    assert hand.page.locator("#figure").count() == 1, "the last sound drawing stays"
+
+    area.fill(hand.text().replace("at Q", "at B"))
+    hand.settle()
+    assert hand.page.locator("#script mark.error").count() == 0
+
+
+def test_what_is_touched_says_what_it_is_and_its_phrase_is_typed_over(hand):
+    (hand.folder / "beam.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n")
+    hand.open("beam.yaml")
+    hand.page.locator('.handle[data-id="load 1"]').focus()
+    hand.keys("Enter")
+
+    assert "5\u202fN" in hand.page.locator(".says").inner_text()
+    hand.over("7 N at B down")
+    assert "loads: [7 N at B down]" in hand.text()
+
+
+def test_a_phrase_that_cannot_be_read_is_told_while_the_drawing_stays(hand):
+    (hand.folder / "beam.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n")
+    hand.open("beam.yaml")
+    before = hand.text()
+    hand.page.locator('.handle[data-id="load 1"]').focus()
+    hand.keys("Enter")
+    hand.over("at at at").keys("Escape")
+
+    assert "at at at" in hand.text()
+    assert hand.page.locator("#sentence .fault").inner_text()
+    assert hand.page.locator("#figure").count() == 1
+    hand.keys("Control+z")
+    assert hand.text() == before
+
+
+def test_copy_makes_the_same_again_on_points_of_its_own(hand):
+    (hand.folder / "two.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n")
+    hand.open("two.yaml")
+    hand.page.locator('.handle[data-id="part beam"]').focus()
+    hand.keys("Enter")
+    hand.page.locator('.handle[data-id="part beam"]').focus()
+    hand.keys("Control+c", "Control+v")
+
+    problem = read_text(hand.text()).problem
+    assert [len(p.points) for p in problem.parts] == [2, 2]
+    assert len(problem.points) == 4
+
+
+def test_a_structure_that_moves_says_so_and_moves_when_asked(hand):
+    (hand.folder / "loose.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: pin}\nloads: [5 N at B down]\n")
+    hand.open("loose.yaml")
+    ask = hand.page.get_by_role("button", name="Let it move")
+    assert "move" in hand.page.locator(".says").inner_text()
+
+    ask.click()
+    hand.settle()
+    edge = hand.page.locator("#figure path.edge").first
+    seen = set()
+    for _ in range(6):
+        hand.page.wait_for_timeout(150)
+        seen.add(edge.get_attribute("d"))
+    assert len(seen) > 2
+
+
+def test_who_wants_no_motion_is_shown_none(chromium, tmp_path):
+    (tmp_path / "loose.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: pin}\nloads: [5 N at B down]\n")
+    context = chromium.new_context(viewport={"width": 1280, "height": 800}, reduced_motion="reduce")
+    with served(tmp_path) as address:
+        hand = Hand(context.new_page(), address, tmp_path).open("loose.yaml")
+        hand.page.get_by_role("button", name="Let it move").click()
+        hand.settle()
+        edge = hand.page.locator("#figure path.edge").first
+        first = edge.get_attribute("d")
+        hand.page.wait_for_timeout(500)
+
+        assert edge.get_attribute("d") == first
+        assert hand.page.locator("#figure path.ghost-edge").count() == 1, "the displaced position is drawn instead"
+        context.close()

@@ -1,0 +1,62 @@
+"""A telephone held upright, fingers, and targets large enough."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+from desks import Hand, served
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+ACTS = ("state", "apart", "solve", "teach", "hand-out")
+
+
+@pytest.fixture
+def phone(chromium, tmp_path):
+    shutil.copy(EXAMPLES / "market-awning.yaml", tmp_path / "market-awning.yaml")
+    context = chromium.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True, device_scale_factor=2)
+    with served(tmp_path) as address:
+        made = Hand(context.new_page(), address, tmp_path)
+        yield made
+        assert not made.faults
+        context.close()
+
+
+@pytest.mark.parametrize("act", ACTS)
+def test_nothing_runs_off_the_side_of_a_telephone(phone, act):
+    phone.open("market-awning.yaml", act)
+
+    assert phone.page.evaluate("document.documentElement.scrollWidth") <= 390
+    for part in ("header", "#sentence", ".side"):
+        for k in range(phone.page.locator(part).count()):
+            box = phone.page.locator(part).nth(k).bounding_box()
+            assert box is None or box["x"] + box["width"] <= 391
+
+
+@pytest.mark.parametrize("act", ACTS)
+def test_what_is_pressed_is_large_enough_for_a_finger(phone, act):
+    phone.open("market-awning.yaml", act)
+    small = phone.page.evaluate("""() => [...document.querySelectorAll('button, nav a, select, input')].map((e) => [e.getBoundingClientRect(), e.textContent])
+        .filter(([b]) => b.width && (b.height < 43.5 && b.height && !['radio', 'checkbox'].includes(b.type))).map(([b, t]) => `${t.trim()} ${b.width}x${b.height}`)""")
+
+    assert not [s for s in small if not s.startswith(" ")], small
+
+
+def test_a_finger_touches_a_thing_and_lands_a_point(phone):
+    phone.open("market-awning.yaml")
+    phone.page.touchscreen.tap(*phone.spot(2.1, 2.9))
+    phone.settle()
+    assert phone.state("touched") == ["point E"]
+
+    phone.page.touchscreen.tap(*phone.spot(1.2, 0.8))
+    phone.settle()
+    assert len(phone.state("drawn")["points"]) == 7
+
+
+def test_the_script_is_unrolled_below_on_a_telephone(phone):
+    phone.open("market-awning.yaml")
+    phone.page.get_by_role("button", name="Script").click()
+    phone.settle()
+    sheet, script = (phone.page.locator(p).bounding_box() for p in ("#stage", "#script"))
+
+    assert script["y"] >= sheet["y"] + sheet["height"] - 1
+    assert script["width"] == pytest.approx(390, abs=1)

@@ -1,0 +1,129 @@
+"""Taking apart and solving by hand on the page; handing out what came of it."""
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+
+import unpin
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+
+
+@pytest.fixture
+def awning(hand):
+    shutil.copy(EXAMPLES / "market-awning.yaml", hand.folder / "market-awning.yaml")
+    return hand
+
+
+def taken(hand):
+    return [t.strip() for t in hand.page.locator(".steps code").all_inner_texts()]
+
+
+def test_a_body_is_pulled_out_of_the_structure_with_the_pointer(awning):
+    awning.open("market-awning.yaml", "apart")
+    spot = awning.spot(1.65, 2.75)
+    mouse = awning.page.mouse
+    mouse.move(*spot)
+    mouse.down()
+    mouse.move(spot[0] + 60, spot[1] - 30, steps=5)
+    mouse.up()
+    awning.settle()
+
+    card = awning.page.locator(".pulled")
+    assert card.count() == 1
+    assert card.get_attribute("aria-label") == "arm"
+    assert card.locator("[data-action]").count() >= 4, "its pin, its stay and its load"
+
+
+def test_pointing_at_a_centre_fades_what_drops_out_and_names_what_is_left(awning):
+    awning.open("market-awning.yaml", "solve")
+    awning.page.locator(".sums button", has_text=re.compile(r"Moments about\s*O\b")).first.hover()
+    awning.settle()
+
+    gone = awning.page.locator(".pointable .gone")
+    assert gone.count() == 2, "both forces at O"
+    assert "Drops out" in awning.page.locator(".solve .told").inner_text()
+
+
+def test_a_route_chosen_by_hand_leads_to_the_numbers_of_the_file(awning):
+    awning.open("market-awning.yaml", "solve")
+    page = awning.page
+    page.locator(".pointable .centre[aria-label='moments about O on whole']").click()
+    awning.settle()
+    page.locator(".bodies button", has_text="member arm").click()
+    awning.settle()
+    page.locator(".pointable .centre[aria-label='moments about C on arm']").focus()
+    awning.keys("Enter")
+    for axis in ("Horizontal", "Vertical"):
+        page.locator(".sums button", has_text=axis).first.click()
+        awning.settle()
+
+    assert taken(awning) == ["moments about O on whole", "moments about C on arm", "forces along x on arm", "forces along y on arm"]
+    assert "Everything asked is found, with 4 sums." in page.locator(".done").inner_text()
+    # Moments about O: A_x · 2.8 = 260 (5/13 · 2.9 + 12/13 · 2.1), by hand.
+    assert f"{260 * (5 * 2.9 + 12 * 2.1) / 13 / 2.8:.0f} N" in " ".join(page.locator(".side .answers").inner_text().split())
+    assert page.locator(".chapters .working").count() >= 4, "the lesson has grown"
+
+
+def test_the_last_sum_is_taken_back_and_the_route_is_written_into_the_file(awning):
+    awning.open("market-awning.yaml", "solve")
+    awning.page.locator(".sums button").first.click()
+    awning.settle()
+    awning.page.locator(".sums button:not(:disabled)").first.click()
+    awning.settle()
+    awning.page.get_by_role("button", name="Take the last sum back").click()
+    awning.settle()
+    kept = taken(awning)
+    assert len(kept) == 1
+
+    awning.page.get_by_role("button", name="Write into the file").click()
+    awning.settle()
+    assert "route:" in awning.saved()
+    assert kept[0] in awning.saved()
+
+
+def test_the_shortest_way_is_one_act_away(awning):
+    awning.open("market-awning.yaml", "solve")
+    awning.page.get_by_role("button", name="Shortest way").click()
+    awning.page.locator(".done").wait_for(timeout=30000)
+
+    worked = unpin.solve(unpin.load(awning.folder / "market-awning.yaml"))
+    assert len(taken(awning)) == worked.recommended.count
+
+
+def test_every_form_is_previewed_and_written_beside_the_problem(awning):
+    awning.open("market-awning.yaml", "hand-out")
+    page = awning.page
+    assert page.frame_locator(".preview iframe").locator("h1").inner_text() == "Market awning"
+    for name, seen in (("Handout on paper (PDF)", "img.page"), ("Markdown with figures", "pre"), ("LaTeX with figures", "pre"), ("One figure, as lines (SVG)", "img.figure"),
+                       ("One figure, as dots (PNG)", "img.figure"), ("Web page", "iframe")):
+        page.get_by_label(name).check()
+        page.locator(f".preview {seen}").wait_for(timeout=20000)
+        awning.settle()
+        page.get_by_role("button", name="Write it beside the problem").click()
+        page.get_by_text("Written:").wait_for(timeout=20000)
+        awning.settle()
+
+    written = {p.suffix for p in awning.folder.iterdir()}
+    assert {".html", ".pdf", ".md", ".tex", ".svg", ".png"} <= written
+
+
+def test_the_teaching_page_is_opened_from_the_desk(awning):
+    awning.open("market-awning.yaml", "teach")
+
+    assert awning.page.frame_locator(".framed iframe").locator("h1").inner_text() == "Market awning"
+
+
+def test_each_act_has_an_address_and_the_way_back(awning):
+    awning.open("market-awning.yaml")
+    awning.page.get_by_role("link", name="Take apart").click()
+    awning.settle()
+    awning.page.get_by_role("link", name="Solve").click()
+    awning.settle()
+    assert awning.page.url.endswith("#solve")
+
+    awning.page.go_back()
+    awning.settle()
+    assert awning.page.locator("header nav [aria-current=page]").inner_text() == "Take apart"
