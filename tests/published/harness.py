@@ -46,6 +46,21 @@ class Case:
     lower: int | None
     proved: bool
     faults: tuple[str, ...]
+    first_body: str = ""
+    first_centre: str = ""
+
+    @property
+    def begins_alike(self) -> bool | None:
+        """Whether our route begins with the author's free body and, where the author takes moments on it, about the author's point;
+        None where the record does not say how the author begins."""
+        if "author_first_body" not in self.record:
+            return None
+        centre = self.record.get("author_first_centre", "")
+        return self.first_body == self.record["author_first_body"] and (not centre or self.first_centre == centre)
+
+    @property
+    def begins_with_body(self) -> bool | None:
+        return None if "author_first_body" not in self.record else self.first_body == self.record["author_first_body"]
 
     @property
     def author(self) -> int | None:
@@ -118,4 +133,14 @@ def run(name: str) -> Case:
     components = {component_name(c): c for a in worked.answers for c in a.components}
     compared = tuple(compare(a, components) for a in record["answer"])
     return Case(name, record, compared, worked.fewest and worked.fewest.count, worked.recommended and worked.recommended.count,
-                worked.fewest and worked.fewest.lower, bool(worked.proof and worked.proof.passed), ())
+                worked.fewest and worked.fewest.lower, bool(worked.proof and worked.proof.passed), (), *beginning(worked.recommended))
+
+
+def beginning(route) -> tuple[str, str]:
+    """The first free body of a route, and the point of the first moment sum on it ("" for none, @ for a point without a name)."""
+    if route is None or not route.steps:
+        return "", ""
+    sums = [e for s in route.steps for e in s.equations]
+    body = sums[0].body.name
+    centres = [e.functional.point or "@" for e in sums if e.functional.kind == "about" and e.body.name == body]
+    return body, centres[0] if centres else ""
