@@ -67,7 +67,7 @@ def parser(language: str = "en") -> argparse.ArgumentParser:
 
     return options.parser({"solve": _solve, "check": _check, "ways": _ways, "draw": _draw, "handout": _handout, "sheet": _sheet,
                            "desk": _later("desk", "open_desk"), "examples": _examples, "rename": _later("amend", "rename"),
-                           "index": _later("register", "run")}, language)
+                           "index": _later("register", "run"), "handouts": _later("handouts", "run")}, language)
 
 
 def _reading(chosen):

@@ -45,6 +45,18 @@ def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentPar
     form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar=say("cli.word.number"), help=say("cli.help.fade"))
     _lesson_options(say, handout)
 
+    folder = commands.add_parser("handouts", help=say("cli.help.handouts"), description=say("cli.help.handouts"), epilog=say("cli.status"))
+    folder.add_argument("folder", metavar=say("cli.word.folder"), help=say("cli.help.handouts_folder"))
+    folder.add_argument("-o", "--output", metavar=say("cli.word.folder"), required=True, help=say("cli.help.handouts_out"))
+    folder.add_argument("--form", choices=("html", "pdf", "md", "tex"), default="pdf", help=say("cli.help.form"))
+    folder.add_argument("--jobs", type=_count, default=0, metavar=say("cli.word.number"), help=say("cli.help.jobs"))
+    form = folder.add_mutually_exclusive_group()
+    form.add_argument("--short", action="store_true", help=say("cli.help.short"))
+    form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar=say("cli.word.number"), help=say("cli.help.fade"))
+    _lesson_options(say, folder)
+    folder.set_defaults(run=run["handouts"])
+    _habits(say, folder)
+
     sheet = commands.add_parser("sheet", help=say("cli.help.sheet"), description=say("cli.help.sheet"), epilog=say("cli.status"))
     sheet.add_argument("files", nargs="+", metavar=say("cli.word.file"), help=say("cli.help.files"))
     sheet.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.handout_out"))
@@ -135,6 +147,13 @@ def _marks(said: str) -> tuple[tuple[int, ...], ...]:
     if any(m < 1 for one in found for m in one):
         raise ValueError(said)
     return found
+
+
+def _count(said: str) -> int:
+    """How many at a time, at least one."""
+    if not said.isdecimal() or int(said) < 1:
+        raise ValueError(said)
+    return int(said)
 
 
 def _version() -> str:

@@ -1,0 +1,76 @@
+"""A folder of problems to handouts, on all cores. Each file is written whole or not at all, and a faulty one keeps none of the others back."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from concurrent.futures import ProcessPoolExecutor
+from contextlib import redirect_stderr
+from io import StringIO
+from pathlib import Path
+
+from unpin.register import files_of
+from unpin.words.sentences import say
+
+FORMS = ("html", "pdf", "md", "tex")
+
+
+def write_all(files: Sequence[Path], folder: Path, form: str, options: Sequence[str] = (), jobs: int = 0) -> list[tuple[int, str]]:
+    """For each file, in order, the exit status of its handout and what was said about it. `form`: one of FORMS; `options`: as `unpin
+    handout` takes them; `jobs`: how many at a time, 0 for one a core. The folder must be there. What is written does not depend on
+    `jobs`."""
+    tasks = [("handout", str(file), "-o", str(folder / f"{file.stem}.{form}"), *options) for file in files]
+    jobs = min(jobs or _cores(), len(tasks))
+    if jobs < 2:
+        return [_one(task) for task in tasks]
+    with ProcessPoolExecutor(jobs) as pool:
+        return list(pool.map(_one, tasks))
+
+
+def _cores() -> int:
+    """Those this process may use."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def _one(task: tuple[str, ...]) -> tuple[int, str]:
+    """One handout, its remarks kept for later, so that those of several do not mix."""
+    from unpin import cli
+
+    said = StringIO()
+    with redirect_stderr(said):
+        status = cli.main(list(task))
+    return status, said.getvalue()
+
+
+def run(chosen) -> int:
+    """The command."""
+    from unpin import cli
+
+    try:
+        files = files_of(chosen.folder)
+    except NotADirectoryError as fault:
+        raise cli.Stop(cli.MISUSE, "no_folder", folder=chosen.folder) from fault
+    if not files:
+        raise cli.Stop(cli.MISUSE, "no_problems", folder=chosen.folder)
+    folder = Path(chosen.output)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as fault:
+        raise cli.Stop(cli.UNWRITTEN, "not_written", file=chosen.output, reason=fault.strerror or str(fault)) from fault
+    statuses = []
+    for status, said in write_all(files, folder, chosen.form, _options(chosen), chosen.jobs):
+        statuses.append(status)
+        sys.stderr.write(said)
+    solved = statuses.count(cli.SOLVED)
+    print(say("cli.handouts_done", chosen.tongue, solved=solved, count=len(files), folder=chosen.output))
+    # What is wrong with the program or the disk is worse than what is wrong with a problem.
+    return next((s for s in (cli.DEFECT, cli.UNWRITTEN, cli.MISUSE, cli.FAULTY) if s in statuses), cli.SOLVED)
+
+
+def _options(chosen) -> list[str]:
+    out = ["--short"] if chosen.short else []
+    for name in ("fade", "figures", "route", "house", "language"):
+        value = getattr(chosen, name)
+        out += [f"--{name}", str(value)] if value else []
+    return out
