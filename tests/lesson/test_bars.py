@@ -4,8 +4,8 @@ import json
 import re
 
 import pytest
-from lessons import worked_text
 
+from lessons import worked_text
 from unpin.lesson.build import build
 from unpin.lesson.fade import fade
 from unpin.lesson.nodes import Boxed, Table, walk
