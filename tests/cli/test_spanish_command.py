@@ -1,5 +1,6 @@
 """The command in Spanish: help, faults, lessons, sheets and figures; what is typed stays as it is."""
 
+import argparse
 import re
 
 import pytest
@@ -18,7 +19,11 @@ def run(capsys, *arguments: str) -> tuple[int, str, str]:
     return status, out, err
 
 
-@pytest.mark.parametrize("command", ["solve", "check", "ways", "draw", "handout", "sheet", "examples"])
+def commands() -> list[str]:
+    return [name for a in cli.parser()._actions if isinstance(a, argparse._SubParsersAction) for name in a.choices]
+
+
+@pytest.mark.parametrize("command", commands())
 def test_the_help_of_every_command_is_spanish(capsys, command):
     status, out, _ = run(capsys, command, "--language", "es", "--help")
     assert status == 0
