@@ -90,7 +90,7 @@ class _Product:
         self.sums: list[tuple[Terms, Fraction]] = []
         self.symbols: dict[Symbol, Fraction] = {}
         self.rooted: list[tuple[tuple[int, ...], Any]] = []
-        self.degrees: dict[str, int] = {}
+        self.degrees: dict[str, tuple[Fraction, dict[tuple[int, ...], int]]] = {}
 
     # What goes in.
 
@@ -112,13 +112,21 @@ class _Product:
             self._add(r, Fraction(1, 2))
 
     def roots(self, inside: dict[tuple[int, ...], Any]) -> None:
-        """A sum of polynomial √radicand. What its half angles leave of C goes to the product."""
+        """A sum of polynomial √radicand. One power of C for each half angle goes before it all, the least that leaves none inside."""
         self.rooted = sorted(inside.items())
-        for k in sorted({k for p in inside.values() for k in self._halves(p)}):
+        for k in sorted({k for p in (*inside.values(), *self._under(inside)) for k in self._halves(p)}):
             name, t = self.letters.generators[k].name, self.letters.ring.gen(k)
-            m = (max(circular.degree(circular.plain(p, self.letters), name) for p in inside.values()) + 1) // 2
-            self.degrees[name] = m
-            self._add(1 + t * t, Fraction(m))
+            whole: dict[tuple[int, ...], Fraction] = {}
+            for key, p in inside.items():
+                half = sum(((circular.degree(circular.plain(r, self.letters), name) + 1) // 2 for r in self._under({key: p})), 0)
+                whole[key] = Fraction(half, 2)
+            need = {key: (circular.degree(circular.plain(p, self.letters), name) + 1) // 2 for key, p in inside.items()}
+            power = max(need[key] + whole[key] for key in inside)
+            self.degrees[name] = power, {key: int(power - whole[key]) for key in inside}
+            self._add(1 + t * t, power)
+
+    def _under(self, inside: dict[tuple[int, ...], Any]) -> list[Any]:
+        return [r for key in inside for r in (self.letters.radicands[i] for i in key) if not isinstance(r, int)]
 
     def _add(self, f: Any, power: Fraction) -> None:
         for have in self.factors:
@@ -301,15 +309,18 @@ class _Product:
         return writer.quotient(self.number, top, bottom)
 
     def part(self, key: tuple[int, ...], p: Any) -> tuple[int, Expression]:
-        """Sign as drawn and size of one polynomial times a root; its half angles are measured by `self.degrees`."""
+        """Sign as drawn and size of one polynomial times a root, without the power of C that stands before the sum."""
         inner = _Product(self.letters, self.measured)
-        terms = circular.plain(p, self.letters)
-        for name, m in self.degrees.items():
-            terms = circular.shortest(circular.opened(terms, name, m), name)
-        inner._terms(terms, Fraction(1))
+        way = 1 if self.letters.value(p) >= 0 else -1
+        terms = circular.plain(way * p, self.letters)
+        for name, (power, mine) in self.degrees.items():
+            terms = circular.shortest(circular.opened(terms, name, mine[key]), name)
+            t = self.letters.ring.gen(next(k for k, g in enumerate(self.letters.generators) if g.kind == "half" and g.name == name))
+            inner._add(1 + t * t, mine[key] - power)
+        inner._terms(circular.added(terms), Fraction(1))
         for r in key:
             inner.under_root(self.letters.radicands[r])
-        return (1 if self.letters.value(p) >= 0 else -1), inner.written(None, Fraction(1))
+        return way, inner.written(None, Fraction(1))
 
     def _scaled(self, dimension: Dimension, factor: Fraction) -> None:
         """Measured numbers in the units of the file: each letter stands for so many of its unit."""

@@ -61,7 +61,7 @@ def text(e: Expression, figure: Callable[[Fraction], str], sine: str = "sin") ->
             inside = text(of, figure, sine)
             return f"√{inside}" if isinstance(of, (Name, Literally)) else f"√({inside})"
         case Apply("^", (base, Literally(power))):
-            raised = {2: "²", 3: "³"}.get(int(power), f"^{power}")
+            raised = "".join("⁰¹²³⁴⁵⁶⁷⁸⁹"[int(d)] for d in str(int(power)))
             return (text(base, figure, sine) if isinstance(base, (Name, Literally)) else f"({text(base, figure, sine)})") + raised
         case Apply("+" | "-" as way, (a, b)):
             return f"{text(a, figure, sine)} {'+' if way == '+' else '−'} {_bracketed(b, figure, '+-', sine)}"
