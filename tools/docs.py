@@ -1,5 +1,5 @@
-"""Write the generated pages of docs/reference: `python tools/docs.py`. With --check nothing is written, and a page that is not up to
-date ends the run with 1.
+"""Write the generated pages of docs/reference and docs/howto: `python tools/docs.py`. With --check nothing is written, and a page that
+is not up to date ends the run with 1.
 
 problem-file.md and problem.schema.json come from the reader's own tables, solution.md from the schemas of what is printed as data,
 command.md from the parser of the command, house-style.md and house-style.schema.json from the tables of the house style.
@@ -14,6 +14,7 @@ import sys
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
+sys.path.insert(0, str(Path(__file__).parent))
 FOLDER = ROOT / "docs" / "reference"
 SCHEMAS = ("solution", "check", "ways", "index")
 
@@ -39,7 +40,10 @@ def pages() -> dict[str, str]:
 
     made = {"problem-file.md": reference(), "problem.schema.json": schema_text(), "solution.md": solution(), "command.md": command(),
             "house-style.md": house_reference(), "house-style.schema.json": house_schema_text()}
-    return {**made, "examples.md": examples(), **pictures()}
+    import howto
+    import references
+
+    return {**made, "examples.md": examples(), **references.pages(), **pictures(), **{f"../howto/{name}": text for name, text in howto.pages().items()}}
 
 
 def pictures() -> dict[str, str]:
@@ -165,6 +169,7 @@ def main() -> int:
         if not target.exists() or target.read_text("utf-8") != text:
             stale.append(name)
             if not check:
+                target.parent.mkdir(parents=True, exist_ok=True)
                 target.write_text(text, "utf-8", newline="\n")
     for name in stale:
         print(f"docs/reference/{name} {'is not up to date: run tools/docs.py' if check else 'written'}")

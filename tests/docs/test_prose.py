@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[2]
-PAGES = [ROOT / "README.md", *sorted((ROOT / "docs" / "learn").glob("*.md"))]
+PAGES = [ROOT / "README.md", *sorted((ROOT / "docs" / "learn").glob("*.md")),
+         *sorted((ROOT / "docs" / "howto").glob("*.md")), ROOT / "docs" / "README.md"]
 BLOCK = re.compile(r"^```(\w+)(?: (\S+))?\n(.*?)^```$", re.M | re.S)
 
 
