@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 import re
 
-
-from unpin.exact.expression import Apply, Expression, Literally, Name
+from unpin.exact.expression import Expression, Literally, Name
 from unpin.exact.lettered import Lettered
 from unpin.exact.shape import shape
 from unpin.read import read_text

@@ -5,8 +5,8 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from lettered_problems import PROBLEMS, formulas, letters_in, name_of, solved, value, with_values
 
+from lettered_problems import PROBLEMS, formulas, letters_in, name_of, solved, value, with_values
 from unpin.exact.number import approx
 
 WORKED = {}

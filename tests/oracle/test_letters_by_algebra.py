@@ -2,6 +2,7 @@
 
 import pytest
 import sympy
+
 from lettered_problems import PROBLEMS, formulas, solved, to_sympy
 
 P, Q, W, a, b, h, r, g, M = sympy.symbols("P Q W a b h r g M", positive=True)
