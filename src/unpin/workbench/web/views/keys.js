@@ -3,7 +3,7 @@ import { html, nothing } from "../lib/lit-html.js";
 import { store } from "../store.js";
 import { say } from "../words.js";
 
-const KEYS = ["Tab", "Enter", "Shift Enter", "← → ↑ ↓", "/", "1–9", "Esc", "Delete", "Ctrl Z", "Ctrl Y", "Ctrl C", "Ctrl V", "+ −", "0", "S", "Alt 1–5", "?"];
+const KEYS = ["Tab", "Enter", "Shift Enter", "← → ↑ ↓", "/", "1–9", "Esc", "Delete", "Ctrl Z", "Ctrl Y", "Ctrl C", "Ctrl V", "Page ↑ ↓", "Home", "Alt S", "Alt 1–5", "?"];
 const NAMES = ["tab", "enter", "add", "arrows", "slash", "digits", "escape", "delete", "undo", "redo", "copy", "paste", "zoom", "fit", "script", "acts", "help"];
 
 /** @param {import("../types.js").State} now */

@@ -41,5 +41,5 @@ function shown(now, does) {
   if (p.type === "page") return html`<iframe src=${p.url} title=${say("hand.preview")}></iframe>`;
   if (p.type === "text") return html`<pre tabindex="0" role="region" aria-label=${say("hand.preview")}>${p.text}</pre>`;
   return html`${hand.pages > 1 && hand.ending === ".pdf" ? html`<p class="small"><button ?disabled=${hand.page <= 1} @click=${() => does.choose({ page: hand.page - 1 })}>${say("hand.before")}</button> ${say("hand.page", { page: hand.page, pages: hand.pages })}
-    <button ?disabled=${hand.page >= hand.pages} @click=${() => does.choose({ page: hand.page + 1 })}>${say("hand.after")}</button></p>` : nothing}<img src=${p.url} alt=${say("hand.picture")} class=${hand.ending === ".pdf" ? "page" : "figure"}>`;
+    <button ?disabled=${hand.page >= hand.pages} @click=${() => does.choose({ page: hand.page + 1 })}>${say("hand.after")}</button></p>` : nothing}<img src=${p.url} alt=${say("hand.picture")} class=${hand.ending === ".pdf" ? "page" : hand.ending === ".svg" ? "figure lines" : "figure"}>`;
 }

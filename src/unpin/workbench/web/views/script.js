@@ -2,6 +2,7 @@
 import { html, nothing } from "../lib/lit-html.js";
 import { lineAt, marked, toUnits } from "../kernels/spans.js";
 import { say } from "../words.js";
+import { upper } from "./sentence.js";
 
 /** @param {import("../types.js").State} now @param {{write: (text: string) => void, close: () => void, caret: (at: number) => void}} does */
 export function script(now, does) {
@@ -18,7 +19,7 @@ export function script(now, does) {
         @click=${(/** @type {Event} */ e) => does.caret(/** @type {HTMLTextAreaElement} */ (e.target).selectionStart)}></textarea>
     </div>
     <ul id="faults">${faults.map((f) => html`<li class=${f.severity}><button @click=${() => goto(text, f)}>${say("script.line", { line: f.line ?? lineAt(text, toUnits(text, f.span?.[0] ?? 0)) })}</button>
-      ${f.sentence}.${f.hint ? html` <span class="hint">${f.hint}.</span>` : nothing}</li>`)}</ul>
+      ${upper(f.sentence)}.${f.hint ? html` <span class="hint">${upper(f.hint)}.</span>` : nothing}</li>`)}</ul>
   </aside>`;
 }
 

@@ -34,7 +34,7 @@ function told(now, one) {
   if (one) return html`<p class="says">${one.says}</p>`;
   if (now.touched.length > 1) return html`<p class="says">${say("sentence.several", { names: now.touched.map((id) => id.replace(/^\w+ /, "")).join(", ") })}</p>`;
   const worst = now.look?.diagnostics.find((d) => d.severity === "error");
-  if (worst) return html`<p class="says fault">${worst.sentence}.${worst.hint ? html` <span class="hint">${worst.hint}.</span>` : nothing}</p>`;
+  if (worst && now.history.text.trim()) return html`<p class="says fault">${upper(worst.sentence)}.${worst.hint ? html` <span class="hint">${upper(worst.hint)}.</span>` : nothing}</p>`;
   return html`<p class="says">${now.look?.verdict?.summary ?? (now.drawn?.points?.length ? say("sentence.begun") : say("sentence.empty"))}</p>`;
 }
 
@@ -44,7 +44,7 @@ function whole(now, does) {
   const verdict = look?.verdict;
   const cautions = look?.diagnostics.filter((d) => d.severity !== "error") ?? [];
   return html`
-    ${cautions.length && look?.sound ? html`<ul class="cautions">${cautions.slice(0, 3).map((d) => html`<li>${d.sentence}.${d.hint ? html` <span class="hint">${d.hint}.</span>` : nothing}</li>`)}</ul>` : nothing}
+    ${cautions.length && look?.sound ? html`<ul class="cautions">${cautions.slice(0, 3).map((d) => html`<li>${upper(d.sentence)}.${d.hint ? html` <span class="hint">${upper(d.hint)}.</span>` : nothing}</li>`)}</ul>` : nothing}
     ${verdict && verdict.kind !== "sound" ? html`<details class="why"><summary>${say("sentence.why")}</summary>${words("why", verdict.sentences.map((t) => t.html).join(""), "div")}</details>` : nothing}
     ${verdict && verdict.freedoms ? html`<p class="small"><button aria-pressed=${now.moving} @click=${does.move}>${say(now.moving ? "do.still" : "do.move")}</button></p>` : nothing}
     ${look?.answers?.length ? answers(look.answers, "answer") : nothing}`;
@@ -57,6 +57,9 @@ export function answers(all, place) {
       ? a.lines.map((line, k) => html`<li>${words(`${place} ${i} ${k}`, line.formula)} <span class="sense">${words(`${place} ${i} ${k} sense`, lower(line.sense))} <span aria-hidden="true">${line.arrow}</span></span></li>`)
       : [html`<li class="lost">${words(`${place} ${i}`, a.asked)}: ${say("sentence.lost")}</li>`])}</ul>`;
 }
+
+/** @param {string} sentence */
+export const upper = (sentence) => sentence.replace(/^\p{Ll}/u, (first) => first.toUpperCase());
 
 /** A sense stands after a value here, within the line. @param {string} html */
 const lower = (html) => html.replace(/^\p{Lu}(?=\p{Ll})/u, (first) => first.toLowerCase());

@@ -37,16 +37,16 @@ function one(now, body, does) {
     })}</ul>`;
 }
 
-/** The unknowns that a sum leaves, by name. @param {Pulled} body @param {Choice} c */
-function leaves(body, c) {
+/** The unknowns that a sum leaves, by name. @param {Pulled} body @param {Choice} c @param {string} [place] where it stands on the page */
+function leaves(body, c, place = "left") {
   if (!c.left_ids.length) return say("solve.none");
-  return html`${say("solve.leaves")} ${c.left_ids.map((u, k) => html`${k ? ", " : ""}${named(body, u, `left ${c.sum}`)}`)}`;
+  return html`${say(place === "told" ? "solve.left" : "solve.leaves")} ${c.left_ids.map((u, k) => html`${k ? ", " : ""}${named(body, u, `${place} ${c.sum}`)}`)}`;
 }
 
 /** @param {Pulled} body @param {Choice} c */
 function left(body, c) {
   const gone = body.unknowns.filter((u) => c.drops_ids.includes(u.id));
-  return html`${gone.length ? html`${say("solve.drops")} ${gone.map((u, k) => html`${k ? ", " : ""}${named(body, u.id, "gone")}`)}. ` : nothing}${leaves(body, c)}.`;
+  return html`${gone.length ? html`${say("solve.drops")} ${gone.map((u, k) => html`${k ? ", " : ""}${named(body, u.id, "gone")}`)}. ` : nothing}${leaves(body, c, "told")}.`;
 }
 
 /** @param {Pulled} body @param {string} id @param {string} place */
