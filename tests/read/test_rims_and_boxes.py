@@ -104,3 +104,20 @@ def test_a_block_that_is_pushed_too_hard_tips():
 @pytest.mark.parametrize("corners", ["A C B D", "A B B C", "A K D C"])
 def test_corners_that_do_not_go_round_are_told(corners):
     assert "read.box_corners" in faults(CUPBOARD.format(load="3 N", given="", find="A").replace("cupboard: A B C D", f"cupboard: {corners}"))
+
+
+def test_teeth_of_gears_push_in_the_direction_that_is_given():
+    # By hand: the tangential part of the push times each radius; it leans 20° from the common tangent (common practice, no source).
+    found = solved("units: mm, N\npoints: {A: [0, 0], B: A right 150}\ndiscs: {small: 50 mm at A, large: 100 mm at B}\n"
+                   "contacts: {K: small pushes large at 20 deg right of down}\nletters: {M: unknown}\nsupports: {A: pin, B: pin}\n"
+                   "loads: [10 N m clockwise on small, M clockwise on large]\nfind: [M, K on large]")
+
+    assert found["M"] == pytest.approx(20)
+    assert found["RK"] == pytest.approx(200 / math.cos(math.radians(20)))
+
+
+def test_a_kerb_right_below_the_centre_takes_the_whole_weight():
+    found = solved("points: {C: [0, 0.25], E: [0, 0]}\ndiscs: {roller: 0.25 m at C}\ncontacts: {E: ground pushes roller}\n"
+                   "loads: [mass of roller 10 kg]\nfind: [E]")
+
+    assert found == {"Ey": pytest.approx(98.1)}

@@ -37,6 +37,7 @@ MASS = Dimension(mass=1)
 ANGLE = Dimension(angle=1)
 ACCELERATION = Dimension(force=1, mass=-1)  # N/kg, the same as m/s²
 PRESSURE = Dimension(length=-2, force=1)  # typed only: the width it acts on makes a spread load of it
+PER_VOLUME = Dimension(length=-3, force=1)  # typed only: times a depth it is a pressure
 
 DIMENSION_NAMES = {NUMBER: "number", LENGTH: "length", FORCE: "force", MOMENT: "moment", SPREAD: "spread",
                    MASS: "mass", ANGLE: "angle", ACCELERATION: "acceleration"}
@@ -86,6 +87,9 @@ UNITS: tuple[Unit, ...] = (
     Unit("N/m²", PRESSURE, Fraction(1), "si", ("N/m2", "N/m^2")),
     Unit("kN/m²", PRESSURE, Fraction(1000), "si", ("kN/m2", "kN/m^2", "kPa")),
     Unit("lb/ft²", PRESSURE, _POUND / _FOOT**2, "us", ("lb/ft2", "lb/ft^2", "psf")),
+    Unit("N/m³", PER_VOLUME, Fraction(1), "si", ("N/m3", "N/m^3")),
+    Unit("kN/m³", PER_VOLUME, Fraction(1000), "si", ("kN/m3", "kN/m^3")),
+    Unit("lb/ft³", PER_VOLUME, _POUND / _FOOT**3, "us", ("lb/ft3", "lb/ft^3", "pcf")),
     Unit("kg", MASS, Fraction(1), "si"),
     Unit("Mg", MASS, Fraction(1000), "si", ("t",)),
     Unit("g", MASS, Fraction(1, 1000), "si"),

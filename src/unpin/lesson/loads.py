@@ -45,7 +45,7 @@ def given(loads: Loads, problem: Problem, sheet: Sheet) -> Text:
     item = loads[0]
     where = {"point": letter_like(item.point), "part": thing(item.part) if item.part else ""}
     on = "_on" if item.part else ""
-    if item.kind == "weight" and item.part and f"weight of {item.part}" in item.written:
+    if item.kind == "weight" and item.part and _own_weight(item):
         on = "_of"
     if item.kind == "spread":
         return _spread("load", loads, sheet)
@@ -54,7 +54,7 @@ def given(loads: Loads, problem: Problem, sheet: Sheet) -> Text:
         return Text("load.couple" if item.magnitude else "load.couple_asked", {"size": size, "sense": _turn(item), **where})
     if item.magnitude is None:
         size = multiple(item, sheet)
-        if item.part and f"weight of {item.part}" in item.written:
+        if item.part and _own_weight(item):
             return Text("load.weight_asked", {**where, "size": size})
     else:
         size = named(item.name, item.magnitude, sheet)
@@ -65,6 +65,10 @@ def given(loads: Loads, problem: Problem, sheet: Sheet) -> Text:
         return Text(f"load.weight{on}", {**where, "size": size})
     asked = "" if item.magnitude else "_asked"
     return Text(f"load.force{on}{asked}", {**where, "size": size, "toward": toward(item.direction, sheet)})
+
+
+def _own_weight(item: Load) -> bool:
+    return any(f"{word} of {item.part}" in item.written for word in ("weight", "mass"))
 
 
 def carried(loads: Loads, sheet: Sheet) -> Text:

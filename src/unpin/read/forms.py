@@ -164,6 +164,7 @@ FORMS: tuple[Form, ...] = (
         "where a wheel touches another or a member; the point may be new, its place and the way of the push are found",
         "lower pushes upper",
     ),
+    Form("contact", "DISC pushes DISC DIRECTION", "the same in a given direction, as teeth of gears do", "small pushes large at 20 deg right of up"),
     Form("contact", "ground pushes DISC DIRECTION", "a smooth floor or wall under its rim", "ground pushes wheel up"),
     Form("contact", "ground pushes DISC", "at a point named before: an edge or a step", "ground pushes wheel"),
     Form(
@@ -229,6 +230,12 @@ FORMS: tuple[Form, ...] = (
     ),
     Form(
         "load",
+        "LETTER * LENGTH over LENGTH …",
+        "a weight per volume, `gamma: 9.81 kN/m^3` under letters, times the depth is a pressure",
+        "gamma * 3 m to 0 kN/m^2 over 2 m right on wall from A to B",
+    ),
+    Form(
+        "load",
         "… per horizontal length | per vertical length",
         "measured over the projection",
         "2 kN/m down on arm from C to E per horizontal length",
@@ -236,6 +243,7 @@ FORMS: tuple[Form, ...] = (
     Form(
         "load", "weight of MEMBER MASS | FORCE", "at the middle of a straight member, or `at POINT`", "weight of arm 20 kg at D"
     ),
+    Form("load", "mass of MEMBER MASS", "the same", "mass of arm 20 kg"),
     Form("load", "weight of BLOCK MASS | FORCE", "at its point; the same for a disc, at its centre", "weight of sack 500 N"),
     Form("load", "mass MASS hangs at POINT", "a body that hangs from a point", "mass 50 kg hangs at E"),
     Form("given", "POINT-POINT FORCE tension | compression", "the force in a link is given", "B-W 5 kN tension"),

@@ -280,6 +280,9 @@ _body = alt(
     seq(word("weight") >> word("of") >> name, amount, _clauses).combine(
         lambda of, a, c: say.LoadSaid("weight", (a,), c, of=of)
     ),
+    seq(word("mass") >> word("of") >> name, amount, _clauses).combine(
+        lambda of, a, c: say.LoadSaid("weight", (a,), c, of=of)
+    ),
     seq(word("mass") >> amount, word("hangs") >> _clauses).combine(lambda a, c: say.LoadSaid("hanging", (a,), c)),
     seq(_two, amount.optional(), _clauses).combine(
         lambda two, unit, c: say.LoadSaid("components", (two[0], two[2], unit), c, axes=(two[1], two[3]))

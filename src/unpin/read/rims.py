@@ -40,8 +40,14 @@ def touch(known: Context, name: str, item: Item, said: ContactSaid) -> Connectio
     else:
         at, way = _disc_on(known, item, said.pushing, pushing, pushed)
         way = way.reversed()
+    if said.direction is not None:
+        way = direction(known, item, said.direction, disc_of(pushed, pushing).points[0])
     _point(known, name, item, at)
     return Connection(name, "contact", (name,), (pushed.name, pushing.name), way, place=known.places.get(f"contacts > {name}"))
+
+
+def disc_of(one: Part, two: Part) -> Part:
+    return one if one.kind == "disc" else two
 
 
 def _with_ground(known: Context, name: str, item: Item, said: ContactSaid, word: Word, turned: bool = False) -> Connection:
@@ -55,7 +61,7 @@ def _with_ground(known: Context, name: str, item: Item, said: ContactSaid, word:
         if name not in known.points:
             raise item.drop("read.ground_way", word, name=disc.name, hint="hint.ground_way")
         way = between(item, word, (name, centre), known.at[name], known.at[centre])
-        _fits(known, item, word, disc, float(way.length), name)
+        _fits(known, item, word, disc, float(length(difference(known.at[centre], known.at[name]))), name)
         known.used.add(name)
         return Connection(name, "knife_edge", (name,), (disc.name, GROUND), way, place=place)
     way = direction(known, item, said.direction, centre)
@@ -69,12 +75,14 @@ def _two_discs(known: Context, item: Item, said: ContactSaid, one: Part, two: Pa
     """From the centre of one to that of the other; they touch where the line leaves the rim of the first."""
     a, b = one.points[0], two.points[0]
     way = between(item, said.pushed, (a, b), known.at[a], known.at[b])
-    gaps = [(abs(float(way.length) - float(r) - float(s)), r, s) for r in one.radii for s in two.radii]
+    there = difference(known.at[b], known.at[a])
+    apart = length(there)
+    gaps = [(abs(float(apart) - float(r) - float(s)), r, s) for r in one.radii for s in two.radii]
     gap, r, s = min(gaps, key=lambda g: g[0])
     if gap > OFF_ARC * float(r + s):
         raise item.drop("read.rim_gap", said.pushed, first=one.name, second=two.name, off=_shown(known, gap), hint="hint.rim_gap")
-    share = r / way.length
-    return tuple(c + share * v for c, v in zip(known.at[a], way.vector)), way
+    share = r / apart
+    return tuple(c + share * v for c, v in zip(known.at[a], there)), way
 
 
 def _disc_on(known: Context, item: Item, word: Word, disc: Part, other: Part) -> tuple[Vector, Direction]:

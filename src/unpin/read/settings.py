@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from unpin.base.units import ACCELERATION, ANGLE, BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MASS, MOMENT, NUMBER, PRESSURE, SPREAD, Unit
+from unpin.base.units import ACCELERATION, ANGLE, BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MASS, MOMENT, NUMBER, PER_VOLUME, PRESSURE, SPREAD, Unit
 from unpin.model.problem import Letter
 from unpin.model.values import Quantity
 from unpin.read import lettered
@@ -124,7 +124,7 @@ def letters(page: Skeleton, known: Context) -> None:
 
 def letter(known: Context, item: Item, said: Amount) -> Quantity:
     _, dimension = measure(known, item, said)
-    kept = (NUMBER, LENGTH, FORCE, MOMENT, SPREAD, PRESSURE, MASS, ANGLE, ACCELERATION)
+    kept = (NUMBER, LENGTH, FORCE, MOMENT, SPREAD, PRESSURE, PER_VOLUME, MASS, ANGLE, ACCELERATION)
     if dimension not in kept:
         raise item.drop(
             "read.dimension",
