@@ -9,7 +9,7 @@ from unpin.draw.label import Label, Run
 from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number, sign
 from unpin.lesson import cords, loads, phrases, terms
-from unpin.lesson.formula import Amount, Formula, Letter, Over, Product, Relation, Root, Signed, Sum, letter, subscript
+from unpin.lesson.formula import Amount, Formula, Function, Letter, Over, Product, Raised, Relation, Root, Signed, Squared, Sum, letter, subscript
 from unpin.lesson.sheet import Sheet, symbol_of
 from unpin.model.action import Action, Structure
 from unpin.model.problem import GROUND, Problem
@@ -31,16 +31,28 @@ def label(formula: Formula) -> Label:
         case Relation(left, right, way):
             return (*label(left), Run(f" {way} "), *label(right))
         case Over(top, bottom):
-            return (*label(top), Run("/"), *label(bottom))
+            return (*_held(top, Sum), Run("/"), *_held(bottom, (Sum, Product, Over)))
         case Root(of):
-            return (Run("√"), *label(of))
+            return (Run("√"), *_held(of, (Sum, Product, Over)))
+        case Function(_, of, _):
+            return (Run(f"{formula.sign}\u202f"), *_held(of.shape or of if isinstance(of, Amount) else of, (Sum, Product, Over)))
+        case Squared(of):
+            return (*_held(of, (Sum, Product, Over, Function)), Run("²"))
+        case Raised(of, power):
+            return (*_held(of, (Sum, Product, Over, Function)), Run("".join("⁰¹²³⁴⁵⁶⁷⁸⁹"[int(d)] for d in str(power))))
         case Product(factors):
-            return tuple(r for f in factors for r in label(f))
+            return tuple(r for f in factors for r in _held(f, Sum))
         case Signed(way, of, _):
             return ((Run(numbers.MINUS),) if way < 0 else ()) + label(of)
         case Sum(items, _):
             return tuple(r for k, s in enumerate(items) for r in (*((Run(" + "),) if k and s.sign > 0 else ()), *label(s)))
     raise TypeError(f"no label for {type(formula).__name__}")
+
+
+def _held(formula: Formula, kinds) -> Label:
+    """The label, in brackets where it is of such a kind."""
+    opened = formula.opened if isinstance(formula, Amount) and formula.printed.shape is not None else formula
+    return (Run("("), *label(opened), Run(")")) if isinstance(opened, kinds) else label(formula)
 
 
 def text_of(sheet: Sheet):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from unpin.lesson.flow import flow
-from unpin.lesson.formula import Formula, Over, children
+from unpin.lesson.formula import Amount, Formula, Over, children
 from unpin.lesson.nodes import Block, Boxed, Bullets, Cell, Drawing, Lesson, Node, Paragraph, Section, Space, Table, Text, Working, drawings, panels
 from unpin.render.maths import spoken, typeset
 from unpin.render.maths.rows import rows
@@ -286,7 +286,7 @@ class _Sheet:
         head = f"#strong[{self._say(box.asked, capital=True)}]"
         if not box.found:
             return f"#boxed[{head} \\ {self._say(Text('answer.not_found', {'what': box.asked}))}]"
-        cells = ", ".join(f"[{self._inline(r.formula)}], [{self._say(r.sense)}], [#{quoted(r.arrow)}]" for r in box.results)
+        cells = ", ".join(f"[{self._found(r.formula)}], [{self._say(r.sense)}], [#{quoted(r.arrow)}]" for r in box.results)
         return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 3, column-gutter: 12pt, row-gutter: 7pt, {cells})]"
 
     def _table(self, table: Table) -> str:
@@ -311,6 +311,10 @@ class _Sheet:
             return "v(14pt)"
         return f"[{self._say(cell)}]" if isinstance(cell, Text) else f"[{self._inline(cell)}]"
 
+    def _found(self, formula: Formula) -> str:
+        """A result in its box; a fraction stands at full size."""
+        return f"#pad(y: 4pt)[{self._line(formula)}]" if _stacked(formula) else self._inline(formula)
+
     def _inline(self, formula: Formula) -> str:
         return f"#math.equation(alt: {quoted(spoken.write(formula, self.language))}, ${typeset.write(formula)}$)"
 
@@ -321,6 +325,8 @@ class _Sheet:
 
 def _stacked(formula: Formula) -> bool:
     """Whether a fraction stands in it."""
+    if isinstance(formula, Amount) and formula.shape is not None:
+        return _stacked(formula.shape)
     return isinstance(formula, Over) or any(map(_stacked, children(formula)))
 
 
