@@ -43,8 +43,12 @@ def write(scene: Scene, *, fonts: Literal["embed", "name"] = "embed", theme: Map
         lines.append(f"<desc>{escape(scene.description)}</desc>")
     if pen.alone:
         lines.append(f"<style>{_style(scene, pen)}</style>")
+    owners = _owners(scene) if theme is not None else set()
     for mark in scene.marks:
-        lines += pen.mark(mark)
+        written = pen.mark(mark)
+        if not isinstance(mark, Group) and mark.owner in owners:
+            written = [line.replace(" ", f' data-of="{escape(mark.owner, quote=True)}" ', 1) for line in written]
+        lines += written
     return "\n".join([*lines, "</svg>"]) + "\n"
 
 
@@ -52,6 +56,14 @@ def number(value: float) -> str:
     """At most two decimals, no trailing zeros, no minus before zero."""
     text = f"{value:.2f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
+
+
+def _owners(scene: Scene) -> set[str]:
+    """Whose marks a page may want to hide and show together: each arrow, with the angle or slope beside it."""
+    groups = [m for m in scene.marks if isinstance(m, Group)]
+    return {g.owner for g in groups if g.role in ("action", "load")} | {g.owner for g in groups if g.role == "centre"} - {
+        g.owner for g in groups if g.role in ("joint", "support", "body")
+    }
 
 
 def _style(scene: Scene, pen: _Pen) -> str:

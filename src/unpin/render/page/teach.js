@@ -1,0 +1,345 @@
+// The lesson an idea at a time: what an idea shows is listed in #teach-told and copied from the page; one scene is one figure and what is said.
+(() => {
+  const root = document.getElementById("teach"), notes = document.getElementById("notes"), list = document.getElementById("teach-told");
+  if (!root || !list) return;
+  const told = JSON.parse(list.textContent), ideas = told.ideas, words = told.words, last = ideas.length - 1;
+  if (last < 0) return;
+  const part = (name) => root.querySelector(`[data-t="${name}"]`), note = (name) => notes.querySelector(`[data-n="${name}"]`);
+  const board = part("board"), drawn = part("drawn"), said = part("said"), ink = part("ink"), SVG = "http://www.w3.org/2000/svg";
+  const flag = (el, name, on) => el.classList.toggle(name, Boolean(on));
+  const first = told.scenes.map((_, s) => ideas.findIndex((i) => i.s === s));
+  let at = 0, asking = false, asks = recall() !== "no", open = false, scene = -1, rows = new Map(), top = 0, second = null, pen = "", strokes = new Map();
+
+  function recall(value) {
+    try { return value ? sessionStorage.setItem("ask", value) : sessionStorage.getItem("ask"); } catch { return null; }
+  }
+  function address(hash) {
+    try { history.replaceState(null, "", hash); } catch { /* a page without an address of its own */ }
+  }
+  function copy(el) {
+    const made = el.cloneNode(true);
+    for (const e of [made, ...made.querySelectorAll("*")]) for (const a of ["id", "data-i", "tabindex", "aria-labelledby", "aria-describedby"]) e.removeAttribute(a);
+    made.querySelectorAll(".lit").forEach((e) => e.classList.remove("lit"));
+    return made;
+  }
+  const found = (n) => [...document.querySelectorAll(`body > :not(#teach):not(#notes) [data-i="${n}"]`)];
+  /** Copies of a piece as they stand on a board. */
+  function pieces(n) {
+    return found(n).map((el) => {
+      const made = copy(el);
+      if (el.localName !== "li") return made;
+      const inside = document.createElement(el.closest("#teach-own") ? "p" : "ul");
+      if (inside.localName === "ul") inside.append(made); else inside.append(...made.childNodes);
+      return inside;
+    });
+  }
+
+  // The board of a scene: everything it will hold, so that its type has one size from the first idea to the last.
+  function build(s) {
+    scene = s;
+    rows = new Map();
+    said.replaceChildren();
+    drawn.replaceChildren();
+    const figure = told.scenes[s][1], svg = figure && document.querySelector(`#${figure} svg`);
+    if (svg) {
+      const made = copy(svg);
+      made.setAttribute("aria-label", svg.querySelector("title")?.textContent ?? "");
+      made.querySelectorAll("title, desc").forEach((e) => e.remove());
+      drawn.append(made);
+    }
+    let sheet = null;
+    ideas.forEach((idea, k) => {
+      if (idea.s !== s) return;
+      for (const n of idea.p ?? []) {
+        if (rows.has(n)) continue;
+        const made = pieces(n);
+        for (const el of made) {
+          if (el.classList.contains("row")) {
+            if (!sheet) said.append(sheet = Object.assign(document.createElement("div"), { className: "working" }));
+            sheet.append(el);
+          } else {
+            sheet = null;
+            said.append(el);
+          }
+        }
+        rows.set(n, { made, from: k });
+      }
+    });
+    flag(board, "drawn", svg);
+    flag(board, "bare", svg && !said.children.length);
+    fit();
+  }
+
+  // Figure and words as large as the window allows.
+  function fit() {
+    const wide = board.clientWidth, high = board.clientHeight, svg = drawn.firstElementChild, upright = innerWidth < 0.9 * innerHeight;
+    const big = Math.max(17, Math.min(wide / 34, high / 15)), least = Math.max(15, big * 0.5);
+    if (svg) {
+      // The share of a figure follows from its shape alone, so that it stays where it is while sums come and go beside it.
+      const box = svg.viewBox.baseVal, shape = box.width / box.height, bare = board.classList.contains("bare"), over = upright || shape > 2.1;
+      const room = bare ? [wide, high] : over ? [wide, high * (upright && shape < 1 ? 0.5 : 0.44)] : [wide * (shape > 1.3 ? 0.52 : 0.46), high];
+      const scale = Math.min((room[0] - 4) / box.width, (room[1] - 4) / box.height, (big * 1.25) / 9);
+      svg.setAttribute("width", box.width * scale);
+      svg.setAttribute("height", box.height * scale);
+      flag(board, "over", over);
+      board.style.setProperty("--figure", `${Math.ceil(over ? box.height * scale : Math.max(box.width * scale, wide * 0.3)) + 4}px`);
+    }
+    const hidden = [...said.querySelectorAll(".yet")];
+    hidden.forEach((e) => e.classList.remove("yet"));
+    for (let size = big; ; size *= 0.95) {
+      said.style.fontSize = `${Math.max(size, least).toFixed(1)}px`;
+      if (size <= least || (said.scrollHeight <= said.clientHeight + 1 && said.scrollWidth <= said.clientWidth + 1)) break;
+    }
+    hidden.forEach((e) => e.classList.add("yet"));
+  }
+
+  // What stands on the board at an idea, or while it is asked for: then it is not shown yet.
+  function show(n, ask = false) {
+    at = Math.max(0, Math.min(last, n));
+    const idea = ideas[at], until = ask && asks && idea.q ? at - 1 : at;
+    asking = until < at;
+    said.querySelectorAll(".ask").forEach((e) => e.remove());
+    if (scene !== idea.s) build(idea.s);
+    const here = (k) => ideas[k].s === idea.s && k <= until;
+    for (const [n, { made, from }] of rows) {
+      made.forEach((el) => { flag(el, "yet", from > until); flag(el, "now", !asking && (idea.p ?? []).includes(n)); });
+      let terms = 0, whole = false;
+      ideas.forEach((i, k) => { if (here(k) && (i.p ?? []).includes(n)) i.t ? terms = Math.max(terms, i.t) : whole = true; });
+      made[0]?.querySelectorAll(":scope > .line > math").forEach((m, k) => flag(m, "unwritten", !whole && k >= terms));
+    }
+    said.querySelectorAll(":scope > .working").forEach((w) => flag(w, "yet", ![...w.children].some((r) => !r.classList.contains("yet"))));
+    figure(idea, until);
+    if (asking) {
+      const p = document.createElement("p");
+      p.className = "ask now";
+      p.append(...found(idea.q).flatMap((el) => [...copy(el).childNodes]));
+      said.append(p);
+    }
+    light();
+    const newest = [...said.querySelectorAll(".now")].pop();
+    if (newest) newest.scrollIntoView({ block: "nearest" }); else said.scrollTop = 0;
+    said.tabIndex = said.scrollHeight > said.clientHeight + 1 ? 0 : -1;
+    part("step").textContent = words.steps[idea.k] ?? "";
+    part("count").textContent = words.of.replace("{n}", at + 1).replace("{total}", last + 1);
+    part("go").value = String(chapter(at));
+    for (const b of document.querySelectorAll('[data-do="back"]')) b.disabled = at === 0 && (asking || !idea.q || !asks);
+    for (const b of document.querySelectorAll('[data-do="next"]')) b.disabled = at === last && !asking;
+    for (const b of document.querySelectorAll('[data-do="ask"]')) b.setAttribute("aria-pressed", asks);
+    draw();
+    speak(idea);
+    address(`#teach-${at + 1}${asking ? "-ask" : ""}`);
+    tell();
+  }
+
+  // Arrows that come later are not there yet, nor what measures them.
+  function figure(idea, until) {
+    const svg = drawn.firstElementChild, name = told.scenes[idea.s][1];
+    if (!svg) return;
+    const all = new Set(), shown = new Set();
+    ideas.forEach((i, k) => {
+      if (told.scenes[i.s][1] !== name) return;
+      for (const a of i.a ?? []) { all.add(a); if (k <= until && (a !== "~ring" || i.s === idea.s)) shown.add(a); }
+    });
+    let later = 0;
+    for (const el of svg.children) {
+      const kind = el.getAttribute("class") ?? "", of = el.getAttribute("data-action") ?? el.getAttribute("data-of");
+      let yet = of !== null && all.has(of) && !shown.has(of);
+      if (of === null && /^(dimension|extension|head)$/.test(kind)) yet = all.has("~arms") && !shown.has("~arms");
+      if (kind === "centre" || el.dataset.of === "centre") yet = !shown.has("~ring");
+      flag(el, "yet", yet);
+      later += yet;
+    }
+    if (later) svg.removeAttribute("aria-describedby"); else svg.setAttribute("aria-describedby", `${name}-told`);
+  }
+
+  // The newest words and the arrows they speak of light up together.
+  function light(only) {
+    const lit = new Set(only ?? (asking ? [] : ideas[at].l ?? [])), now = said.querySelector(".row.now");
+    for (const g of drawn.querySelectorAll("g[data-action]")) flag(g, "lit", lit.has(g.getAttribute("data-action")));
+    const maths = [...(now?.querySelectorAll(":scope > .line > math") ?? [])].filter((m) => !m.classList.contains("unwritten"));
+    const count = Math.max(0, ...ideas.filter((i) => (ideas[at].p ?? []).some((p) => i.s === scene && (i.p ?? []).includes(p))).map((i) => i.t ?? 0));
+    const written = count ? maths[ideas[at].t ? ideas[at].t - 1 : count] : null;
+    for (const t of said.querySelectorAll(".term")) flag(t, "lit", lit.has(t.dataset.action) && (only || now?.contains(t) && (!written || written.contains(t))));
+  }
+
+  function speak(idea) {
+    const live = part("live");
+    live.replaceChildren();
+    if (asking) live.append(...found(idea.q).flatMap((el) => [...copy(el).childNodes]));
+    else if (idea.t) live.textContent = [...drawn.querySelectorAll("g.lit")].map((g) => g.getAttribute("aria-label")).join(", ");
+    else for (const n of idea.p ?? []) for (const el of pieces(n)) {
+      const line = el.querySelector(".line[aria-label]");
+      live.append(line ? `${line.getAttribute("aria-label")} ` : el);
+    }
+  }
+
+  const chapter = (k) => first[told.scenes.findIndex((s) => s[0] === told.scenes[ideas[k].s][0])];
+  const next = () => asking ? show(at) : at < last && show(at + 1, true);
+  const back = () => asking ? at > 0 && show(at - 1) : asks && ideas[at].q ? show(at, true) : at > 0 && show(at - 1);
+  const acts = {
+    next, back, first: () => show(0), last: () => show(last),
+    ask() { asks = !asks; recall(asks ? "yes" : "no"); show(at, asking); },
+    pen: () => hold(pen === "ink" ? "" : "ink"), erase: () => hold(pen === "erase" ? "" : "erase"),
+    clear() { strokes.delete(at); draw(); },
+    second() { second = window.open(location.href.replace(/#.*$/, "") + "#notes", "unpin-notes", "popup,width=760,height=720"); },
+    leave: () => close(),
+  };
+
+  function start(n, ask) {
+    if (!open) {
+      open = true;
+      top = scrollY;
+      root.hidden = false;
+      document.body.classList.add("teaching");
+      for (const el of document.body.children) if (el !== root && el.localName !== "script") el.inert = true;
+      scene = -1;
+      root.focus({ preventScroll: true });
+    }
+    show(n, ask);
+  }
+  function close() {
+    if (!open) return;
+    open = false;
+    hold("");
+    root.hidden = true;
+    document.body.classList.remove("teaching");
+    for (const el of document.body.children) el.inert = false;
+    address(location.pathname.startsWith("/") && location.protocol.startsWith("http") ? location.pathname + location.search : "#");
+    scrollTo(0, top);
+    opener_.focus({ preventScroll: true });
+  }
+  function follow() {
+    const here = /^#teach(?:-(\d+))?(-ask)?$/.exec(location.hash);
+    if (here) start((here[1] ?? 1) - 1, Boolean(here[2])); else close();
+  }
+
+  // The pen: strokes in thousandths of the board, kept for each idea while the page is open.
+  function hold(what) {
+    pen = what;
+    flag(root, "drawing", pen);
+    flag(board, "inking", pen);
+    flag(board, "erasing", pen === "erase");
+    for (const name of ["pen", "erase"]) root.querySelector(`[data-do="${name}"]`).setAttribute("aria-pressed", pen === (name === "pen" ? "ink" : name));
+  }
+  function draw() {
+    ink.replaceChildren(...(strokes.get(at) ?? []).map((spots) => {
+      const path = document.createElementNS(SVG, "path");
+      path.setAttribute("d", `M${spots.map((p) => p.map((c) => c.toFixed(1)).join(" ")).join("L")}`);
+      return path;
+    }));
+  }
+  const spot = (e) => { const b = board.getBoundingClientRect(); return [(e.clientX - b.left) / b.width * 1000, (e.clientY - b.top) / b.height * 1000]; };
+  function rub(e) {
+    const [x, y] = spot(e), b = board.getBoundingClientRect();
+    const near = (p) => Math.hypot((p[0] - x) * b.width, (p[1] - y) * b.height) < 18000;
+    const kept = (strokes.get(at) ?? []).filter((s) => !s.some(near));
+    strokes.set(at, kept);
+    draw();
+  }
+  let stroke = null;
+  ink.addEventListener("pointerdown", (e) => {
+    if (!pen) return;
+    ink.setPointerCapture(e.pointerId);
+    stroke = [spot(e), spot(e)];
+    if (pen === "erase") return rub(e);
+    strokes.set(at, [...(strokes.get(at) ?? []), stroke]);
+    draw();
+  });
+  ink.addEventListener("pointermove", (e) => {
+    if (!stroke) return;
+    if (pen === "erase") return rub(e);
+    stroke.push(...(e.getCoalescedEvents?.().map(spot) ?? []), spot(e));
+    draw();
+  });
+  for (const end of ["pointerup", "pointercancel"]) ink.addEventListener(end, () => { stroke = null; });
+
+  // Keys, tap and swipe.
+  const KEYS = { ArrowRight: "next", ArrowDown: "next", PageDown: "next", " ": "next", Enter: "next", ArrowLeft: "back", ArrowUp: "back", PageUp: "back",
+    Backspace: "back", Home: "first", End: "last", Escape: "leave", q: "ask", p: "pen", e: "erase", c: "clear", n: "second" };
+  function act(e) {
+    if (e.ctrlKey || e.metaKey || e.altKey || e.target.closest?.("select")) return "";
+    if ((e.key === " " || e.key === "Enter") && e.target.closest?.("button")) return "";
+    return e.shiftKey && e.key === " " ? "back" : KEYS[e.key.length === 1 ? e.key.toLowerCase() : e.key] ?? "";
+  }
+  document.addEventListener("keydown", (e) => {
+    const name = open || noting ? act(e) : "";
+    if (!name) return;
+    e.preventDefault();
+    if (noting) return ["leave", "second"].includes(name) ? undefined : opener?.postMessage({ unpin: "do", name }, "*");
+    if (name === "leave" && pen) hold(""); else acts[name]();
+  });
+  document.addEventListener("click", (e) => {
+    const name = e.target.closest?.("[data-do]")?.dataset.do;
+    if (!name) return;
+    if (noting) opener?.postMessage({ unpin: "do", name }, "*"); else acts[name]();
+  });
+  let down = null;
+  board.addEventListener("pointerdown", (e) => { down = pen || e.button ? null : [e.clientX, e.clientY]; });
+  board.addEventListener("pointercancel", () => { down = null; });
+  board.addEventListener("pointerup", (e) => {
+    if (!down || pen) return;
+    const [x, y] = [e.clientX - down[0], e.clientY - down[1]];
+    down = null;
+    if (Math.abs(x) > 50 && Math.abs(x) > 1.5 * Math.abs(y)) return x < 0 ? next() : back();
+    if (Math.hypot(x, y) < 8 && getSelection().isCollapsed) e.clientX < innerWidth / 4 ? back() : next();
+  });
+  for (const [kind, on] of [["pointerover", true], ["pointerout", false]]) board.addEventListener(kind, (e) => {
+    const over = e.target.closest?.("[data-action]");
+    if (over && e.pointerType === "mouse") light(on ? [over.getAttribute("data-action")] : undefined);
+  });
+  part("go").addEventListener("change", (e) => { show(Number(e.target.value)); root.focus(); });
+  for (const id of new Set(told.scenes.map((s) => s[0]))) {
+    part("go").append(new Option(document.querySelector(`#${CSS.escape(id)} > h2`)?.textContent ?? id, first[told.scenes.findIndex((s) => s[0] === id)]));
+  }
+  addEventListener("resize", () => { if (open) { build(ideas[at].s); show(at, asking); } });
+
+  // The second window shows what to say. Both are the same file; each listens to the other window only, for a file has no origin to check.
+  const noting = location.hash === "#notes" && Boolean(window.opener);
+  const opener = window.opener, opener_ = document.getElementById("teach-open");
+  const tell = () => second && !second.closed && second.postMessage({ unpin: "at", at, asking, asks }, "*");
+  addEventListener("message", (e) => {
+    const said = e.data ?? {};
+    if (noting) { if (e.source === opener && said.unpin === "at") recite(said); return; }
+    if (e.source !== second && !(said.unpin === "hello" && e.source?.opener === window)) return;
+    second = e.source;
+    if (said.unpin === "do" && open && Object.hasOwn(acts, said.name)) acts[said.name]();
+    else if (said.unpin === "hello") { if (!open) start(at, false); else tell(); }
+  });
+  function recite(state) {
+    const idea = ideas[state.at], after = state.asking ? idea : ideas[state.at + 1];
+    const cue = words.cues[idea.t ? "write" : idea.k];
+    note("cue").textContent = state.asking ? words.asked : cue ?? "";
+    note("now").replaceChildren(...(state.asking ? [idea.q] : [...(idea.p ?? []), ...(idea.n ?? [])]).flatMap(pieces));
+    note("then").replaceChildren();
+    if (!after) note("then").textContent = words.end;
+    else if (after.q && state.asks && !state.asking) note("then").append(...pieces(after.q));
+    else note("then").append(...(after.p ?? []).flatMap(pieces));
+    note("count").textContent = words.of.replace("{n}", state.at + 1).replace("{total}", last + 1);
+    for (const b of notes.querySelectorAll('[data-do="ask"]')) b.setAttribute("aria-pressed", state.asks);
+    heard = true;
+  }
+  let heard = false, running = 0, spent = 0;
+  function clock() {
+    const s = Math.floor((spent + (running && performance.now() - running)) / 1000);
+    note("clock").textContent = [s >= 3600 ? Math.floor(s / 3600) : -1, Math.floor(s / 60) % 60, s % 60].filter((n) => n >= 0).map((n) => String(n).padStart(2, "0")).join(":");
+  }
+  if (noting) {
+    notes.hidden = false;
+    document.body.classList.add("noting");
+    note("run").addEventListener("click", (e) => {
+      if (running) { spent += performance.now() - running; running = 0; } else running = performance.now();
+      e.currentTarget.textContent = running ? words.pause : words.start;
+      clock();
+    });
+    note("zero").addEventListener("click", () => { spent = 0; running = running && performance.now(); clock(); });
+    setInterval(clock, 250);
+    const hello = () => opener.postMessage({ unpin: "hello" }, "*");
+    hello();
+    setInterval(hello, 1500);
+  } else {
+    opener_.hidden = false;
+    opener_.addEventListener("click", () => start(at, false));
+    addEventListener("hashchange", follow);
+    if (/^#teach/.test(location.hash)) document.fonts.ready.then(follow);
+  }
+})();
