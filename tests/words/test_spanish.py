@@ -89,3 +89,11 @@ def test_every_spanish_sentence_takes_its_arguments(subject):
             said = text.format(**dict.fromkeys(names, "X7"))
             assert said.count("X7") >= len(names), code
             assert "{" not in said.replace("{link: S_AB, roller: R_B}", ""), code
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_a_voice_has_one_and_several_of_every_unit(language):
+    from unpin.base.units import UNITS
+
+    known = catalogue("speech", language)
+    assert [u.symbol for u in UNITS if not {f"unit.{u.symbol}", f"one.{u.symbol}"} <= known.keys()] == []
