@@ -162,6 +162,21 @@ def test_copy_makes_the_same_again_on_points_of_its_own(hand):
     assert len(problem.points) == 4
 
 
+def test_a_letter_is_varied_live_and_the_whole_run_is_one_step(hand):
+    text = "letters: {P: 50 N, a: 2 m}\npoints: {A: [0, 0], B: [a, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [P at B down]\nfind: [A couple]\n"
+    (hand.folder / "letters.yaml").write_text(text)
+    hand.open("letters.yaml")
+    slide = hand.page.locator(".letters input").first
+    for value in ("60", "70", "80"):
+        slide.evaluate("(e, v) => { e.value = v; e.dispatchEvent(new Event('input', {bubbles: true})); }", value)
+        hand.settle()
+
+    assert "P: 80 N" in hand.text()
+    assert any("160.0 N·m" in a for a in hand.answers()), "the couple at a built-in end is load times length"
+    hand.keys("Control+z")
+    assert hand.text() == text
+
+
 def test_a_structure_that_moves_says_so_and_moves_when_asked(hand):
     (hand.folder / "loose.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: pin}\nloads: [5 N at B down]\n")
     hand.open("loose.yaml")

@@ -9,6 +9,7 @@ from importlib.resources import files
 from pathlib import PurePosixPath
 from typing import Any
 
+from unpin.model.house import PLAIN, House
 from unpin.words.sentences import catalogue, say
 from unpin.workbench import editing, hand, looking, publishing, sayings
 from unpin.workbench.folder import Folder, Refused
@@ -82,7 +83,8 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
     """Path, method, and what to do with the request as a record."""
 
     def look(d):
-        seen = looking.look(_text(d), str(d.get("name", "")), float(d.get("scale") or 0), tuple(d.get("want") or ("figure",)), language)
+        seen = looking.look(_text(d), str(d.get("name", "")), float(d.get("scale") or 0), tuple(d.get("want") or ("figure",)), language,
+                            _style(folder))
         return {**seen, "since": d.get("since")}
 
     def example(d):
@@ -136,8 +138,8 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/sayings", "POST", lambda d: {"ok": True, "sayings": sayings.sayings(_text(d), d["touched"])}),
         ("/read", "POST", lambda d: {"ok": True, "sayings": sayings.readings(_text(d), str(d["line"]), d.get("touched") or ())}),
         ("/complete", "POST", lambda d: {"ok": True, "options": sayings.completions(_text(d), str(d["section"]), str(d["phrase"]), int(d["at"]))}),
-        ("/body", "POST", lambda d: hand.isolated(_text(d), d["bodies"], d.get("sums") or (), str(d.get("centre") or ""), language)),
-        ("/hand", "POST", lambda d: hand.hand(_text(d), d["sums"], language)),
+        ("/body", "POST", lambda d: hand.isolated(_text(d), d["bodies"], d.get("sums") or (), language, _style(folder))),
+        ("/hand", "POST", lambda d: hand.hand(_text(d), d["sums"], language, _style(folder))),
         ("/route", "POST", lambda d: {"ok": True, "job": jobs.start(_text(d), str(d.get("kind", "recommended")), language)}),
         ("/route", "GET", found),
         ("/route/cancel", "POST", cancel),
@@ -145,6 +147,14 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/teach", "POST", lambda d: _page(publishing.wanted({**d, "ending": ".html"}, folder, language))),
         ("/teach", "GET", lambda d: _page(publishing.wanted({**d, "ending": ".html", "text": folder.read(str(d["name"])).text}, folder, language))),
     ]
+
+
+def _style(folder: Folder) -> House:
+    """The house style of the folder; while it has faults the figure stays up without it."""
+    try:
+        return publishing.house_of(folder)
+    except Refused:
+        return PLAIN
 
 
 def _text(d: dict[str, Any]) -> str:

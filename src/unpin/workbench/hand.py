@@ -17,6 +17,7 @@ from unpin.lesson.nodes import Boxed
 from unpin.lesson.sheet import sheet_for, symbol
 from unpin.model.directions import axis_of
 from unpin.model.equation import Equation
+from unpin.model.house import PLAIN, House
 from unpin.model.problem import Problem
 from unpin.model.values import WantedSum
 from unpin.read.sums import parse_sum
@@ -35,10 +36,10 @@ from unpin.workbench.looking import sound_problem
 MOST_SUMS = 200
 
 
-def isolated(text: str, bodies: Sequence[str], sums: Sequence[str] = (), centre: str = "", language: str = "en") -> dict[str, Any]:
+def isolated(text: str, bodies: Sequence[str], sums: Sequence[str] = (), language: str = "en", house: House = PLAIN) -> dict[str, Any]:
     """A free body: its diagram, what acts on it, and the sums worth taking with what each leaves unknown after the `sums` taken
     so far. Refused when there is no such body."""
-    worked = sound_problem(text)
+    worked = sound_problem(text, house, language)
     names = [b.name for b in worked.structure.bodies]
     chosen = names if list(bodies) == ["whole"] else [b for b in bodies if b in names]
     if not chosen:
@@ -82,11 +83,17 @@ def said(e: Equation, problem: Problem, bodies: Sequence[str], all_bodies: Seque
     if d.form == "line" and len(d.points) == 2:
         return f"forces along {d.points[0]} {d.points[1]} on {on}"
     if d.form == "square" and len(d.points) == 2:
-        return f"forces square to {d.points[0]} {d.points[1]} on {on}"
+        return f"forces square to {d.points[0]} {d.points[1]}, {_side(d.vector)} on {on}"
     x, y = d.vector
     if isinstance(x, Fraction) and isinstance(y, Fraction):
         return f"forces along {'right' if x > 0 else 'left'} {abs(x)} {'up' if y > 0 else 'down'} {abs(y)} on {on}"
     return ""
+
+
+def _side(vector) -> str:
+    """The side to which a direction points, in one word: of two that fit, the one it leans to more."""
+    x, y = (float(c) for c in vector)
+    return ("right" if x > 0 else "left") if abs(x) > abs(y) else ("up" if y > 0 else "down")
 
 
 def _place(at, problem: Problem) -> str:
@@ -97,9 +104,9 @@ def _place(at, problem: Problem) -> str:
     return f"({', '.join(str(c / unit.factor) for c in at)})"
 
 
-def hand(text: str, sums: Sequence[str], language: str = "en") -> dict[str, Any]:
+def hand(text: str, sums: Sequence[str], language: str = "en", house: House = PLAIN) -> dict[str, Any]:
     """The lesson of the sums taken so far: chapters, what is known, a verdict on each, and the answers once all is found."""
-    worked = sound_problem(text)
+    worked = sound_problem(text, house, language)
     route, faults = _followed(worked, sums)
     sheet = sheet_for(worked.problem, worked.values or {}, language=language)
     verdicts = iter(route.followed)

@@ -13,6 +13,7 @@ from unpin.lesson.build import sound_section
 from unpin.lesson.figures import Studio
 from unpin.lesson.nodes import Boxed
 from unpin.lesson.sheet import Sheet, sheet_for
+from unpin.model.house import PLAIN, House
 from unpin.read.reader import Reading, read_text
 from unpin.route.worked import Worked
 from unpin.words.sentences import say
@@ -21,11 +22,13 @@ from unpin.workbench.folder import Refused
 from unpin.workbench.places import Places, remark
 
 
-def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = ("figure",), language: str = "en") -> dict[str, Any]:
+def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = ("figure",), language: str = "en",
+         house: House = PLAIN) -> dict[str, Any]:
     """Everything the page shows of a text. `scale`: pt per metre the figure is drawn at, 0 for its own; `want`: figure, apart,
     motion, final. Never fails on a text: one that cannot be read has remarks and no figure."""
     reading = read_text(text, name)
     places = Places(text, reading)
+    reading = at_home(reading, house, language)
     problem = reading.problem
     seen: dict[str, Any] = {
         "ok": True,
@@ -37,7 +40,8 @@ def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = 
     if problem is None:
         return seen
     sheet = sheet_for(problem, {}, language=language)
-    seen |= {"points": things.points(problem, places, sheet), "unit": _unit(sheet)}
+    seen |= {"points": things.points(problem, places, sheet), "unit": _unit(sheet),
+             "letters": [{"name": e.key, "phrase": e.phrase, "span": list(e.span)} for e in places.entries("letters")]}
     worked = judged(reading)
     if worked is None:
         seen["things"] = things.listed(problem, None, places, sheet, language)
@@ -54,6 +58,15 @@ def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = 
     seen["answers"] = answers(worked, studio.sheet, language) if reading.sound else []
     seen["bodies"] = things.bodies(worked, language)
     return seen
+
+
+def at_home(reading: Reading, house: House, language: str = "en") -> Reading:
+    """The reading with its problem in the house style of the folder; a faulty problem stays as it is."""
+    if not reading.sound:
+        return reading
+    from unpin.houses import put_on
+
+    return replace(reading, problem=put_on(reading.problem, house, "" if house.language else language)[0])
 
 
 def judged(reading: Reading) -> Worked | None:
@@ -118,9 +131,9 @@ def things_of(text: str) -> list[dict[str, Any]]:
     return things.listed(reading.problem, None, Places(text, reading), sheet_for(reading.problem, {}))
 
 
-def sound_problem(text: str, name: str = "") -> Worked:
+def sound_problem(text: str, house: House = PLAIN, language: str = "en") -> Worked:
     """Judged and solved in full. Refused when the text has errors or the loads are not in balance."""
-    reading = read_text(text, name)
+    reading = at_home(read_text(text), house, language)
     if not reading.sound:
         raise Refused("faulty", 422)
     worked = judged(reading)

@@ -52,6 +52,11 @@ class Places:
         spot = self.page.at(place) if self.page is not None and place is not None else None
         return self.told(spot) if spot is not None else None
 
+    def entries(self, section: str) -> list[Entry]:
+        """Every entry of a section, in the order of the file."""
+        s = self.page.section(section) if self.page is not None and self.page.top is not None else -1
+        return [self.told(Spot(s, n)) for n in range(len(self.page.top.entries[s].value.entries))] if self.page and s >= 0 else []
+
     def covering(self, start: int, end: int) -> Spot | None:
         """The entry whose phrase is that stretch."""
         if self.page is None or self.page.top is None:

@@ -40,14 +40,15 @@ def wanted(data: dict[str, Any], folder: Folder | None = None, language: str = "
     asks for what there is not, or where the house style has faults."""
     made = Wanted(str(data["text"]), str(data.get("name") or "problem.yaml"), str(data.get("ending", ".html")), str(data.get("which") or "problem"),
                   tuple(map(str, data.get("body") or ())), bool(data.get("short")), int(data.get("fade") or 0), str(data.get("route") or ""),
-                  int(data.get("figures") or 0), _house(folder) if folder else PLAIN, language)
+                  int(data.get("figures") or 0), house_of(folder) if folder else PLAIN, language)
     good = made.ending in TYPES and made.which in WHICH and 0 <= made.fade <= 6 and made.route in ("", "recommended", "fewest", "own")
     if not good or made.figures not in (0, *range(2, 9)) or made.short and made.fade:
         raise Refused("output", 400)
     return made
 
 
-def _house(folder: Folder) -> House:
+def house_of(folder: Folder) -> House:
+    """The house style that lies in a folder. Refused where it has faults."""
     from unpin.houses import style_for
 
     found, remarks = style_for(folder.path / "problem.yaml", "", folder.path)

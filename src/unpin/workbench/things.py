@@ -60,8 +60,9 @@ def listed(problem: Problem, worked: Worked | None, places: Places, sheet: Sheet
     for k, load in enumerate(problem.loads):
         said = [written(loads.given((load,), problem, sheet), language, capital=True)]
         touched = (load.point,) if load.point else tuple(n for s in load.stretches for n in (s.start_name, s.end_name) if n)
-        made = _thing("load", load.kind, load.name or str(k + 1), touched, load.place, places, said)
-        out.append({**made, "part": load.part, "draws": draws.get(id(load), [])})
+        named = {other.name for other in problem.loads[:k]}  # one letter may pull at several places
+        made = _thing("load", load.kind, load.name if load.name and load.name not in named else str(k + 1), touched, load.place, places, said)
+        out.append({**made, "name": load.name, "part": load.part, "draws": draws.get(id(load), [])})
     return out
 
 

@@ -8,6 +8,7 @@ import { compare, save, settle } from "./acts/saving.js";
 import { anew, add, choose, drop, mean, rename, take, touch, type } from "./acts/saying.js";
 import { fit, look } from "./acts/looking.js";
 import { go } from "./acts/going.js";
+import { settled, vary } from "./acts/varying.js";
 import { swing } from "./acts/moving.js";
 import * as apartActs from "./acts/apart.js";
 import * as handing from "./acts/handing.js";
@@ -32,7 +33,7 @@ const touching = { enter: (/** @type {string} */ id, /** @type {boolean} */ more
 const said = {
   type, mean: () => void mean(), choose: (/** @type {number} */ k) => void choose(k).then(() => store.get().blank && line()?.focus()), take: (/** @type {string} */ s) => void take(s).then(() => line()?.focus()),
   rename, drop, release: () => void touch([]), anew: () => (anew(), requestAnimationFrame(() => line()?.focus())), undo: () => void undo(), redo: () => void redo(), fit: () => void fit(),
-  move: () => void swing(hold), trace: () => store.set({ tracing: !store.get().tracing }), keydown: () => {},
+  move: () => void swing(hold), trace: () => store.set({ tracing: !store.get().tracing }), keydown: () => {}, vary: (/** @type {string} */ l, /** @type {number} */ n) => void vary(l, n), settled,
 };
 const hands = {
   ...apartActs, take: (/** @type {string} */ s) => void apartActs.take(s), back: () => void apartActs.back(), clear: () => void apartActs.follow([]), keep: () => void apartActs.keepRoute(change),

@@ -20,6 +20,7 @@
  * @typedef {object} Look
  * @property {boolean} sound @property {boolean} drawn @property {number} since @property {Fault[]} diagnostics
  * @property {Figure | null} [figure] @property {Point[]} [points] @property {Thing[]} [things] @property {string} title
+ * @property {{name: string, phrase: string, span: Span}[]} [letters]
  * @property {{length: string, per_metre: number}} [unit] @property {Verdict | null} [verdict] @property {Answer[]} [answers] @property {Body[]} [bodies]
  * @property {(Figure & {twists: Twists}) | null} [motion] @property {Figure | null} [apart] @property {Figure | null} [final]
  *

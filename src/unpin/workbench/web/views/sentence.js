@@ -3,12 +3,13 @@ import { html, nothing } from "../lib/lit-html.js";
 import { say } from "../words.js";
 import { toUnits } from "../kernels/spans.js";
 import { thing } from "../store.js";
+import { letters } from "./letters.js";
 import { words } from "./markup.js";
 
 /** @typedef {import("../types.js").State} State */
 /**
  * @typedef {{type: (s: string) => void, mean: () => void, choose: (k: number) => void, take: (s: string) => void, rename: (s: string) => void, drop: () => void,
- *   release: () => void, anew: () => void, undo: () => void, redo: () => void, fit: () => void, move: () => void, trace: () => void, keydown: (e: KeyboardEvent) => void}} Does
+ *   release: () => void, anew: () => void, undo: () => void, redo: () => void, fit: () => void, move: () => void, trace: () => void, keydown: (e: KeyboardEvent) => void, vary: (name: string, number: number) => void, settled: (name: string) => void}} Does
  */
 
 /** @param {State} now @param {Does} does */
@@ -47,7 +48,8 @@ function whole(now, does) {
     ${cautions.length && look?.sound ? html`<ul class="cautions">${cautions.slice(0, 3).map((d) => html`<li>${upper(d.sentence)}.${d.hint ? html` <span class="hint">${upper(d.hint)}.</span>` : nothing}</li>`)}</ul>` : nothing}
     ${verdict && verdict.kind !== "sound" ? html`<details class="why"><summary>${say("sentence.why")}</summary>${words("why", verdict.sentences.map((t) => t.html).join(""), "div")}</details>` : nothing}
     ${verdict && verdict.freedoms ? html`<p class="small"><button aria-pressed=${now.moving} @click=${does.move}>${say(now.moving ? "do.still" : "do.move")}</button></p>` : nothing}
-    ${look?.answers?.length ? answers(look.answers, "answer") : nothing}`;
+    ${look?.answers?.length ? answers(look.answers, "answer") : nothing}
+    ${letters(now, does)}`;
 }
 
 /** @param {import("../types.js").Answer[]} all @param {string} place */
