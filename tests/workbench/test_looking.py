@@ -136,3 +136,21 @@ def test_the_desk_in_spanish_has_decimal_commas_in_figures_answers_and_sums():
     written = re.findall(r"[0-9][.,][0-9]+(?=\u202f?(?:kN|m)\b)", re.sub(r"<(?!/?(?:mn|tspan|text)\b)[^>]*>", "", shown))
     assert written
     assert [w for w in written if "." in w] == []
+
+
+def test_the_desk_shows_names_and_senses_of_the_house_style_of_its_folder(desk):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+    (desk.folder / "house.style").write_text('names: {link: S_AB}\ndecimal sign: ","\n')
+
+    seen = desk.post("/look", text=text, name="market-awning.yaml").json()
+    body = desk.post("/body", text=text, bodies=["arm"]).json()
+
+    shown = [line["plain"] for a in seen["answers"] for line in a["lines"]]
+    assert any(x.startswith("S_BD") for x in shown) and not any(x.startswith("F_BD") for x in shown)
+    assert "S" in "".join(u["name"] for u in body["unknowns"])
+
+
+def test_a_house_style_with_faults_does_not_take_the_figure_away(desk):
+    (desk.folder / "house.style").write_text("colours: loud\n")
+
+    assert desk.post("/look", text=(desk.folder / "market-awning.yaml").read_text("utf-8")).json()["drawn"]
