@@ -292,3 +292,23 @@ def _bounded(value: Number, start: int, end: int) -> Number:
     elif not 1e-40 < abs(float(value)) < 1e40 and value != 0:
         raise CannotEvaluate("out_of_range", start, end)
     return value
+
+
+_BINDS = {"+": 1, "-": 1, "neg": 3, "*": 3, "/": 3, "^": 5}
+# -2*P is the same whether the sign belongs to the product or to its first factor.
+
+
+def grammar(e: Expression) -> str:
+    """An expression as the grammar above reads it back."""
+    if isinstance(e, Literally):
+        whole = e.value.denominator == 1
+        return str(e.value.numerator) if whole else f"({e.value.numerator}/{e.value.denominator})"
+    if isinstance(e, Name):
+        return e.name
+    if e.operation not in _BINDS:
+        return f"{e.operation}({grammar(e.operands[0])})"
+    mine = _BINDS[e.operation]
+    parts = [grammar(o) for o in e.operands]
+    loose = [isinstance(o, Apply) and o.operation in _BINDS and (_BINDS[o.operation] < mine or k and _BINDS[o.operation] == mine) for k, o in enumerate(e.operands)]
+    parts = [f"({p})" if low else p for p, low in zip(parts, loose)]
+    return f"-{parts[0]}" if e.operation == "neg" else f"{parts[0]} {e.operation} {parts[1]}" if mine == 1 else e.operation.join(parts)

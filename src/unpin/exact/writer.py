@@ -84,7 +84,7 @@ class Writer:
 
     def quotient(self, c: Fraction, top: list[Expression], bottom: list[Expression]) -> Expression:
         ends = terminates(c.denominator)
-        if self.measured or (c.denominator > MOST_BELOW and ends):
+        if ends and (self.measured or c.denominator > MOST_BELOW) or self.measured and max(c.denominator, c.numerator) > MOST_BELOW:
             top = [number(c), *top] if c != 1 or not top else top
         else:
             top = [number(Fraction(c.numerator)), *top] if c.numerator != 1 or not top else top

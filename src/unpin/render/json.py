@@ -11,6 +11,9 @@ from typing import Any
 
 from unpin.base.diagnostic import Diagnostic
 from unpin.base.units import FORCE
+from unpin.exact.expression import Apply, grammar
+from unpin.exact.holds import condition
+from unpin.exact.lettered import is_lettered
 from unpin.exact.number import Number, approx
 from unpin.exact.rounding import short_form
 from unpin.lesson import bars, statement, terms
@@ -27,6 +30,7 @@ from unpin.render.maths import sentence
 from unpin.render.maths import text as signs
 from unpin.route.plan import Route, Step
 from unpin.route.worked import Worked
+from unpin.words import lettered
 
 FORMAT, VERSION = "unpin solution", 1
 
@@ -85,7 +89,8 @@ def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):
         yield {"asked": asked, "found": False, "name": None, "shown": None, "value": None, "unit": None, "sense": None, "worked": None}
     for c in answer.components:
         yield {"asked": asked, "found": True, "name": component_name(c), "shown": signs.write(symbol(c.symbol)), **_value(c, sheet), "sense": c.sense, "angle": _angle(c),
-               "worked": number(as_worked(c, worked.values) / sheet.units[c.dimension].factor)}
+               "worked": None if is_lettered(c.value) else number(as_worked(c, worked.values) / sheet.units[c.dimension].factor),
+               **_formula(as_worked(c, worked.values), c, sheet)}
 
 
 def _bars(worked: Worked, sheet: Sheet) -> list[dict[str, Any]]:
@@ -108,8 +113,20 @@ def component_name(c: Component) -> str:
 
 def _value(c: Component, sheet: Sheet) -> dict[str, Any]:
     unit = sheet.units[c.dimension]
+    if is_lettered(c.value):
+        return {"value": None, "unit": unit.symbol, "printed": sheet.size(c.value, c.dimension).printed.text, "exact": None}
     return {"value": abs(number(c.value / unit.factor)), "unit": unit.symbol,
             "printed": sheet.size(c.value, c.dimension).printed.text, "exact": _exact(abs(c.value / unit.factor))}
+
+
+def _formula(value: Number, c: Component, sheet: Sheet) -> dict[str, str]:
+    """With letters: the signed value in the grammar of the problem file, and the condition under which the sense is this one."""
+    if not is_lettered(value):
+        return {}
+    way, shape = lettered.written(value, sheet.units[c.dimension])
+    found = condition(value)
+    out = {"formula": grammar(Apply("neg", (shape,), 0, 0) if way < 0 else shape)}
+    return out | ({"while": f"{grammar(found.greater)} > {grammar(found.less)}"} if found else {})
 
 
 def number(value: Number) -> float:
@@ -123,7 +140,7 @@ def _exact(value: Number) -> str | None:
 
 
 def _angle(c: Component) -> float | None:
-    return None if c.angle is None else round(c.angle, 9) + 0.0
+    return None if c.angle is None or c.lean is not None else round(c.angle, 9) + 0.0
 
 
 def _claim(worked: Worked, language: str) -> dict[str, Any]:
@@ -140,7 +157,7 @@ def _proof(worked: Worked, sheet: Sheet) -> dict[str, Any] | None:
         return None
     return {"passed": p.passed, "full_solve": p.full_solve, "balances": [{"body": b.body, "holds": b.holds} for b in p.balances],
             "virtual_work": [{"unknown": w.unknown, "agrees": w.agrees} for w in p.work],
-            "closing": _sum(p.closing, sheet) if p.closing else None, "arithmetic": {1: "fractions", 2: "roots", 3: "angles", 4: "fifty digits"}[worked.rung]}
+            "closing": _sum(p.closing, sheet) if p.closing else None, "arithmetic": {1: "fractions", 2: "roots", 3: "angles", 4: "fifty digits", 5: "letters"}[worked.rung]}
 
 
 def _steps(route: Route, worked: Worked, lesson: Lesson, sheet: Sheet) -> list[dict[str, Any]]:

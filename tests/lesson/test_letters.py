@@ -1,0 +1,138 @@
+"""Lessons in letters: what is said, and under which conditions."""
+
+import json
+from pathlib import Path
+
+import jsonschema
+import pytest
+
+from unpin import api
+from unpin.exact.expression import grammar, parse
+
+ARM = """
+title: Sign arm
+letters: {P: a force, a: a length, h: a length drawn 1.5 m}
+points: {A: [0, 0], B: A right a, C: A right 3a, D: A up h}
+members: {arm: A B C}
+links: [B-D]
+supports: {A: pin, D: pin}
+loads: [P at C down, 2P at B down]
+find: [B-D, A]
+"""
+STOP = """
+title: Beam on a stop
+letters: {P: a force, Q: a force drawn 50 N, a: a length, b: a length}
+points: {A: [0, 0], B: A right a, C: B right b}
+members: {beam: A B C}
+supports: {A: smooth floor pushes up, B: pin}
+loads: [P at C down, 3Q at A down]
+find: [A, B]
+"""
+MIXED = """
+title: Hoist frame with a slot, a collar, a stop and letters
+letters: {W: a force, P: a force drawn 300 N, r: a length drawn 0.2 m, a: a length drawn 1 m, b: a length drawn 0.6 m, h: a length drawn 1.2 m}
+points: {A: [0, 0], B: A right a, C: B right b, G: A up r, S: C right r down h, O: B down h, K: O right b, N: K down h}
+members: {beam: A B C, prop: O B, lever: O K, stop: N K}
+discs: {pulley: r at C}
+blocks: {load: at S}
+cords: {T: G over pulley to load}
+slots: {B: prop in beam}
+pins: {O: welded}
+contacts: {K: stop pushes lever up}
+collars: {O: "lever on ground along up, built on"}
+supports: {A: pin, N: fixed}
+loads: [weight of load W, P at K on lever down]
+find: [A, B on prop, T, K on lever, O on lever]
+"""
+MEASURED = """
+title: Letters beside numbers
+units: m, kN
+letters: {P: a force, a: a length}
+points: {A: [0, 0], B: A right 1.2, C: B right a}
+members: {beam: A B C}
+supports: {A: pin, B: roller}
+loads: [P at C down, 4 kN at C at 35 deg below right]
+find: [A, B]
+"""
+
+
+def text(problem, **more):
+    worked = api.solve(api.loads(problem))
+    assert worked.proof.passed
+    return api.as_text(api.explain(worked, drawn=False, **more))
+
+
+def test_answers_stand_in_letters_with_their_senses():
+    said = text(ARM)
+
+    assert "F_BD = 5 P √(a² + h²)/h  tension" in said
+    assert "A_x = 5 P a/h  to the right →" in said
+    assert "A_y = −2 P  that is 2 P downward ↓" in said
+
+
+def test_sums_keep_their_terms_and_factors():
+    said = text(ARM)
+
+    assert "−A_y a − P (2 a) = 0" in said
+    assert "(h/√(a² + h²))F_BD + A_y − P − 2 P = 0" in said
+    assert "(h/√(a² + h²))F_BD + (−2 P) − P − 2 P = 0" in said
+
+
+def test_what_is_assumed_of_letters_is_said():
+    said = " ".join(text(ARM).split())
+
+    assert "a is a length without a value; the figure is drawn with a = 1 m" in said
+    assert "Letters without a value are positive" in said
+
+
+def test_a_sense_that_the_figure_settles_comes_with_its_condition():
+    said = " ".join(text(STOP).split())
+
+    assert "upward where 3 Q a > P b" in said
+    assert "The contact at A keeps pushing while 3 Q a > P b" in said
+
+
+def test_pulley_slot_collar_stop_and_letters_are_solved_explained_and_proved():
+    said = text(MIXED)
+
+    assert "T = W  tension" in said
+    assert "B_y = −W (a + b)/a  that is W (a + b)/a downward" in said
+    assert "K_y = (W a + W b + P a)/a  upward" in said
+    assert "The upper face of the slot is pressed" in " ".join(said.split())
+
+
+def test_measured_numbers_are_in_the_units_of_the_file_and_say_so():
+    said = text(MEASURED)
+
+    assert "B_y = " in said and "1.2" in said
+    assert "Numbers beside letters are for lengths in m and forces in kN." in " ".join(said.split())
+
+
+@pytest.mark.parametrize("problem", [ARM, STOP, MIXED, MEASURED])
+def test_every_format_shows_letters(problem):
+    worked = api.solve(api.loads(problem))
+    made = api.explain(worked)
+
+    assert "<math" in api.as_page(made)
+    assert api.as_pdf(made).startswith(b"%PDF")
+    assert "P" in api.as_markdown(made)[0]
+    assert "P" in api.as_latex(made)[0]
+    for short, fade in ((True, 0), *((False, k) for k in range(1, 7))):
+        assert api.as_text(api.explain(worked, drawn=False, short=short, fade=fade))
+
+
+@pytest.mark.parametrize("problem", [ARM, STOP, MIXED])
+def test_data_hold_the_formula_in_the_grammar_of_the_file(problem):
+    data = api.as_data(api.solve(api.loads(problem)))
+
+    schema = json.loads((Path(__file__).parents[2] / "docs/reference/solution.schema.json").read_text("utf-8"))
+    jsonschema.validate(data, schema)
+    formulas = [a["formula"] for a in data["answers"] if "formula" in a]
+    assert formulas and all(grammar(parse(f)) == f for f in formulas)
+    assert all(a["value"] is None for a in data["answers"] if "formula" in a)
+
+
+def test_the_same_problem_gives_the_same_bytes():
+    first, second = (api.as_page(api.explain(api.solve(api.loads(MIXED)))) for _ in range(2))
+
+    assert first == second
