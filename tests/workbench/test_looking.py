@@ -140,7 +140,7 @@ def test_the_desk_in_spanish_has_decimal_commas_in_figures_answers_and_sums():
 
 def test_the_desk_shows_names_and_senses_of_the_house_style_of_its_folder(desk):
     text = (desk.folder / "market-awning.yaml").read_text("utf-8")
-    (desk.folder / "house.style").write_text('names: {link: S_AB}\ndecimal sign: ","\n')
+    (desk.folder / "house.style").write_text('names: {link: S_AB}\ndecimal sign: comma\n')
 
     seen = desk.post("/look", text=text, name="market-awning.yaml").json()
     body = desk.post("/body", text=text, bodies=["arm"]).json()
