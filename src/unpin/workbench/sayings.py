@@ -16,6 +16,7 @@ from unpin.read.forms import FORMS, Form
 from unpin.read.reader import read_text
 from unpin.read.schema import SECTIONS, Section
 from unpin.workbench.editing import free_name, name_wanted, reads
+from unpin.workbench.threads import threaded
 
 MOST, AT_A_TIME = 18, 3
 """Offers in all, and of one section before the next has its turn; each is tried on the text before it is offered."""
@@ -35,6 +36,7 @@ class Touched:
 
 def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
     """Phrases that hold everything touched, the likeliest first; each reads, and fits the text as it stands."""
+    touched = [str(one) for one in touched]
     hand = _touched(text, touched)
     if not hand.points and not hand.parts:
         return []
@@ -44,6 +46,7 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
         if section.keyed == "point" and hand.points and hand.points[0] in said.get(section.name, ()):
             continue
         made = [f for form in FORMS if form.kind == section.phrase and (f := _filled(section, form, hand, text)) is not None]
+        made = threaded(section, touched, text) + made
         fresh = {f["phrase"]: f for f in reversed(made)}
         # What is said without a blank is said most often.
         groups.append(sorted((f for f in made if fresh[f["phrase"]] is f), key=lambda f: len(f["blanks"])))
