@@ -132,6 +132,33 @@ def test_data_hold_the_formula_in_the_grammar_of_the_file(problem):
     assert all(a["value"] is None for a in data["answers"] if "formula" in a)
 
 
+RATIO = """
+title: Scissors
+letters: {W: a force, P: unknown, a: a length, alpha: an angle drawn 30 deg}
+points: {A: [0, 0], Q: a from A at alpha, U: 2a from A at alpha, B: Q right a*cos(alpha) down a*sin(alpha), V: A up 2a*sin(alpha), T: Q up 2a*sin(alpha)}
+members: {left_foot: A Q U, right_foot: B Q V}
+links: [U-T, V-T]
+supports: {A: roller, B: roller}
+loads: [W down at T, P right at A, P left at B]
+find: [ratio of P to W, ratio of U-T to V-T, ratio of A to W]
+"""
+
+
+def test_the_ratio_of_two_results_or_of_one_to_a_letter_is_found():
+    said = text(RATIO)
+    data = api.as_data(api.solve(api.loads(RATIO)))
+
+    assert "P/W = 3/(2 tan α)" in said
+    assert "F_UT/F_VT = 1" in said
+    assert [a["name"] for a in data["answers"]] == ["P/W", "F_UT/F_VT", "A_y/W"]
+
+
+def test_the_ratio_of_two_numbers_is_a_number():
+    numbers = RATIO.replace("W: a force", "W: 200 N").replace("a: a length", "a: 1 m").replace("alpha: an angle drawn 30 deg", "alpha: 45 deg")
+
+    assert "P/W = 1.5" in text(numbers)
+
+
 def test_the_same_problem_gives_the_same_bytes():
     first, second = (api.as_page(api.explain(api.solve(api.loads(MIXED)))) for _ in range(2))
 

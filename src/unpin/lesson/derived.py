@@ -12,7 +12,7 @@ from unpin.lesson import conditions, cords, phrases, terms
 from unpin.lesson.formula import Formula, Letter, Over, Relation, Root, Signed, Squared, Sum
 from unpin.lesson.isolate import ends, member_kind, member_names
 from unpin.lesson.nodes import Block, Line, Node, Paragraph, Text, Working, sentences
-from unpin.lesson.outcome import answer_letter, repeats
+from unpin.lesson.outcome import answer_letter, ratio, repeats
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.lesson.statement import short
 from unpin.model.action import Action, FreeBody, Structure, Symbol
@@ -56,6 +56,10 @@ def _apart(answer: Answer, structure: Structure) -> list[Answer]:
 
 def _answer(answer: Answer, structure: Structure, worked: Worked, shown: set[str], sheet: Sheet, number: int) -> list[Node]:
     asked = answer.asked
+    if asked.kind == "ratio":
+        (c,) = answer.components
+        lines = (Line("result", ratio(c, answer, sheet)),)
+        return [Paragraph(Text("found.for", {"what": short(asked, worked.problem)}), "why"), Working(f"found-{number}", 0, "", None, lines)]
     acting = [a for a in actions_behind(structure, asked) if a.kind == "force"]
     missing = [g for g in goals(structure, asked) if g not in shown]
     said = [Text("found.for", {"what": short(asked, worked.problem)})]

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from unpin.base.units import NUMBER
 from unpin.exact.number import Number, sign
 from unpin.lesson import conditions, cords, phrases, terms
-from unpin.lesson.formula import Letter, Relation
+from unpin.lesson.formula import Letter, Over, Relation, letter
 from unpin.lesson.nodes import Boxed, Bullets, Line, Listing, Node, Paragraph, Result, Text, Working
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.lesson.statement import short
@@ -52,6 +53,8 @@ def repeats(c: Component, answer: Answer) -> bool:
 
 
 def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: Sheet, pulls_only: bool) -> Result:
+    if answer.asked.kind == "ratio":
+        return Result(ratio(c, answer, sheet), Text("sense.number"))
     worked = sheet.result(as_worked(c, values), c.dimension, c.unknown)
     sense = Text("sense.none") if c.sense == "zero" else phrases.sense(c.sense, c.angle, sheet, c.lean)
     sense = conditions.where(sense, c.value, sheet)
@@ -64,6 +67,12 @@ def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: S
     else:
         said = Text("answer.as_drawn", {"sense": sense})
     return Result(Relation(answer_letter(c, answer), worked), said, phrases.arrow(c.sense, c.angle))
+
+
+def ratio(c: Component, answer: Answer, sheet: Sheet) -> Relation:
+    """`P/W = 3/(2 tan α)`."""
+    first, second = (letter(name) for name in c.symbol.base.split("/"))
+    return Relation(Over(first, second), sheet.ratio(c.value) if c.dimension == NUMBER else sheet.result(c.value, c.dimension))
 
 
 def as_worked(c: Component, values: Mapping[str, Number]) -> Number:

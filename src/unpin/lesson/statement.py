@@ -104,6 +104,10 @@ def _whole(a: Asked, problem: Problem) -> Text:
     if a.kind == "load":
         turns = any(load.name == a.subject and load.kind == "couple" for load in problem.loads)
         return Text("asked.load_couple" if turns else "asked.load", {"letter": letter(a.subject)})
+    if a.kind == "ratio":
+        return Text("asked.ratio", dict(zip(("first", "second"), (short(part, problem) for part in a.over))))
+    if a.kind == "letter":
+        return Text("asked.letter", {"letter": letter(a.subject)})
     if a.kind == "everything":
         return Text("asked.everything")
     cord = cords.find(problem, a.subject)

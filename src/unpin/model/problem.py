@@ -147,17 +147,19 @@ class Asked:
     """One thing to find.
 
     kind reaction: the force (and couple) of the support at `point`. link: the force in the link or two-force member
-    named by `subject`. pin: the force at `point` on `part`. load: the unknown load called `subject`. everything: all reactions, links and pin forces.
+    named by `subject`. pin: the force at `point` on `part`. load: the unknown load called `subject`. everything: all reactions, links and pin forces. ratio: of
+    the two things `over`, each one number (of a force its size); letter: a given letter as one of these.
     `component`: "" (all: components and resultant), "x", "y", "couple", "magnitude".
     """
 
-    kind: Literal["reaction", "link", "pin", "load", "everything"]
+    kind: Literal["reaction", "link", "pin", "load", "everything", "ratio", "letter"]
     subject: str = ""
     point: str = ""
     part: str = ""
     component: str = ""
     written: str = ""
     place: Place | None = field(default=None, compare=False)
+    over: tuple[Asked, ...] = ()
 
 
 @record

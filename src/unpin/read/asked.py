@@ -30,7 +30,20 @@ def asked(known: Context, item: Item, supports: dict[str, Connection]) -> list[A
         return _all_reactions(known, item)
     if said.all == "cords":
         return _all_cords(known, item)
+    if said.ratio:
+        both = tuple(_letter(known, item, one) or _asked(known, item, one, supports) for one in said.ratio)
+        return [Asked("ratio", over=both, written=item.text, place=item.place())]
     return [_asked(known, item, said, supports)]
+
+
+def _letter(known: Context, item: Item, said: AskedSaid) -> Asked | None:
+    """A given letter, as one part of a ratio."""
+    word = said.names[0]
+    if len(said.names) > 1 or word.text not in known.letters or word.text in known.points or said.part or said.component:
+        return None
+    known.used_letters.add(word.text)
+    known.refer(item, word, "letters")
+    return Asked("letter", subject=word.text, written=word.text)
 
 
 def _all_links(known: Context, item: Item, supports: dict[str, Connection]) -> list[Asked]:

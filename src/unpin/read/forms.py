@@ -257,6 +257,7 @@ FORMS: tuple[Form, ...] = (
     Form("asked", "POINT on MEMBER", "the force at a pin, on that member", "C on arm"),
     Form("asked", "CORD", "the tension in a cord", "T"),
     Form("asked", "LETTER", "a load to be found", "P"),
+    Form("asked", "ratio of … to …", "one of these over another, or over a letter", "ratio of P to W"),
     Form("asked", "… x | y | couple | magnitude", "one component of it", "O x"),
     Form("asked", "force in … | tension in … | reaction at …", "the same, read aloud", "reaction at O"),
     Form("asked", "all links", "each link and two-force member", "all links"),

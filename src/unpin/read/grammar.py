@@ -309,18 +309,24 @@ _lead = seq(
     alt(word("force", "reaction"), token(lambda t: t.text == "tension", "tension")),
     alt(word("at"), token(lambda t: t.text == "in", "in")),
 ).combine(lambda _, what, where: what.text)
+_one_asked = seq(
+    _lead.optional(""),
+    alt(seq(name << symbol("-"), name).map(tuple), name.map(lambda n: (n,))),
+    (word("on") >> name).optional(),
+    _component.optional(""),
+).combine(lambda lead, names, part, component: say.AskedSaid(names, part, component, lead))
+_ratio = seq(
+    token(lambda t: t.text == "ratio", "ratio") >> word("of") >> _one_asked,
+    word("to") >> _one_asked,
+).combine(lambda first, second: say.AskedSaid((), ratio=(first, second)))
 asked = alt(
+    _ratio,
     word("everything").result(say.AskedSaid(())),
     (
         token(lambda t: t.text == "all", "all")
         >> alt(*(token(lambda t, text=text: t.text == text, text) for text in ("links", "bars", "cords", "reactions")))
     ).map(lambda what: say.AskedSaid((), all="links" if what.text == "bars" else what.text)),
-    seq(
-        _lead.optional(""),
-        alt(seq(name << symbol("-"), name).map(tuple), name.map(lambda n: (n,))),
-        (word("on") >> name).optional(),
-        _component.optional(""),
-    ).combine(lambda lead, names, part, component: say.AskedSaid(names, part, component, lead)),
+    _one_asked,
 )
 
 # Letters.

@@ -271,13 +271,15 @@ class GivenSaid:
 
 @record
 class AskedSaid:
-    """`names`: one name, or two for a link named by its ends; empty for everything or, in `all`, for links or reactions."""
+    """`names`: one name, or two for a link named by its ends; empty for everything or, in `all`, for links or reactions, and for the
+    `ratio` of two."""
 
     names: tuple[Word, ...]
     part: Word | None = None
     component: str = ""
     lead: str = ""
     all: str = ""
+    ratio: tuple[AskedSaid, ...] = ()
 
 
 @record

@@ -143,7 +143,7 @@ def _loads(page: Skeleton, known: Context) -> list[Load]:
 def _asked(page: Skeleton, known: Context, supports: dict[str, Connection]) -> list[Asked]:
     found = [_unknown_of(known, item, attempt(asked, known, item, supports) or []) for item in page.listed("find")]
     # Asked by name and by "all", a thing is asked once.
-    key = lambda a: (a.kind, a.subject, a.point, a.part, a.component)  # noqa: E731
+    key = lambda a: (a.kind, a.subject, a.point, a.part, a.component, a.over)  # noqa: E731
     out = list({key(a): a for one in reversed(found) for a in reversed(one or [])}.values())
     out.reverse()
     if not found and "find" not in known.lost and known.parts | known.links:

@@ -33,8 +33,29 @@ def _answer(asked: Asked, known) -> Answer:
             acting = actions_behind(structure, asked)
             if asked.kind == "everything":
                 return Answer(asked, tuple(_single(a, values[a.unknown]) for a in acting) + _carried(structure, values))
+            if asked.kind == "ratio":
+                return _ratio(asked, structure, values)
             return Answer(asked, _components(asked, acting, values))
     return Answer(asked, (), found=False)
+
+
+def _ratio(asked: Asked, structure: Structure, values) -> Answer:
+    """One number over another; not found where that is zero."""
+    first, second = (operand(part, structure, values) for part in asked.over)
+    if sign(second.value) == 0:
+        return Answer(asked, (), found=False)
+    dimension = first.dimension / second.dimension
+    names = (c.symbol.base + (f"_{c.symbol.sub}" if c.symbol.sub else "") for c in (first, second))
+    return Answer(asked, (Component(Symbol("/".join(names)), first.value / second.value, dimension, "number"),))
+
+
+def operand(asked: Asked, structure: Structure, values) -> Component:
+    """What is asked as one number with its sign: of a force by components the size."""
+    if asked.kind == "letter":
+        given = next(x.value for x in structure.problem.letters if x.name == asked.subject)
+        return Component(Symbol(asked.subject), given.value, given.dimension, "number")
+    parts = _components(asked, actions_behind(structure, asked), values)
+    return next((c for c in parts if not c.symbol.sub), parts[0])
 
 
 def _carried(structure: Structure, values) -> tuple[Component, ...]:

@@ -16,6 +16,8 @@ def actions_behind(structure: Structure, asked: Asked) -> list[Action]:
     """The actions whose sum is the asked force, on the body they are asked on."""
     if asked.kind == "everything":
         return _everything(structure)
+    if asked.kind in ("ratio", "letter"):
+        return [a for part in asked.over for a in actions_behind(structure, part)]
     if asked.kind == "reaction":
         acting = [a for a in structure.actions if a.by == GROUND and a.point == asked.point]
         acting += _straight_to_ground(structure, asked.point)

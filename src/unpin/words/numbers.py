@@ -91,7 +91,7 @@ def units_of(chosen: Mapping[str, str]) -> dict[Dimension, Unit]:
     for name, fitting in (("moment", f"{force}·{length}"), ("spread", f"{force}/{length}")):
         if name not in chosen and fitting in BY_SPELLING:
             names[name] = fitting
-    return {d: BY_SPELLING[names[n]] for d, n in DIMENSION_NAMES.items() if n in names}
+    return {d: BY_SPELLING[names[n]] for d, n in DIMENSION_NAMES.items() if n in names} | {NUMBER: PURE}
 
 
 def consistent(units: Mapping[Dimension, Unit]) -> bool:
