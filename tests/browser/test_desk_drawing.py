@@ -207,3 +207,40 @@ def test_who_wants_no_motion_is_shown_none(chromium, tmp_path):
         assert edge.get_attribute("d") == first
         assert hand.page.locator("#figure path.ghost-edge").count() == 1, "the displaced position is drawn instead"
         context.close()
+
+
+def test_an_arrow_and_a_symbol_are_touched_where_they_are_drawn(hand):
+    (hand.folder / "beam.yaml").write_text("points: {A: [0, 0], B: [2, 0], C: [1, 0]}\nmembers: {beam: A C B}\nsupports: {A: pin, B: roller}\nloads: [5 N at C down, 8 N m clockwise on beam]\n")
+    hand.open("beam.yaml")
+    arrow = hand.page.locator("#figure [data-action=load1] path").first.bounding_box()
+    hand.page.mouse.click(arrow["x"] + arrow["width"] / 2, arrow["y"] + 4)
+    hand.settle()
+    assert hand.state("touched") == ["load 1"]
+
+    ground = hand.page.locator("#figure .support[data-owner=B] .ground").bounding_box()
+    hand.page.mouse.click(ground["x"] + ground["width"] / 2, ground["y"])
+    hand.settle()
+    assert hand.state("touched") == ["connection B"]
+
+    assert hand.page.locator('.handle[data-id="load 2"]').count() == 1, "a couple stands at no point and can be touched all the same"
+
+
+def test_a_pulley_frame_is_drawn_with_the_pointer(hand):
+    hand.empty("hoist")
+    hand.stroke((0, 0), (0, 2.1)).say("A B")
+    hand.stroke((0, 1.5), (1.6, 1.5)).say("C D")
+    hand.stroke((0, 0.5), (0.8, 1.5)).say("E-F")
+    hand.press(0, 0).say("fixed")
+    hand.press(1.6, 1.5).say("1 at D")
+    hand.over("0.2 at D")
+    hand.press(1.8, 0.5).say("block: at")
+    hand.keys("Escape").stroke((0, 2.1), (1.6, 1.5), (1.8, 0.5)).say("over disc")
+    hand.keys("Escape").press(1.8, 0.5)
+    hand.page.locator('.handle[data-id="part block"]').focus()
+    hand.keys("Enter").say("weight of block")
+    hand.over("weight of block 300 N")
+
+    text = "\n".join(f"{k}: {{{', '.join(v)}}}" for k, v in {
+        "points": ["O: [0, 0]", "B: [0, 1.5]", "C: [1.6, 1.5]", "K: [1.8, 0.5]", "W: [0, 2.1]", "G: [0, 0.5]", "H: [0.8, 1.5]"], "members": ["post: O G B W", "beam: B H C"],
+        "discs": ["wheel: 0.2 at C"], "blocks": ["sack: at K"], "cords": ["T: W over wheel to sack"], "supports": ["O: fixed"]}.items())
+    assert numbers(hand.saved()) == numbers(text + "\nlinks: [G-H]\nloads: [weight of sack 300 N]\n")

@@ -58,7 +58,7 @@ def test_markup_comes_in_through_one_door():
     parsers = {p.name for p in modules() if "DOMParser" in p.read_text("utf-8")}
 
     assert not doors
-    assert parsers <= {"markup.js", "apart.js"}, "apart.js takes the text of it only"
+    assert parsers <= {"markup.js", "apart.js", "shapes.js"}, "these take text or measures of it only"
 
 
 def test_no_module_of_the_page_is_long():

@@ -66,8 +66,9 @@ test("two fingers twice as far apart make it twice as large", () => {
 });
 
 test("points are under a hand before lines, and the same place again gives the next", () => {
-  const shapes = [{ id: "part arm", line: [[0, 0], [100, 0]] }, { id: "point A", line: [[0, 0]] }, { id: "load 1", line: [[0, 0]] }];
-  assert.deepEqual(under([3, 3], shapes, 9), ["point A", "part arm", "load 1"]);
+  const shapes = [{ id: "part arm", what: "part", lines: [[[0, 0], [100, 0]]] }, { id: "point A", what: "point", lines: [[[0, 0]]] }, { id: "load 1", what: "load", lines: [[[0, -30], [0, 0]]] }];
+  assert.deepEqual(under([3, 3], shapes, 9), ["point A", "load 1", "part arm"]);
+  assert.deepEqual(under([20, 20], [{ id: "connection A", what: "connection", lines: [[[0, 0]]], box: { left: 0, top: 10, right: 30, bottom: 25 } }], 9), ["connection A"]);
   assert.equal(following(["point A", "load 1"], "point A"), "load 1");
   assert.equal(following(["point A", "load 1"], "load 1"), "point A");
   assert.equal(following(["point A"], undefined), "point A");

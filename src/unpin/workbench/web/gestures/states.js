@@ -6,6 +6,7 @@ import { toMetres, toScreen, panned, pinched } from "../kernels/view.js";
 import { following, under } from "../kernels/hit.js";
 import { point, store } from "../store.js";
 import { add, touch } from "../acts/saying.js";
+import { shapes } from "../acts/shapes.js";
 import { carriedBy, land, move, placeAt, round, stroke } from "../acts/drawing.js";
 import { preview, unpreview } from "../acts/previewing.js";
 import { isolate, join } from "../acts/apart.js";
@@ -17,16 +18,6 @@ import { held } from "./holding.js";
 const PULLED = 24;
 const SLOP = { mouse: 4, touch: 9 };
 const REACH = { mouse: 9, touch: 20 };
-
-/** Everything on the sheet as lines in pixels. @returns {{id: string, line: [number, number][]}[]} */
-export function shapes() {
-  const { drawn, view } = store.get();
-  if (!drawn) return [];
-  const at = new Map((drawn.points ?? []).map((p) => [p.name, toScreen(view, p.at)]));
-  return (drawn.things ?? [])
-    .map((t) => ({ id: t.id, line: t.points.map((n) => at.get(n)).filter((s) => s !== undefined) }))
-    .filter((s) => s.line.length > 0);
-}
 
 /** @param {Touch} t */
 const reach = (t) => (t.touch ? REACH.touch : REACH.mouse);

@@ -25,15 +25,16 @@ export function fromBox(p, box) {
 }
 
 /**
- * Ids of what is within reach, points before lines, each by distance.
- * @param {Spot} p @param {{id: string, line: Spot[]}[]} shapes a point has a line of one spot and an id `point NAME`
+ * Ids of what is within reach: points first, then symbols and arrows, then what runs along lines; each by distance.
+ * @param {Spot} p @param {{id: string, what: string, lines: Spot[][], box?: {left: number, top: number, right: number, bottom: number}}[]} shapes
  * @param {number} reach @returns {string[]}
  */
 export function under(p, shapes, reach) {
+  const rank = (/** @type {string} */ what) => (what === "point" ? 0 : what === "part" ? 2 : 1);
   return shapes
-    .map((s, order) => ({ id: s.id, order, far: fromLine(p, s.line), first: s.id.startsWith("point ") ? 0 : 1 }))
-    .filter((s) => s.far <= reach)
-    .sort((a, b) => a.first - b.first || a.far - b.far || a.order - b.order)
+    .map((s, order) => ({ id: s.id, order, far: s.box ? fromBox(p, s.box) : Math.min(...s.lines.map((l) => fromLine(p, l))), rank: rank(s.what) }))
+    .filter((s) => s.far <= (s.rank === 1 ? reach * 0.7 : reach))
+    .sort((a, b) => a.rank - b.rank || a.far - b.far || a.order - b.order)
     .map((s) => s.id);
 }
 

@@ -4,7 +4,8 @@ import { reading } from "../kernels/hit.js";
 import { matrix } from "../kernels/tracing.js";
 import { toScreen } from "../kernels/view.js";
 import { landed, stepFor } from "../kernels/round.js";
-import { perMetre, pointsOf } from "../store.js";
+import { shapes } from "../acts/shapes.js";
+import { perMetre } from "../store.js";
 import { say } from "../words.js";
 import { drawing } from "./markup.js";
 
@@ -43,17 +44,11 @@ function placed(now, figure) {
 
 /** Points and things in reading order: each a focusable element with what is said of it as its name. @param {State} now @param {{enter: (id: string, add: boolean) => void}} does */
 function handles(now, does) {
-  const { drawn, view } = now;
+  const { drawn } = now;
   if (!drawn?.things) return nothing;
-  const at = new Map((drawn.points ?? []).map((p) => [p.name, toScreen(view, p.at)]));
   const used = new Set(drawn.things.filter((t) => t.what === "part" || t.points.length > 1).flatMap((t) => t.points));
-  const items = drawn.things.flatMap((t) => {
-    const line = /** @type {Spot[]} */ (t.points.map((p) => at.get(p)).filter((s) => s !== undefined));
-    if (!line.length) return [];
-    const middle = /** @type {Spot} */ ([line.reduce((s, p) => s + p[0], 0) / line.length, line.reduce((s, p) => s + p[1], 0) / line.length]);
-    return [{ t, line, at: t.what === "point" ? line[0] : middle }];
-  });
-  return reading(items).map(({ t, line, at: middle }) => {
+  const items = shapes(now).map((s) => ({ s, t: /** @type {import("../types.js").Thing} */ (drawn.things?.find((t) => t.id === s.id)), at: middle(s.lines.flat()) }));
+  return reading(items).map(({ s, t, at }) => {
     const on = now.touched.includes(t.id);
     const key = (/** @type {KeyboardEvent} */ e) => {
       if (e.key === "Enter" || e.key === " ") {
@@ -62,14 +57,21 @@ function handles(now, does) {
         does.enter(t.id, e.shiftKey);
       }
     };
-    const one = line.length === 1;
     return svg`<g class="handle ${t.what} ${on ? (now.held ? "on held" : "on") : ""}" data-id=${t.id} tabindex="0" role="button" aria-pressed=${on} aria-label=${`${t.says} ${t.phrase}`} @keydown=${key}>
-      ${one
-        ? svg`<circle class="reach" cx=${line[0][0]} cy=${line[0][1]} r=${t.what === "point" ? 13 : 17}></circle>`
-        : svg`<path class="reach" d=${"M" + line.map((s) => s.join(" ")).join("L")}></path>`}
-      ${t.what === "point" && !(used.has(t.name) && drawn.figure) ? svg`<circle class="bare" cx=${middle[0]} cy=${middle[1]} r="3.5"></circle><text class="barename" x=${middle[0] + 8} y=${middle[1] - 8}>${t.name}</text>` : nothing}
+      ${outline(s)}
+      ${t.what === "point" && !(used.has(t.name) && drawn.figure) ? svg`<circle class="bare" cx=${at[0]} cy=${at[1]} r="3.5"></circle><text class="barename" x=${at[0] + 8} y=${at[1] - 8}>${t.name}</text>` : nothing}
     </g>`;
   });
+}
+
+/** @param {Spot[]} spots @returns {Spot} */
+const middle = (spots) => [spots.reduce((s, p) => s + p[0], 0) / spots.length, spots.reduce((s, p) => s + p[1], 0) / spots.length];
+
+/** What lights up and can be pressed. @param {import("../acts/shapes.js").Shape} s */
+function outline(s) {
+  if (s.box) return svg`<rect class="reach" x=${s.box.left - 4} y=${s.box.top - 4} width=${s.box.right - s.box.left + 8} height=${s.box.bottom - s.box.top + 8} rx="5"></rect>`;
+  if (s.lines.length === 1 && s.lines[0].length === 1) return svg`<circle class="reach" cx=${s.lines[0][0][0]} cy=${s.lines[0][0][1]} r=${s.what === "point" ? 13 : 17}></circle>`;
+  return svg`<path class="reach" d=${s.lines.map((l) => "M" + l.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")).join("")}></path>`;
 }
 
 /** Faint dots of the round step near the pointer, and nowhere else. @param {State} now */
@@ -99,5 +101,3 @@ function traced(now) {
   return svg`<g class="trace"><image href=${trace.href} width=${trace.size[0]} height=${trace.size[1]} transform=${t} opacity=${trace.faded}></image>
     ${trace.marks.map((m) => svg`<g transform=${t}><circle class="mark" cx=${m.pixel[0]} cy=${m.pixel[1]} r=${Math.max(...trace.size) / 90}></circle></g>`)}</g>`;
 }
-
-export { pointsOf };
