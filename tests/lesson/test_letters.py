@@ -144,6 +144,30 @@ find: [ratio of P to W, ratio of U-T to V-T, ratio of A to W]
 """
 
 
+SEESAW = """
+title: See-saw
+letters: {P: a force, Q: a force, a: a length, b: a length}
+points: {A: [0, 0], B: A left a, C: A right b}
+members: {board: B A C}
+supports: {A: pin}
+loads: [P at B down, Q at C down]
+find: [A]
+"""
+
+
+@pytest.mark.parametrize("problem, balance", [(SEESAW, "P a = Q b"), (SEESAW.replace("Q: a force, ", "").replace("Q at", "P at"), "a = b"),
+                                              (SEESAW.replace("b: a length", "b: a length drawn 1.25 m"), "P a = Q b")])
+def test_what_balances_only_for_some_values_is_no_equilibrium_and_says_where_it_is_one(problem, balance):
+    said = " ".join(api.as_text(api.explain(api.check(api.loads(problem)), drawn=False)).split())
+
+    assert "there is no equilibrium in general. The loads balance only where " + balance in said
+    assert "Answer" not in said
+
+
+def test_a_relation_that_is_put_in_makes_it_one():
+    assert "A_y = 2 P  upward" in text(SEESAW.replace("Q: a force, ", "").replace("Q at", "P at").replace("b: a length", "b: a"))
+
+
 def test_the_ratio_of_two_results_or_of_one_to_a_letter_is_found():
     said = text(RATIO)
     data = api.as_data(api.solve(api.loads(RATIO)))

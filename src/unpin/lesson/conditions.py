@@ -42,6 +42,12 @@ def so_far_as(said: Text, value: Number, sheet: Sheet) -> Text:
     return sentences(said, Text("condition.sense", {"condition": relation(found, sheet)})) if found else said
 
 
+def balance(work: Number, sheet: Sheet) -> Text | None:
+    """Where loads in letters do no work in a motion although in general they do; None where they always do."""
+    found = condition(work)
+    return Text("sound.balances_where", {"condition": replace(relation(found, sheet), sign="=")}) if found else None
+
+
 LONG = 45
 """A resultant that takes more signs than this says less than its two components."""
 

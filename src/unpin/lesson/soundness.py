@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from unpin.base.units import FORCE, LENGTH
 from unpin.exact.number import length, sign
-from unpin.lesson import phrases, terms
+from unpin.lesson import conditions, phrases, terms
 from unpin.lesson.formula import Amount, Relation
 from unpin.lesson.nodes import Line, Listing, Node, Paragraph, Text, Working, sentences
 from unpin.lesson.sheet import Sheet
@@ -95,6 +95,8 @@ def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node
         nodes.append(Paragraph(Text("sound.given_holds_nothing")))
     if first.failing:
         nodes += [Paragraph(Text("sound.failing")), _failing(first, sheet)]
+    if (only := conditions.balance(first.work, sheet)) is not None:
+        nodes.append(Paragraph(only, "remark"))
     return nodes
 
 
