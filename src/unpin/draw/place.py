@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from itertools import islice
 
 from unpin.draw.field import CLEAR, Candidate, Field
-from unpin.draw.geometry import Box, Spot, Tilt, between, box_of, grown, rects_meet, segment_meets_rect, segment_to_rect, segments_cross, spot_to_segment, union
+from unpin.draw.geometry import Box, Spot, Tilt, between, box_of, boxes_meet, grown, rects_meet, segment_meets_rect, segment_to_rect, segments_cross, spot_to_segment, union
 from unpin.draw.symbols.symbol import Strip
 
 LED_CLEAR = 3.4
@@ -83,10 +83,12 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
 
 def least_bad(wanted: Wanted, obstacles: Iterable[Strip], taken: Iterable[Candidate]) -> Candidate:
     """For a label without a free place: the candidate that meets the fewest things."""
-    ground, seated = Field(obstacles), list(taken)
+    ground, seated = Field(obstacles), [(t, _reach(t)) for t in taken]
 
     def met(c: Candidate) -> float:
-        labels = sum(rects_meet(c.box, c.tilt, t.box, t.tilt) + 0.5 * _led_through(c, t) + 0.5 * _led_through(t, c) for t in seated)
+        mine = _reach(c)
+        near = [t for t, its in seated if boxes_meet(mine, its)]
+        labels = sum(rects_meet(c.box, c.tilt, t.box, t.tilt) + 0.5 * _led_through(c, t) + 0.5 * _led_through(t, c) for t in near)
         return 4 * labels + sum(segment_meets_rect(p, q, c.box, c.tilt, half) for p, q, half in set(ground.around(c.box)))
 
     return min((*wanted.near, *wanted.far()), key=lambda c: (met(c), c.cost))
@@ -151,9 +153,22 @@ def _clash(a: Candidate, b: Candidate) -> bool:
     return _led_through(a, b, LED_CLEAR) or _led_through(b, a, LED_CLEAR)
 
 
+def _reach(c: Candidate) -> Box:
+    """The box around a label and its leader line."""
+    return grown(union((c.box, box_of(c.leader))) if c.leader else c.box, 0.1)
+
+
 def _led_through(a: Candidate, b: Candidate, clear: float = 0.0) -> bool:
     """Does the leader line of one pass through the other?"""
-    return bool(a.leader) and segment_meets_rect(a.leader[0], a.leader[-1], b.box, b.tilt, clear)
+    if not a.leader:
+        return False
+    (px, py), (qx, qy) = p, q = a.leader[0], a.leader[-1]
+    left, top, right, bottom = b.box
+    # Most lines are nowhere near: a tilted box that is grown reaches half as far again beyond the upright one.
+    more = 1.5 * clear
+    if max(px, qx) < left - more or min(px, qx) > right + more or max(py, qy) < top - more or min(py, qy) > bottom + more:
+        return False
+    return segment_meets_rect(p, q, b.box, b.tilt, clear)
 
 
 def _choose(seat: _Seat, seats: list[_Seat]) -> None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from unpin.base.units import FORCE
 from unpin.exact.number import sign
-from unpin.lesson import phrases
+from unpin.lesson import bars, phrases
 from unpin.lesson.nodes import Drawing, Node, Text
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.soundness import shown_freedom
@@ -16,6 +16,9 @@ from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
 from unpin.model.findings import Freedom
 from unpin.route.worked import Worked
+
+CROWD = 30
+"""With more links than that their forces are told by the table of all bars, or those asked for alone are drawn: nobody could read the rest."""
 
 
 class Studio:
@@ -89,11 +92,19 @@ class Studio:
         values = w.values or {}
         if not all(u.id in values for u in w.structure.unknowns):
             return ()
-        figure = final_figure(w.structure, labels.of_result(w.problem, w.structure, self.sheet, values), values)
+        lettering = labels.of_result(w.problem, w.structure, self.sheet, values)
+        crowded = sum(u.axial for u in w.structure.unknowns) > CROWD
+        if crowded:
+            told = {c.unknown for a in w.answers for c in a.components} if not bars.tabled(w) else set()
+            unread = {u.id for u in w.structure.unknowns if u.axial and u.drives == "connection"} - told
+            lettering = replace(lettering, labels={k: v for k, v in lettering.labels.items() if k not in unread})
+        figure = final_figure(w.structure, lettering, values)
         axial = any(fact.code == "axial" for fact in figure.facts())
         many = axial and labels.many_axial(w.structure)
         caption = Text("caption.final_axial" if axial else "caption.final")
-        if many:
+        if crowded and bars.tabled(w):
+            caption = Text("caption.final_table")
+        elif many:
             caption = Text("caption.final_axial_many", {"unit": self.sheet.units[FORCE].symbol})
         return self._made("final", "", caption, figure)
 
