@@ -148,7 +148,22 @@ def growth(repeats: int) -> None:
               f"  {'fewest' if least.lower == least.upper else 'between'} {least.lower} to {least.upper}")
 
 
-TASKS = {"lesson": whole_lesson, "start": start_up, "handout": handout, "growth": growth}
+def sizes(repeats: int) -> None:
+    """Irregular frames of 3 to 30 parts and trusses of 10 to 200 bars, solved and proved: time, its growth, and what was proved of the sums."""
+    import thicket
+    from unpin.route.work import work
+
+    for name, make, many in (("parts", thicket.frame, (3, 5, 10, 20, 30)), ("bars", thicket.bridge, (11, 23, 47, 99, 199))):
+        before = 0.0
+        for n in many:
+            problem = make(n)
+            took = statistics.median(times(lambda problem=problem: work(problem), max(1, repeats // 5)))
+            least = work(problem).fewest
+            print(f"  {n:3} {name}: {took:8.1f} ms  x{took / before if before else 1:.1f}  {least.claim} {least.lower} to {least.count}")
+            before = took
+
+
+TASKS = {"lesson": whole_lesson, "start": start_up, "handout": handout, "growth": growth, "sizes": sizes}
 
 
 def main() -> None:
