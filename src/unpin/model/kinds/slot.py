@@ -1,4 +1,4 @@
-"""A pin of the first part in a straight smooth slot of the second: one force square to the slot, pressing either face."""
+"""A pin of the first part in a smooth slot of the second, straight or an arc: one force square to the slot, pressing either face."""
 
 from unpin.model.kinds.kind import Kind
 
