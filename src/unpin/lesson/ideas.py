@@ -7,56 +7,17 @@ to the board of its scene; a scene is one figure and what is said beside it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
-from unpin.base.record import record
 from unpin.lesson import asking
-from unpin.lesson.formula import Formula, Header, Letter, Relation, Sum, actions, symbols
+from unpin.lesson.board import ARMS, LEAD, RING, Idea, Scene, Shown, Told, acting, marks_centre
+from unpin.lesson.formula import Header, Letter, Relation, Sum, actions, symbols
 from unpin.lesson.formula import letter as letter_of
 from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Line, Node, Paragraph, Section, Space, Table, Text, Working, panels, sentences, walk
 from unpin.lesson.sheet import symbol_of
 
-ARMS, RING = "~arms", "~ring"
-"""Stand among the arrows of an idea: the distances of its figure, and the ring round its moment centre, which are drawn with it."""
-
-LEAD = "lead"
-"""Stands among what an idea shows: the problem in the words of its author."""
-
 _BEFORE_ARMS = ("body", "diagram", "inspection", "count", "pair")
 """Kinds of idea that need no distances yet: these come with the choice of the sum."""
-
-Shown = Node | Line | Formula | Text | str
-
-
-@record
-class Scene:
-    """One board: the chapter it is of, and its figure if it has one."""
-
-    section: Section
-    figure: Drawing | None = None
-
-
-@record
-class Idea:
-    """`kind`: a step name (`write`, `count`, …), or figure, sound, plan, apart, pair, space. `shows`: what is added to the board: nodes of the
-    tree, one Line of a working, its header, the text of a list item, LEAD, or a Text of its own. `arrows`: ids of the arrows that are drawn with
-    it; `lit`: those it speaks of. `terms`: how many terms of its line are written by now, 0 for all. `aside`: what only the teacher is shown.
-    `question`: asked before."""
-
-    kind: str
-    scene: int
-    shows: tuple[Shown, ...]
-    arrows: tuple[str, ...] = ()
-    lit: tuple[str, ...] = ()
-    terms: int = 0
-    aside: tuple[Node, ...] = ()
-    question: Text | None = None
-
-
-@record
-class Told:
-    scenes: tuple[Scene, ...]
-    ideas: tuple[Idea, ...]
-
 
 def told(lesson: Lesson) -> Told:
     """The ideas of a lesson in their order; of any lesson: whole, short, faded, unsound, or a sheet of several problems."""
@@ -96,14 +57,14 @@ class _Teller:
         if figure is not None and figure.which == "body" and kind not in _BEFORE_ARMS and figure.id not in self.measured:
             self.measured.add(figure.id)
             drawn += (ARMS,)
-        there = {a.id for a in _acting(figure)}
+        there = {a.id for a in acting(figure)}
         shining = tuple(a for a in dict.fromkeys(lit) if a in there)
         self.ideas.append(Idea(kind, len(self.scenes) - 1, shows, drawn, shining, terms, aside, question))
 
     def named(self, spoken: Iterable[Letter]) -> list[str]:
         """The arrows of the present figure that have one of these letters."""
         wanted = set(spoken)
-        return [a.id for a in _acting(self.figure) if a.symbol is not None and symbol_of(a) in wanted]
+        return [a.id for a in acting(self.figure) if a.symbol is not None and symbol_of(a) in wanted]
 
     def chapter(self, section: Section) -> None:
         match section.kind:
@@ -149,9 +110,9 @@ class _Teller:
         for node in section.children:
             if isinstance(node, Paragraph):
                 self.add("sound", node, question=question)
+                question = None
             else:
                 self._node(section, node, "sound")
-            question = None
 
     def _plan(self, section: Section) -> None:
         self.apart = next((n for n in section.children if isinstance(n, Drawing)), None)
@@ -163,7 +124,7 @@ class _Teller:
         if self.apart is not None:
             self.scene(section, self.apart)
             self.add("apart", Text("teach.apart"))
-            unknown = [a.id for a in _acting(self.apart) if a.load is None]
+            unknown = [a.id for a in acting(self.apart) if a.load is None]
             self.add("pair", Text("teach.pairs"), arrows=unknown, question=Text("teach.question.apart"))
         self.scene(section, self.apart or self.problem)
         question: Text | None = Text("teach.question.plan")
@@ -180,7 +141,7 @@ class _Teller:
             self.scene(section, figure)
         elif not self.scenes or self.scenes[-1].section is not section:
             self.scene(section, None)
-        later = [a for a in _acting(figure) if a.load is None]
+        later = [a for a in acting(figure) if a.load is None]
         for node in stretch:
             match node:
                 case Block("body", children):
@@ -210,8 +171,9 @@ class _Teller:
         items = [t for n in children if isinstance(n, Bullets) for t in n.items]
         carried = [t for t in items if t.code == "cut.load"]
         others = [t for t in items if t not in carried]
-        self.add("body", *opening, *carried)
-        if not opening:
+        if opening:
+            self.add("body", *opening, *carried)
+        else:
             for node in children:
                 self._node(section, node, "body")
         question = Text("teach.question.forces", {"body": figure.caption.arguments["body"]}) if figure is not None else None
@@ -234,7 +196,7 @@ class _Teller:
         several = sum(isinstance(n, Paragraph) for n in children) > 1
         for node in children:
             question = None if several else asking.of_sum(node)
-            ring = (RING,) if isinstance(node, Paragraph) and not several and _about(asking.centre(node), self.figure) else ()
+            ring = (RING,) if isinstance(node, Paragraph) and not several and marks_centre(asking.centre(node), self.figure) else ()
             if isinstance(node, Paragraph):
                 self.add("sum", node, arrows=ring, lit=self.named(asking.left_over(node)), question=question)
             else:
@@ -248,6 +210,8 @@ class _Teller:
             if confirmed or isinstance(node, Paragraph) and node.text.code.startswith("check.proof"):
                 confirmed.append(node)
             else:
+                if isinstance(node, Paragraph) and "body" in node.text.arguments:
+                    self.scene(section, self._of(node.text.arguments["body"]))
                 self._node(section, node, "check")
         if confirmed:
             self.scene(section, None)
@@ -268,10 +232,15 @@ class _Teller:
                 self._sense(section, node)
             case Space(_, form) if form == "blank":
                 return
+            case Space() if self.ideas and self.ideas[-1].kind == "space" and self.ideas[-1].scene == len(self.scenes) - 1:
+                self.ideas[-1] = replace(self.ideas[-1], shows=(*self.ideas[-1].shows, node))
             case Space():
                 self.add("space", node)
             case Drawing():
                 return
+            case Paragraph(_, "why") if section.kind == "found":
+                self.scene(section, None)
+                self.add(kind, node)
             case Paragraph(text) if text.code == "check.intro":
                 self.add(kind, node, question=Text("teach.question.check"))
             case _:
@@ -286,7 +255,7 @@ class _Teller:
             self.scenes[-1] = Scene(section, figure)
         header = working.header
         if header is not None:
-            ring = (RING,) if isinstance(header, Header) and header.kind == "moments" and _about(letter_of(header.sub), figure) else ()
+            ring = (RING,) if isinstance(header, Header) and header.kind == "moments" and marks_centre(letter_of(header.sub), figure) else ()
             self.add("header", header, arrows=ring)
         for line in working.lines:
             count = _countable(line)
@@ -303,17 +272,23 @@ class _Teller:
     def _said(self) -> bool:
         return any(i.scene == len(self.scenes) - 1 for i in self.ideas)
 
+    def _of(self, body: object) -> Drawing | None:
+        """The diagram of a body, by what it is called."""
+        return next((f for f in self.figures.values() if f.caption.arguments.get("body") == body), None)
+
     def _beside(self, working: Working) -> Drawing | None:
         """The figure that holds the arrows of a working: of its own body, else the latest that has them all."""
         if working.body in self.figures:
             return self.figures[working.body]
         wanted = {a for line in working.lines for a in actions(line.formula)}
         if not wanted:
-            return self.figure
+            spoken = {x for line in working.lines for x in symbols(line.formula)}
+            return next((f for f in reversed(self.figures.values()) if any(a.symbol is not None and symbol_of(a) in spoken for a in acting(f))),
+                        self.figure)
         for figure in reversed(self.figures.values()):
-            if wanted <= {a.id for a in _acting(figure)}:
+            if wanted <= {a.id for a in acting(figure)}:
                 return figure
-        return self.figure if self.figure is not None and wanted <= {a.id for a in _acting(self.figure)} else self.apart
+        return self.figure if self.figure is not None and wanted <= {a.id for a in acting(self.figure)} else self.apart
 
     def _sense(self, section: Section, node: Paragraph) -> None:
         """What the sign says; then the other half of the pair, on the structure taken apart."""
@@ -337,18 +312,6 @@ class _Teller:
         if boxes and not any(isinstance(n, Space) for n in answers.children):
             self.scene(answers, next((n for n in answers.children if isinstance(n, Drawing)), None))
             self.add("answer", *boxes)
-
-
-def _acting(figure: Drawing | None) -> list:
-    """The actions that a figure shows, as its text alternative lists them."""
-    if figure is None or figure.figure is None:
-        return []
-    return [f.arguments["action"] for f in figure.figure.facts() if "action" in f.arguments]
-
-
-def _about(centre: Letter | None, figure: Drawing | None) -> bool:
-    """Whether the figure marks just this centre."""
-    return centre is not None and figure is not None and figure.caption.arguments.get("centre") == centre
 
 
 def _countable(line: Line) -> int:

@@ -84,8 +84,8 @@ class _Page:
         view = teaching.view(lesson)
         self.marks = view.marks
         title, house = lesson.title or say("lesson.title.untitled", self.language), lesson.house
-        style = _faces() + _asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}") + _asset("teach.css")
-        script = _asset("script.js") + _asset("teach.js")
+        style = _faces() + _tight(_asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}") + _asset("teach.css"))
+        script = _tight(_asset("script.js") + _asset("teach.js"))
         heading = f'<p class="heading">{escape(house.heading)}</p>\n' if house.heading else ""
         policy = f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; font-src data:; img-src data:; base-uri 'none'; form-action 'none'"
         lead = "".join(f'<p class="lead"{view.lead}>{escape(p)}</p>\n' for p in lesson.text.split("\n\n") if p.strip())
@@ -232,6 +232,12 @@ def _boxes(boxes: list[str]) -> str:
 
 def _asset(name: str) -> str:
     return "\n" + files("unpin.render.page").joinpath(name).read_text("utf-8")
+
+
+def _tight(text: str) -> str:
+    """Without the room and the remarks that only an author needs. No text of ours runs over a line's end."""
+    lines = (line.strip() for line in text.splitlines())
+    return "\n" + "\n".join(line for line in lines if line and not line.startswith("//"))
 
 
 def _hash(text: str) -> str:

@@ -76,8 +76,8 @@
     const big = Math.max(17, Math.min(wide / 34, high / 15)), least = Math.max(15, big * 0.5);
     if (svg) {
       // The share of a figure follows from its shape alone, so that it stays where it is while sums come and go beside it.
-      const box = svg.viewBox.baseVal, shape = box.width / box.height, bare = board.classList.contains("bare"), over = upright || shape > 2.1;
-      const room = bare ? [wide, high] : over ? [wide, high * (upright && shape < 1 ? 0.5 : 0.44)] : [wide * (shape > 1.3 ? 0.52 : 0.46), high];
+      const box = svg.viewBox.baseVal, shape = box.width / box.height, bare = board.classList.contains("bare"), over = upright || shape > 2.1 && box.width < 400;
+      const room = bare ? [wide, high] : !upright && box.width > 300 ? [wide * 0.62, high] : over ? [wide, high * (upright && shape < 1 ? 0.5 : 0.44)] : [wide * (shape > 1.3 ? 0.52 : 0.46), high];
       const scale = Math.min((room[0] - 4) / box.width, (room[1] - 4) / box.height, (big * 1.25) / 9);
       svg.setAttribute("width", box.width * scale);
       svg.setAttribute("height", box.height * scale);
@@ -142,10 +142,10 @@
     });
     let later = 0;
     for (const el of svg.children) {
-      const kind = el.getAttribute("class") ?? "", of = el.getAttribute("data-action") ?? el.getAttribute("data-of");
+      const is = (...names) => names.some((c) => el.classList.contains(c)), of = el.getAttribute("data-action") ?? el.getAttribute("data-of");
       let yet = of !== null && all.has(of) && !shown.has(of);
-      if (of === null && /^(dimension|extension|head)$/.test(kind)) yet = all.has("~arms") && !shown.has("~arms");
-      if (kind === "centre" || el.dataset.of === "centre") yet = !shown.has("~ring");
+      if (of === null && is("dimension", "extension", "head")) yet = all.has("~arms") && !shown.has("~arms");
+      if (is("centre") || of === "centre") yet = !shown.has("~ring");
       flag(el, "yet", yet);
       later += yet;
     }

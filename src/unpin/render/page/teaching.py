@@ -8,7 +8,8 @@ from collections.abc import Callable, Mapping
 from html import escape
 
 from unpin.base.record import record
-from unpin.lesson.ideas import LEAD, Idea, Told, told
+from unpin.lesson.board import LEAD, Idea, Told
+from unpin.lesson.ideas import told
 from unpin.lesson.nodes import Bullets, Lesson, Text, Working, walk
 from unpin.words.sentences import catalogue, say
 
@@ -80,10 +81,11 @@ def stage(view: View, phrase: Callable[[Text], str], title: str, language: str) 
 <div class="t-keys" role="toolbar" aria-label="{_word("keys", language)}">{keys}</div>
 <div class="t-unseen" data-t="live" aria-live="polite"></div>
 </div>
-<div id="notes" hidden>
+<div id="notes" role="main" hidden>
+<h1 class="n-title">{title}</h1>
 <div class="n-head"><p class="n-clock" data-n="clock" role="timer">00:00</p><button type="button" data-n="run">{_word("start", language)}</button>
 <button type="button" data-n="zero">{_word("zero", language)}</button><p class="t-count" data-n="count"></p></div>
-<h1>{_word("say", language)}</h1><p class="n-cue" data-n="cue"></p><div data-n="now"></div>
+<h2>{_word("say", language)}</h2><p class="n-cue" data-n="cue"></p><div data-n="now"></div>
 <h2>{_word("then", language)}</h2><div class="n-next" data-n="then"></div>
 <div class="t-keys">{_key("back", language)}{_key("next", language)}{_key("ask", language)}</div>
 </div>
