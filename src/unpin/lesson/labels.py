@@ -10,7 +10,7 @@ from unpin.draw.lettering import Lettering
 from unpin.exact.number import Number, sign
 from unpin.lesson import cords, loads, phrases, terms
 from unpin.lesson.formula import Amount, Formula, Function, Letter, Over, Product, Raised, Relation, Root, Signed, Squared, Sum, letter, subscript
-from unpin.lesson.sheet import Sheet, symbol_of
+from unpin.lesson.sheet import Sheet, symbol, symbol_of
 from unpin.model.action import Action, Structure
 from unpin.model.problem import GROUND, Problem
 from unpin.model.values import Quantity
@@ -45,7 +45,8 @@ def label(formula: Formula) -> Label:
         case Signed(way, of, _):
             return ((Run(numbers.MINUS),) if way < 0 else ()) + label(of)
         case Sum(items, _):
-            return tuple(r for k, s in enumerate(items) for r in (*((Run(" + "),) if k and s.sign > 0 else ()), *label(s)))
+            rest = ((Run(" + " if s.sign > 0 else f" {numbers.MINUS} "), *_held(s.of, Sum)) for s in items[1:])
+            return (*(label(items[0]) if items else ()), *(r for runs in rest for r in runs))
     raise TypeError(f"no label for {type(formula).__name__}")
 
 
@@ -109,14 +110,25 @@ def of_result(problem: Problem, structure: Structure, sheet: Sheet, values) -> L
         if not a.unknown:
             labels[a.id] = label(_given(a, sheet))
         elif a.unknown in values:
-            labels[a.id] = label(sheet.size(values[a.unknown] * a.multiple, terms.dimension_of(a)))
+            labels[a.id] = _size(sheet.size(values[a.unknown] * a.multiple, terms.dimension_of(a)), symbol_of(a), values[a.unknown] * a.multiple)
     for u in structure.unknowns:
         if u.axial and u.id in values:
             shown = sheet.size(values[u.id], terms.dimension_of(structure.action(u.actions[0])))
-            size = (Run(shown.printed.digits),) if many_axial(structure) else label(shown)
+            bare = many_axial(structure) and shown.printed.shape is None
+            size = (Run(shown.printed.digits),) if bare else _size(shown, symbol(u.symbol), values[u.id])
             mark = "" if u.drives == "cord" else say(f"lesson.axial_mark.{_axial(values[u.id])}", sheet.language)
             labels[u.id] = (*size, *((Run("\u202f" + mark),) if mark else ()))
     return Lettering(labels, text_of(sheet), spoken(structure, sheet))
+
+
+LONG = 26
+"""A formula with more signs than this is too long for an arrow; its letter stands there, with a minus where it is negative."""
+
+
+def _size(shown: Amount, named: Letter, value: Number) -> Label:
+    if shown.printed.shape is None or len(shown.printed.digits) <= LONG:
+        return label(shown)
+    return label(Signed(-1 if sign(value) < 0 else 1, named))
 
 
 MANY = 6

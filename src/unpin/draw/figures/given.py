@@ -20,6 +20,9 @@ from unpin.model.problem import GROUND, Problem
 from unpin.model.space import difference
 from unpin.model.values import Quantity
 
+LONGEST = 14
+"""So many signs a length in letters may take."""
+
 
 def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionItem | AngleItem]:
     """A chain of lengths along x and one along y for each part, through its own points, each length once; a longer one that
@@ -54,8 +57,10 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
             if not _tied(n, n + 1, spans):
                 spans[n, n + 1] = (first[n], first[n + 1], "")
         for _, (a, b, part) in sorted(spans.items()):
-            text = lettering.text(Quantity(abs(exact[b][axis] - exact[a][axis]), LENGTH))
-            if text:
+            size = abs(exact[b][axis] - exact[a][axis])
+            text = lettering.text(Quantity(size, LENGTH))
+            # A length that its author gave in another way makes a long formula of itself: it is no one's.
+            if text and not (is_lettered(size) and sum(len(r.text) for r in text) > LONGEST):
                 items.append(DimensionItem(f"{letter}:{a}-{b}", letter, flat(exact[a]), flat(exact[b]), text, chain=part))
     axial = [i for i in items if isinstance(i, DimensionItem) and i.axis != "along"]
     return [i for i in items if i not in axial] + _few_chains(axial)
