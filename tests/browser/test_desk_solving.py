@@ -96,7 +96,7 @@ def test_the_shortest_way_is_one_act_away(awning):
 def test_every_form_is_previewed_and_written_beside_the_problem(awning):
     awning.open("market-awning.yaml", "hand-out")
     page = awning.page
-    assert page.frame_locator(".preview iframe").locator("h1").inner_text() == "Market awning"
+    assert page.frame_locator(".preview iframe").locator("header h1").first.inner_text() == "Market awning"
     for name, seen in (("Handout on paper (PDF)", "img.page"), ("Markdown with figures", "pre"), ("LaTeX with figures", "pre"), ("One figure, as lines (SVG)", "img.figure"),
                        ("One figure, as dots (PNG)", "img.figure"), ("Web page", "iframe")):
         page.get_by_label(name).check()
@@ -113,7 +113,7 @@ def test_every_form_is_previewed_and_written_beside_the_problem(awning):
 def test_the_teaching_page_is_opened_from_the_desk(awning):
     awning.open("market-awning.yaml", "teach")
 
-    assert awning.page.frame_locator(".framed iframe").locator("h1").inner_text() == "Market awning"
+    assert awning.page.frame_locator(".framed iframe").locator("header h1").first.inner_text() == "Market awning"
 
 
 def test_each_act_has_an_address_and_the_way_back(awning):

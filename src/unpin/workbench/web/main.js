@@ -27,9 +27,16 @@ import { apart } from "./views/apart.js";
 import { solve } from "./views/solve.js";
 import { handOut, teach } from "./views/outcome.js";
 import { trace } from "./views/trace.js";
+import { carried, change as difference } from "./kernels/diff.js";
 import { toUnits } from "./kernels/spans.js";
 
-const touching = { enter: (/** @type {string} */ id, /** @type {boolean} */ more) => void (store.get().act === "apart" ? apartActs.isolate([id.replace(/^\w+ /, "")]) : more ? add(id) : touch([id])) };
+const touching = { enter: (/** @type {string} */ id, /** @type {boolean} */ more) => void (store.get().act === "apart" ? pull(id, more) : more ? add(id) : touch([id])) };
+/** @param {string} id @param {boolean} more */
+function pull(id, more) {
+  const body = apartActs.bodyAt([id]);
+  if (body) void (more ? apartActs.join(body) : apartActs.isolate([body]));
+}
+
 const said = {
   type, mean: () => void mean(), choose: (/** @type {number} */ k) => void choose(k).then(() => store.get().blank && line()?.focus()), take: (/** @type {string} */ s) => void take(s).then(() => line()?.focus()),
   rename, drop, release: () => void touch([]), anew: () => (anew(), requestAnimationFrame(() => line()?.focus())), undo: () => void undo(), redo: () => void redo(), fit: () => void fit(),
@@ -44,13 +51,23 @@ const hands = {
 function view(now) {
   if (!now.doc) return [head(now, { leave }), folder(now, { open, copy, blank })];
   const body = {
-    state: () => html`<div class="desk">${sheet(now, touching)}${script(now, { write: (t) => void write(t, "typing"), close: () => store.set({ script: false }), caret })}</div>${trace(now, { lay: tracing.lay, known: tracing.known, fade: tracing.fade, again: tracing.markAgain, remove: tracing.remove })}${sentence(now, said)}`,
+    state: () => html`<div class="desk">${sheet(now, touching)}${script(now, { write: typed, close: () => store.set({ script: false }), caret })}</div>${trace(now, { lay: tracing.lay, known: tracing.known, fade: tracing.fade, again: tracing.markAgain, remove: tracing.remove })}${sentence(now, said)}`,
     apart: () => apart(now, sheet(now, touching), hands),
     solve: () => solve(now, hands),
     teach: () => teach(now),
     "hand-out": () => handOut(now, { choose: handing.choose, publish: () => void handing.publish() }),
   }[now.act]();
   return [head(now, { leave }), body, keys(now), clash(now, { settle: (which) => settle(which, (t) => void write(t)) }), html`<p class="spoken" role="status">${now.word}</p>`];
+}
+
+let run = 0;
+let last = 0;
+/** Typing without a pause, in one line, is one step. @param {string} text */
+function typed(text) {
+  const now = performance.now();
+  if (now - last > 1200 || text.split("\n").length !== store.get().history.text.split("\n").length) run++;
+  last = now;
+  void write(text, `typing ${run}`);
 }
 
 /** @param {string} act */
@@ -69,8 +86,15 @@ function paint() {
   const now = store.get();
   document.documentElement.dataset.colours = now.theme;
   document.body.dataset.act = now.doc ? now.act : "folder";
+  const area = /** @type {HTMLTextAreaElement | null} */ (document.querySelector("#script textarea"));
+  const before = area && { text: area.value, at: area.selectionStart, to: area.selectionEnd };
   render(view(now), document.body);
   measure();
+  // A text that is changed by a hand on the sheet leaves the caret of the script at the same words.
+  if (area && before && before.text !== area.value) {
+    const made = difference(before.text, area.value);
+    area.setSelectionRange(carried(before.at, made), carried(before.to, made));
+  }
   const field = line();
   if (now.blank && field && field.value === now.draft) {
     field.focus();

@@ -7,7 +7,7 @@ import { begun } from "./kernels/history.js";
 export function fresh() {
   return {
     act: "state", folder: null, doc: null, history: begun(""), look: null, drawn: null,
-    view: { x: 240, y: 420, k: 110 }, scale: 60, fitted: false, window: [900, 600], cross: null, near: null,
+    view: { x: 240, y: 420, k: 110 }, scale: 60, fitted: false, window: [900, 600], cross: null, near: null, hover: "",
     touched: [], held: false, draft: "", role: "new", blank: null, blanks: [], sayings: [], chosen: 0, options: [], stroke: [],
     redraw: 0, notice: "", word: "", clash: null, kept: "saved", script: false, keys: false, moving: false, freedom: 0, theme: "auto",
     trace: null, tracing: false, pulled: [], centre: "", route: { sums: [], hand: null, shown: "", job: "", claim: "", bad: "" },

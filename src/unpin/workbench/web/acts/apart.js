@@ -24,6 +24,17 @@ export function join(name) {
   return bodies.length ? isolate(bodies) : Promise.resolve();
 }
 
+/** The body of the structure that one of these things is, the first that is one. @param {string[]} ids @returns {string | undefined} */
+export function bodyAt(ids) {
+  const { look } = store.get();
+  for (const id of ids) {
+    const name = id.replace(/^\w+ /, "");
+    const body = look?.bodies?.find((b) => (id.startsWith("point ") ? b.point === name : b.name === name));
+    if (body) return body.name;
+  }
+  return undefined;
+}
+
 /** @param {string} key */
 export function putBack(key) {
   store.set({ pulled: store.get().pulled.filter((p) => p.key !== key) });

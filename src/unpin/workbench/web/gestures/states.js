@@ -9,7 +9,7 @@ import { add, touch } from "../acts/saying.js";
 import { shapes } from "../acts/shapes.js";
 import { carriedBy, land, move, placeAt, round, stroke } from "../acts/drawing.js";
 import { preview, unpreview } from "../acts/previewing.js";
-import { isolate, join } from "../acts/apart.js";
+import { bodyAt, isolate, join } from "../acts/apart.js";
 import { mark } from "../acts/tracing.js";
 import { held } from "./holding.js";
 
@@ -45,17 +45,6 @@ const seen = (s) => toScreen(store.get().view, typeof s === "string" ? (point(s)
 
 /** @param {Touch} t @returns {[string, any]} */
 const begin = (t) => [t.button === 1 || t.space ? "panning" : "pressing", { from: t, view: store.get().view, hits: under(t.spot, shapes(), reach(t)) }];
-
-/** Bodies of the structure that are drawn at a place, for pulling them out. @param {string[]} hits @returns {string | undefined} */
-function bodyAt(hits) {
-  const { look } = store.get();
-  for (const id of hits) {
-    const name = id.replace(/^\w+ /, "");
-    const body = look?.bodies?.find((b) => (id.startsWith("point ") ? b.point === name : b.name === name));
-    if (body) return body.name;
-  }
-  return undefined;
-}
 
 /** @type {Record<string, import("./machine.js").HandState>} */
 export const states = {

@@ -1,6 +1,8 @@
 /** The browser's pointers, wheel and resizing, told to the machine of states in pixels of the sheet. */
 import { fitted, zoomed } from "../kernels/view.js";
+import { under } from "../kernels/hit.js";
 import { store } from "../store.js";
+import { shapes } from "../acts/shapes.js";
 import { lay } from "../acts/tracing.js";
 import { machine } from "./machine.js";
 import { states } from "./states.js";
@@ -80,5 +82,5 @@ let waiting = 0;
 /** @param {[number, number] | null} at */
 function near(at) {
   cancelAnimationFrame(waiting);
-  waiting = requestAnimationFrame(() => (at || store.get().near) && store.set({ near: at }));
+  waiting = requestAnimationFrame(() => (at || store.get().near) && store.set({ near: at, hover: at ? (under(at, shapes(), 9)[0] ?? "") : "" }));
 }

@@ -57,7 +57,7 @@ function handles(now, does) {
         does.enter(t.id, e.shiftKey);
       }
     };
-    return svg`<g class="handle ${t.what} ${on ? (now.held ? "on held" : "on") : ""}" data-id=${t.id} tabindex="0" role="button" aria-pressed=${on} aria-label=${`${t.says} ${t.phrase}`} @keydown=${key}>
+    return svg`<g class="handle ${t.what} ${on ? (now.held ? "on held" : "on") : ""} ${now.hover === t.id ? "hover" : ""}" data-id=${t.id} tabindex="0" role="button" aria-pressed=${on} aria-label=${`${t.says} ${t.phrase}`} @keydown=${key} @click=${(/** @type {MouseEvent} */ e) => e.detail === 0 && does.enter(t.id, e.shiftKey)}>
       ${outline(s)}
       ${t.what === "point" && !(used.has(t.name) && drawn.figure) ? svg`<circle class="bare" cx=${at[0]} cy=${at[1]} r="3.5"></circle><text class="barename" x=${at[0] + 8} y=${at[1] - 8}>${t.name}</text>` : nothing}
     </g>`;
