@@ -66,6 +66,9 @@ def inequality(letters: Letters, inside: dict[tuple[int, ...], Any]) -> tuple[Ex
         sized = {m: v * product(letters.scale(s[1]) ** k for s, k in m if s[0] == "letter") for m, v in terms.items()}
         writer = Writer(letters, len({sized[m] / terms[m] for m in terms}) > 1)
         terms, common_number = (sized, content(sized.values())) if writer.measured else (terms, common_number)
+        if max(abs(v / common_number) for v in terms.values()) > 1000 * LARGEST:
+            common_number = abs(terms[writer.ordered(terms)[0]])
+            writer.measured = True
         parts = [(1 if terms[m] > 0 else -1, writer.monomial(m, abs(terms[m]) / common_number)) for m in writer.ordered(terms)]
     return tuple(added([(1, e) for way, e in parts if way == side] or [(1, number(Fraction(0)))]) for side in (1, -1))
 
@@ -258,7 +261,12 @@ class _Product:
             if whole:
                 self.sums.append(({**one, **{k: way * v for k, v in sine.items()}}, whole))
                 c += whole
-            if power - 2 * whole:
+            left = power - 2 * whole
+            if left and c.denominator == 2 and abs(left) == 1:
+                # Under a root with C it is (1 + t)² = C (1 + sin).
+                self.sums.append(({**one, **{k: way * v for k, v in sine.items()}}, left / 2))
+                c += left / 2
+            elif left:
                 # One half angle is left over: (1 + t) = C (1 + cos + sin)/2.
                 self.sums.append(({**one, **cosine, **{k: way * v for k, v in sine.items()}}, power - 2 * whole))
                 self._number(Fraction(1, 2), power - 2 * whole)
@@ -288,6 +296,10 @@ class _Product:
     def written(self, dimension: Dimension | None, factor: Fraction) -> Expression:
         self._in_symbols()
         self._tangents()
+        for s, k in self.symbols.items():
+            if s[0] == "number":
+                whole = int(k) if k >= 0 else -int(-k)
+                self.number, self.symbols[s] = self.number * Fraction(s[1]) ** whole, k - whole
         if self.measured and dimension is not None:
             self._scaled(dimension, factor)
         writer = Writer(self.letters, self.measured)
