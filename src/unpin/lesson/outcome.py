@@ -62,6 +62,8 @@ def _result(c: Component, answer: Answer, values: Mapping[str, Number], sheet: S
         return conditions.by_components(c, answer_letter(c, answer))
     if worked.printed.sign < 0 and pulls_only:
         said = Text("answer.slack_size")
+    elif worked.printed.sign < 0 and conditions.is_long(worked):
+        said = Text("answer.against_long", {"sense": sense})
     elif worked.printed.sign < 0:
         said = Text("answer.against", {"size": sheet.size(c.value, c.dimension, c.unknown), "sense": sense})
     else:

@@ -8,6 +8,7 @@ from unpin.lesson.flow import flow
 from unpin.lesson.formula import Amount, Formula, Over, children
 from unpin.lesson.nodes import Block, Boxed, Bullets, Cell, Drawing, Lesson, Node, Paragraph, Section, Space, Table, Text, Working, drawings, panels
 from unpin.render.maths import spoken, typeset
+from unpin.render.maths import text as plain
 from unpin.render.maths.rows import rows
 from unpin.render.maths.typeset import quoted
 from unpin.render.picture import description, svg
@@ -23,6 +24,8 @@ COLUMN, LEAST_SUMS, LEAST_TEXT = 215.0, 205.0, 180.0
 """Least width of the column of figures; least room for sums and for prose beside it. A figure is never scaled down, so that its
 letters keep their size: one that leaves less room than that stands above instead."""
 
+WIDEST = 34
+"""A result of more signs has its sense below it instead of beside it."""
 NEAR = 8
 """Rows of room for working that stay on the page of their problem."""
 
@@ -286,6 +289,9 @@ class _Sheet:
         head = f"#strong[{self._say(box.asked, capital=True)}]"
         if not box.found:
             return f"#boxed[{head} \\ {self._say(Text('answer.not_found', {'what': box.asked}))}]"
+        if any(len(plain.write(r.formula)) > WIDEST for r in box.results):
+            rows_ = ", ".join(f"[{self._found(r.formula)}], [#h(1em){self._say(r.sense)} #{quoted(r.arrow)}]" for r in box.results)
+            return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 1, row-gutter: 7pt, {rows_})]"
         cells = ", ".join(f"[{self._found(r.formula)}], [{self._say(r.sense)}], [#{quoted(r.arrow)}]" for r in box.results)
         return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 3, column-gutter: 12pt, row-gutter: 7pt, {cells})]"
 
