@@ -9,7 +9,7 @@ from dataclasses import replace
 from unpin.base.units import FORCE
 from unpin.exact.number import sign
 from unpin.lesson import bars, phrases
-from unpin.lesson.nodes import Drawing, Node, Text
+from unpin.lesson.nodes import Drawing, Listing, Node, Text
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.soundness import shown_freedom
 from unpin.model.action import FreeBody
@@ -60,7 +60,7 @@ class Studio:
                           motion_figure(w.apart, _the_way_loads_push(shown_freedom(w.soundness)), labels.of_problem(w.problem, w.apart, self.sheet)))
 
     def free_body(self, body: FreeBody, equations: Sequence[Equation] = ()) -> tuple[Node, ...]:
-        """The body's diagram; with the one moment centre of its sums marked when there is just one."""
+        """The body's diagram; with the moment centres of its sums marked, and the arms when there is just one."""
         if not self.drawn:
             return ()
         from unpin.draw.figure import free_body_figure
@@ -77,9 +77,15 @@ class Studio:
             letter = phrases.letter_like(self.sheet.centre(about))
             lettering = replace(lettering, labels={**lettering.labels, "centre": labels.label(letter)})
             caption = Text("caption.body_centre", {**caption.arguments, "centre": letter})
+        also = ()
+        if len(centres) > 1:
+            about = {e.functional.point or e.functional.at: phrases.letter_like(self.sheet.centre(e.functional))
+                     for e in equations if e.functional.kind == "about"}
+            also = tuple((c, () if isinstance(c, str) else labels.label(about[c])) for c in centres)
+            caption = Text("caption.body_centres", {**caption.arguments, "centres": Listing(tuple(about[c] for c in centres))})
         # Other sums take components of the force, or no moment at all, so one sum's distances are those of the figure.
         levers = {t.action.id: f.value for e in equations for t in e.terms for f in t.factors if f.axis == "square"}
-        figure = free_body_figure(body, w.structure, lettering, centre=centre, levers=levers)
+        figure = free_body_figure(body, w.structure, lettering, centre=centre, levers=levers, also=also)
         return self._made("body", body.name, caption, figure)
 
     def final(self) -> tuple[Node, ...]:

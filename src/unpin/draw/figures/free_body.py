@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from unpin.base.units import LENGTH
 from unpin.draw.bodies import isolated_bodies, span_of
@@ -34,11 +34,12 @@ def free_body_figure(
     axis: Direction | None = None,
     dimensions: bool = True,
     levers: Mapping[str, Number] | None = None,
+    also: Sequence[tuple[str | Vector, Label]] = (),
 ) -> Figure:
     """The body at the scale and attitude of the whole. `centre`: name or coordinates of the moment centre, marked, with the
     arms from it; `axis`: direction of a force sum, shown beside the body unless it is level or upright (then no dimensions).
     Without either the positions of all actions are dimensioned. `levers`: ids of forces whose moment the sum takes by the one
-    perpendicular distance, with that distance (m)."""
+    perpendicular distance, with that distance (m). `also`: centres that are only marked, each with the letter of one that has no name."""
     problem, marks = structure.problem, pair_marks(structure)
     items: list[Item] = list(isolated_bodies(body, structure))
     for name, load, _ in load_actions(problem, body.actions):
@@ -54,6 +55,10 @@ def free_body_figure(
         outside = isinstance(centre, str) and centre not in shown
         letter = lettering.point(centre) if outside else _own_letter(centre, lettering)
         items.append(CentreItem(centre if isinstance(centre, str) else "centre", flat(where), letter))
+    for n, (other, letter) in enumerate(also, 1):
+        at = problem.coordinates[other] if isinstance(other, str) else other
+        named = lettering.point(other) if isinstance(other, str) and other not in shown else letter
+        items.append(CentreItem(other if isinstance(other, str) else f"centre {n}", flat(at), named))
     if axis is not None and axis.form != "axis":
         items.append(AxisItem("axis", unit(flat(axis.vector)), lettering.labels.get("axis", ())))
     if dimensions and not (axis is not None and where is None):
@@ -67,7 +72,7 @@ def free_body_figure(
         (Piece(body.name, tuple(lettered_once(items))),),
         span_of(problem),
         WIDTH,
-        _facts(body, structure, shown, centre),
+        _facts(body, structure, shown, [*([centre] if centre is not None else []), *(other for other, _ in also)]),
         lettering.title,
         lettering.description,
     )
@@ -123,7 +128,7 @@ def _dimension(letter, axis, start: Vector, end: Vector, a, b, lettering: Letter
     return [DimensionItem(owner, letter, flat(start), flat(end), text, level)] if text else []
 
 
-def _facts(body: FreeBody, structure: Structure, points, centre) -> tuple[Fact, ...]:
+def _facts(body: FreeBody, structure: Structure, points, centres) -> tuple[Fact, ...]:
     problem = structure.problem
     facts = [Fact("body", {"body": body})]
     facts += [Fact("point", {"name": n, "at": problem.coordinates[n]}) for n in points]
@@ -132,6 +137,5 @@ def _facts(body: FreeBody, structure: Structure, points, centre) -> tuple[Fact, 
         Fact("strand", {"cord": c, "ends": (s.start, s.end)}) for c in problem.cords for s in uncut(structure, c, set(body.parts))
     ]
     facts += [action_fact(a, a.kind) for a in body.actions]
-    if centre is not None:
-        facts.append(Fact("centre", {"centre": centre}))
+    facts += [Fact("centre", {"centre": centre}) for centre in centres]
     return tuple(facts)
