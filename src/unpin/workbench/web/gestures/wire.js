@@ -11,6 +11,7 @@ export const hand = machine(states, "idle");
 /** @type {Map<number, import("./machine.js").Touch>} */
 const down = new Map();
 let space = false;
+const NARROW = 736;
 
 /** @param {PointerEvent | WheelEvent | DragEvent} e @returns {[number, number]} */
 function spot(e) {
@@ -74,7 +75,7 @@ export function measure() {
   const window = /** @type {[number, number]} */ ([box.width, box.height]);
   // What grows at the foot covers some of the sheet; the drawing stays where the hand left it.
   const aside = { ...view, x: view.x + (box.width - was[0]) / 2 };
-  const anew = fills && drawn?.figure && box.width !== was[0];
+  const anew = fills && drawn?.figure && (box.width !== was[0] || (box.width < NARROW && Math.abs(box.height - was[1]) > 60));
   store.set({ window, view: anew && drawn?.figure ? fitted(drawn.figure, window) : box.width === was[0] ? view : aside });
 }
 

@@ -13,7 +13,7 @@ export function head(now, does) {
       ${doc ? html`<h1 class="file">${doc.name}</h1><span class="kept ${now.kept}" role="status">${say(`kept.${now.kept}`)}</span>` : nothing}</div>
     ${doc ? html`<nav aria-label=${say("head.acts")}>${ACTS.map(
       (act) => html`<a href="?file=${encodeURIComponent(doc.name)}#${act}" aria-current=${now.act === act ? "page" : "false"}>${say(`act.${act}`)}</a>`)}</nav>
-    <p class="beside"><button aria-expanded=${now.script} aria-controls="script" @click=${() => store.set({ script: !now.script })}>${say("head.script")}</button>
+    <p class="beside">${now.act === "state" ? html`<button aria-expanded=${now.script} @click=${() => store.set({ script: !now.script })}>${say("head.script")}</button>` : nothing}
       <button aria-expanded=${now.keys} @click=${() => store.set({ keys: !now.keys })}>${say("head.keys")}</button></p>` : nothing}
   </header>`;
 }

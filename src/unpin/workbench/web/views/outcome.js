@@ -9,8 +9,8 @@ import { DRAWN, ENDINGS } from "../acts/handing.js";
 export function teach(now) {
   if (now.look?.sound === false || !now.doc) return html`<main class="folder"><p class="notice">${say("apart.faulty")}</p></main>`;
   const address = `/teach?name=${encodeURIComponent(now.doc.name)}`;
-  return html`<main class="framed"><p class="small"><a href=${address} target="_blank" rel="noopener">${say("teach.alone")}</a></p>
-    ${now.kept === "saved" ? html`<iframe src=${`${address}&stamp=${now.doc.stamp ?? ""}`} title=${say("teach.name")}></iframe>` : html`<p role="status">${say("kept.saving")}</p>`}</main>`;
+  return html`<main class="framed"><p class="small"><a href=${`${address}#teach`} target="_blank" rel="noopener">${say("teach.alone")}</a></p>
+    ${now.kept === "saved" ? html`<iframe src=${`${address}&stamp=${now.doc.stamp ?? ""}#teach`} title=${say("teach.name")}></iframe>` : html`<p role="status">${say("kept.saving")}</p>`}</main>`;
 }
 
 /** @param {State} now @param {{choose: (patch: Partial<State["hand"]>) => void, publish: () => void}} does */
