@@ -16,6 +16,7 @@ from unpin.lesson.statement import connection
 from unpin.model.action import Action, Body, FreeBody
 from unpin.model.kinds import KINDS
 from unpin.model.problem import Connection, Load, Part, Problem
+from unpin.statics.answers import lean_of
 from unpin.words import numbers
 
 
@@ -98,6 +99,8 @@ def _toward(a: Action, problem: Problem, sheet: Sheet) -> Text:
     x, y = (approx(c) for c in a.direction.vector)
     if a.point or a.direction.form != "line" or cords.find(problem, a.source) is None:
         return phrases.toward(a.direction, sheet)
+    if (lean := lean_of(a.direction.vector)) is not None:
+        return phrases.sense("along", math.degrees(math.atan2(y, x)), sheet, lean)
     steep = Fraction(math.degrees(math.atan2(abs(y), abs(x)))).limit_denominator(10)
     way = {"angle": Amount(numbers.angle(steep, sheet.style)), "across": Text("toward.right" if x > 0 else "toward.left")}
     return Text("toward.angle_level_up" if y > 0 else "toward.angle_level_down", way)

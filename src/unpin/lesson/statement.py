@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from unpin.base.units import DIMENSION_NAMES, NUMBER
+from unpin.exact.lettered import is_lettered
 from unpin.lesson import cords, known, loads, phrases
 from unpin.lesson.formula import letter
 from unpin.lesson.nodes import Argument, Block, Bullets, Listing, Text
@@ -127,8 +128,15 @@ def assumed(problem: Problem, sheet: Sheet) -> Block:
     items.append(Text("assumed.senses"))
     if sheet.house.moments < 0 and any("couple" in KINDS[c.kind].pushes for c in problem.connections):
         items.append(Text("assumed.couples_clockwise"))
-    items.append(_rounding(sheet))
+    if not _in_letters(problem):
+        items.append(_rounding(sheet))
     return Block("assumed", (Bullets(tuple(items)),))
+
+
+def _in_letters(problem: Problem) -> bool:
+    """Whether every place and load is in letters, so that nothing is rounded."""
+    sizes = [c for p in problem.points for c in p.at] + [load.magnitude.value for load in problem.loads if load.magnitude]
+    return any(map(is_lettered, sizes)) and all(is_lettered(x) or x == 0 for x in sizes)
 
 
 def _rounding(sheet: Sheet) -> Text:
