@@ -8,6 +8,7 @@ import pytest
 
 from leaks import dimensions, holds_value, of_page, values
 from lessons import EXAMPLES, FREE, lesson, worked, worked_text
+from unpin.bundled import path_of
 from unpin.lesson.board import ARMS, RING
 from unpin.lesson.build import build
 from unpin.lesson.fade import LEVELS, fade, hides_centres
@@ -401,3 +402,22 @@ def test_lessons_of_every_form_fit_the_board(board, made):
         walk_through(page, ["Home"], CUT_OFF)
         assert [c for c in walk_through(page, ["PageDown"] * 2 * len(told(made).ideas), CUT_OFF) if c] == []
     assert not board.complaints
+
+
+def test_from_the_desk_it_stands_in_a_frame_and_its_second_window_opens(hand):
+    (hand.folder / "shelf.yaml").write_text(path_of("market-awning").read_text("utf-8"), "utf-8")
+    hand.open("shelf.yaml", "teach")
+    frame = hand.page.frame_locator("main iframe")
+    frame.locator("#teach .t-board").wait_for(timeout=20000)
+    inside = next(f for f in hand.page.frames if "/teach" in f.url)
+
+    inside.locator("#teach [data-do=next]").click()
+    assert inside.evaluate("location.hash") == "#teach-2"
+    assert inside.evaluate(CUT_OFF) == []
+    with hand.page.expect_popup() as opening:
+        inside.locator("#teach [data-do=second]").click()
+    notes = opening.value
+    until(notes, "document.querySelector('#notes .t-count').textContent.startsWith('2 ')")
+    notes.keyboard.press("PageDown")
+    until(inside, "location.hash === '#teach-3'")
+    assert not hand.faults

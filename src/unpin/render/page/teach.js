@@ -308,6 +308,8 @@
   function recite(state) {
     const idea = ideas[state.at], after = state.asking ? idea : ideas[state.at + 1];
     const cue = words.cues[idea.t ? "write" : idea.k];
+    note("step").textContent = words.steps[idea.k] ?? "";
+    note("pane").scrollTop = 0;
     note("cue").textContent = state.asking ? words.asked : cue ?? "";
     note("now").replaceChildren(...(state.asking ? [idea.q] : [...(idea.p ?? []), ...(idea.n ?? [])]).flatMap(pieces));
     note("then").replaceChildren();

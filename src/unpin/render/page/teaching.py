@@ -84,10 +84,10 @@ def stage(view: View, phrase: Callable[[Text], str], title: str, language: str) 
 <div id="notes" role="main" hidden>
 <h1 class="n-title">{title}</h1>
 <div class="n-head"><p class="n-clock" data-n="clock" role="timer">00:00</p><button type="button" data-n="run">{_word("start", language)}</button>
-<button type="button" data-n="zero">{_word("zero", language)}</button><p class="t-count" data-n="count"></p></div>
-<h2>{_word("say", language)}</h2><p class="n-cue" data-n="cue"></p><div data-n="now"></div>
-<h2>{_word("then", language)}</h2><div class="n-next" data-n="then"></div>
-<div class="t-keys">{_key("back", language)}{_key("next", language)}{_key("ask", language)}</div>
+<button type="button" data-n="zero">{_word("zero", language)}</button><p class="t-count" data-n="count"></p><p data-n="step"></p></div>
+<div class="n-now" data-n="pane" tabindex="0"><h2>{_word("say", language)}</h2><p class="n-cue" data-n="cue"></p><div data-n="now"></div></div>
+<div class="n-foot"><h2>{_word("then", language)}</h2><div class="n-next" data-n="then"></div>
+<div class="t-keys">{_key("back", language)}{_key("next", language)}{_key("ask", language)}</div></div>
 </div>
 <ol id="teach-own" hidden>{own}</ol>
 <div id="teach-told" hidden>{escape(data, quote=False)}</div>
