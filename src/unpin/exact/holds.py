@@ -9,11 +9,9 @@ from __future__ import annotations
 from typing import Any
 
 from unpin.base.record import record
-from unpin.exact.circular import plain
 from unpin.exact.expression import Expression
 from unpin.exact.lettered import Lettered, Letters
 from unpin.exact.quotient import generators_in
-from unpin.exact.shape import common, inequality
 
 
 @record
@@ -29,6 +27,8 @@ def condition(x: Any) -> Condition | None:
     Zero has no other sign."""
     if not isinstance(x, Lettered) or not x.lettered:
         return None
+    from unpin.exact.shape import common, inequality
+
     letters = x.letters
     outside, inside = common(x)
     deciding = [f for p in outside for f in _indefinite(p, letters)]
@@ -51,11 +51,15 @@ def condition(x: Any) -> Condition | None:
 
 def condition_of(p: Any, letters: Letters) -> Condition | None:
     """The same for one polynomial that is positive as drawn."""
+    from unpin.exact.shape import inequality
+
     return None if definite(p, letters) else Condition(*inequality(letters, {(): p}))
 
 
 def definite(p: Any, letters: Letters) -> bool:
     """Whether a polynomial has one sign for all positive letters and angles below 90 degrees."""
+    from unpin.exact.circular import plain
+
     degrees, opened = p.degrees(), p
     for k, g in enumerate(letters.generators):
         if degrees[k] and g.kind == "half":

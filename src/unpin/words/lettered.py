@@ -8,8 +8,6 @@ from fractions import Fraction
 from unpin.base.units import ANGLE, Unit
 from unpin.exact.expression import Apply, Expression, Literally, Name
 from unpin.exact.lettered import Lettered
-from unpin.exact.shape import shape
-from unpin.exact.writer import added, multiplied, number
 
 Rounded = Callable[[Fraction], Fraction]
 GREEK = {name: chr(code) for name, code in zip(
@@ -19,6 +17,8 @@ GREEK.update({name: chr(code) for name, code in zip(["sigma", "tau", "upsilon", 
 
 def written(value: Lettered, of: Unit) -> tuple[int, Expression]:
     """Sign as drawn and size, its numbers not yet rounded."""
+    from unpin.exact.shape import shape
+
     if of.dimension == ANGLE:
         return degrees(value)
     return shape(value, of.dimension, of.factor)[:2]
@@ -26,6 +26,8 @@ def written(value: Lettered, of: Unit) -> tuple[int, Expression]:
 
 def degrees(value: Lettered) -> tuple[int, Expression]:
     """A sum of multiples of letter angles, with a degree sign at its number."""
+    from unpin.exact.writer import added, multiplied, number
+
     letters, (top, bottom) = value.letters, value.sums[()]
     below, parts, numbers = int(bottom.leading_coefficient()), [], []
     for powers, c in top.terms():
@@ -41,7 +43,7 @@ def degrees(value: Lettered) -> tuple[int, Expression]:
 def with_numbers(e: Expression, rounded: Rounded) -> Expression:
     """The same expression, its numbers rounded; small whole ones stay."""
     if isinstance(e, Literally):
-        return e if e.value.denominator == 1 and e.value < 10**6 else number(rounded(e.value))
+        return e if e.value.denominator == 1 and e.value < 10**6 else Literally(rounded(e.value), 0, 0)
     if isinstance(e, Apply):
         return Apply(e.operation, tuple(with_numbers(o, rounded) for o in e.operands), 0, 0)
     return e

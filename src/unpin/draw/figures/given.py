@@ -12,7 +12,6 @@ from unpin.draw.bodies import used_points
 from unpin.draw.cords import tangent_ends
 from unpin.draw.items import AngleItem, DimensionItem, flat
 from unpin.draw.lettering import Lettering
-from unpin.exact.circular import letter_angle
 from unpin.exact.lettered import has_root, is_lettered
 from unpin.exact.number import length
 from unpin.model.directions import parallel
@@ -81,7 +80,7 @@ def _set_out(vector) -> bool:
     if all(isinstance(c, Fraction) for c in vector):
         return False
     if any(is_lettered(c) for c in vector):
-        return vector[0] != 0 and vector[1] != 0 and letter_angle(vector) is not None and not has_root(length(vector))
+        return vector[0] != 0 and vector[1] != 0 and _letter_angle(vector) is not None and not has_root(length(vector))
     size = float(length(vector))
     return abs(size - float(Fraction(size).limit_denominator(2000))) < 1e-11 * max(size, 1.0)
 
@@ -94,13 +93,22 @@ def _along_run(run: tuple[str, ...], exact, lettering: Lettering) -> list[Dimens
         text = lettering.text(Quantity(size, LENGTH))
         if text:
             items.append(DimensionItem(f"along:{a}-{b}", "along", flat(exact[a]), flat(exact[b]), text, chain=f"along {run[0]}"))
-    exactly = letter_angle(difference(exact[run[-1]], exact[run[0]]))
+    exactly = _letter_angle(difference(exact[run[-1]], exact[run[0]]))
     x, y = flat(difference(exact[run[-1]], exact[run[0]]))
     degrees = math.degrees(math.atan2(abs(y), abs(x)))
     text = lettering.text(Quantity(Fraction(degrees).limit_denominator(360) if exactly is None else exactly, ANGLE))
     if text:
         items.append(AngleItem(f"run {run[0]}", flat(exact[run[0]]), (math.copysign(1.0, x), 0.0), (x, y), text))
     return items
+
+
+def _letter_angle(vector):
+    """The letter angle of a run, where one of its coordinates has letters."""
+    if not any(map(is_lettered, vector)):
+        return None
+    from unpin.exact.circular import letter_angle
+
+    return letter_angle(vector)
 
 
 def _on(p, a, b) -> bool:
