@@ -52,6 +52,34 @@ def test_a_finger_touches_a_thing_and_lands_a_point(phone):
     assert len(phone.state("drawn")["points"]) == 7
 
 
+def test_a_finger_points_at_a_sum_first_and_takes_it_with_the_second_press(phone):
+    phone.open("market-awning.yaml", "solve")
+    first = phone.page.locator(".sums button").first
+    first.tap()
+    phone.settle()
+    assert phone.page.locator(".pointable .gone").count() >= 1
+    assert phone.page.locator(".steps li").count() == 0
+
+    first.tap()
+    phone.settle()
+    assert phone.page.locator(".steps li").count() == 1
+
+
+def test_two_fingers_make_the_figure_larger_about_the_place_between_them(phone):
+    phone.open("market-awning.yaml")
+    before = phone.state("view")["k"]
+    session = phone.page.context.new_cdp_session(phone.page)
+    x, y = phone.spot(1, 1.5)
+    for kind, gap in (("touchStart", 30), ("touchMove", 45), ("touchMove", 60)):
+        session.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": x - gap, "y": y, "id": 0}, {"x": x + gap, "y": y, "id": 1}]})
+    session.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+    phone.settle()
+
+    assert phone.state("view")["k"] == pytest.approx(2 * before, rel=0.1)
+    assert phone.spot(1, 1.5) == pytest.approx([x, y], abs=6)
+    assert not phone.state("history")["done"]
+
+
 def test_the_script_is_unrolled_below_on_a_telephone(phone):
     phone.open("market-awning.yaml")
     phone.page.get_by_role("button", name="Script").click()

@@ -115,5 +115,7 @@ export const pointAt = (sum) => store.get().centre !== sum && store.set({ centre
 
 /** Write the sums into the problem file, as its own route. @param {(acts: object[]) => Promise<unknown>} change */
 export function keepRoute(change) {
-  return change(store.get().route.sums.map((phrase) => ({ do: "say", section: "route", name: null, phrase })));
+  const there = text();
+  const fresh = store.get().route.sums.filter((phrase) => !there.includes(phrase));
+  return fresh.length ? change(fresh.map((phrase) => ({ do: "say", section: "route", name: null, phrase }))) : Promise.resolve();
 }

@@ -6,7 +6,9 @@ import { drawing, words } from "./markup.js";
 import { answers } from "./sentence.js";
 
 /** @typedef {import("../types.js").State} State @typedef {import("../types.js").Pulled} Pulled @typedef {import("../types.js").Choice} Choice */
-/** @typedef {{isolate: (b: string[]) => void, take: (sum: string) => void, back: () => void, clear: () => void, pointAt: (sum: string) => void, shortest: (k: "recommended" | "fewest") => void, callOff: () => void, keep: () => void}} Does */
+/** @typedef {{isolate: (b: string[]) => void, join: (name: string) => void, take: (sum: string) => void, back: () => void, clear: () => void, pointAt: (sum: string) => void, shortest: (k: "recommended" | "fewest") => void, callOff: () => void, keep: () => void}} Does */
+
+const LARGEST = 1.7;
 
 /** @param {State} now @param {Does} does */
 export function solve(now, does) {
@@ -16,7 +18,7 @@ export function solve(now, does) {
     <section class="body" aria-label=${say("solve.body")}>
       ${now.notice ? html`<p class="notice" role="status">${now.notice}</p>` : nothing}
       <p class="bodies">${bodies.length > 1 ? html`<button aria-pressed=${!!body && body.bodies.length === bodies.length} @click=${() => does.isolate(["whole"])}>${say("apart.whole")}</button>` : nothing}${bodies.map(
-        (b) => html`<button aria-pressed=${body?.key === b.name} @click=${() => does.isolate([b.name])}>${b.title}</button>`)}${now.pulled.filter((p) => p.bodies.length > 1 && p.bodies.length < bodies.length).map(
+        (b) => html`<button aria-pressed=${body?.key === b.name} @click=${(/** @type {MouseEvent} */ e) => (e.shiftKey ? does.join(b.name) : does.isolate([b.name]))}>${b.title}</button>`)}${now.pulled.filter((p) => p.bodies.length > 1 && p.bodies.length < bodies.length).map(
         (p) => html`<button aria-pressed=${p === body} @click=${() => store.set({ route: { ...now.route, shown: p.key } })}>${p.bodies.join(" + ")}</button>`)}</p>
       ${body ? one(now, body, does) : html`<p class="lead">${say(now.look?.sound === false ? "apart.faulty" : "solve.begin")}</p>`}
     </section>
@@ -32,10 +34,26 @@ function one(now, body, does) {
     <p class="told" aria-live="polite">${pointed ? left(body, pointed) : say("solve.point")}</p>
     <ul class="sums" @mouseleave=${() => does.pointAt("")}>${body.choices.map((c) => {
       const taken = now.route.sums.includes(c.sum);
-      return html`<li><button class="leaves-${c.left_ids.length > 2 ? "more" : c.left_ids.length}" aria-pressed=${c === pointed} ?disabled=${taken} @mouseenter=${() => does.pointAt(c.sum)} @focus=${() => does.pointAt(c.sum)} @click=${() => does.take(c.sum)}>
+      return html`<li><button class="leaves-${c.left_ids.length > 2 ? "more" : c.left_ids.length}" aria-pressed=${c === pointed} ?disabled=${taken} @pointerenter=${hover(c, does)} @focus=${focus(c, does)} @click=${press(now, c, does)}>
         <span class="what">${words(`sum ${c.sum}`, c.header)}</span> <span class="left">${taken ? say("solve.taken") : leaves(body, c)}</span></button></li>`;
-    })}</ul>`;
+    })}</ul>
+    <form class="line" @submit=${(/** @type {SubmitEvent} */ e) => {
+      e.preventDefault();
+      const field = /** @type {HTMLInputElement} */ (/** @type {HTMLFormElement} */ (e.target).elements.namedItem("sum"));
+      if (field.value.trim()) does.take(field.value.trim());
+      field.value = "";
+    }}><input name="sum" aria-label=${say("solve.typed")} placeholder=${say("solve.typed")} autocomplete="off" spellcheck="false"><button>${say("solve.take")}</button></form>`;
 }
+
+// A mouse or the focus of the keyboard points, a press takes; a finger cannot point, so its first press does and its second takes.
+/** @param {Choice} c @param {Does} does */
+const hover = (c, does) => (/** @type {PointerEvent} */ e) => e.pointerType !== "touch" && does.pointAt(c.sum);
+
+/** @param {Choice} c @param {Does} does */
+const focus = (c, does) => (/** @type {FocusEvent} */ e) => /** @type {Element} */ (e.target).matches(":focus-visible") && does.pointAt(c.sum);
+
+/** @param {State} now @param {Choice} c @param {Does} does */
+const press = (now, c, does) => (/** @type {PointerEvent} */ e) => (e.pointerType === "touch" && now.centre !== c.sum ? does.pointAt(c.sum) : does.take(c.sum));
 
 /** The unknowns that a sum leaves, by name. @param {Pulled} body @param {Choice} c @param {string} [place] where it stands on the page */
 function leaves(body, c, place = "left") {
@@ -67,10 +85,10 @@ function figure(now, body, pointed, does) {
     const at = c.at ?? now.drawn?.points?.find((p) => p.name === c.about)?.at;
     return at && (c.about || c.at) ? [{ c, x: at[0] * f.scale, y: -at[1] * f.scale }] : [];
   }) : [];
-  return html`<svg class="pointable" viewBox=${`${f.origin[0] - 12} ${f.origin[1] - 12} ${f.size[0] + 24} ${f.size[1] + 24}`} role="group" aria-label=${say("solve.centres")}>
+  return html`<svg class="pointable" width=${Math.round((f.size[0] + 24) * LARGEST)} viewBox=${`${f.origin[0] - 12} ${f.origin[1] - 12} ${f.size[0] + 24} ${f.size[1] + 24}`} role="group" aria-label=${say("solve.centres")}>
     ${node}
     ${centres.map(({ c, x, y }) => svg`<circle class="centre ${c === pointed ? "on" : ""}" cx=${x} cy=${y} r="9" tabindex="0" role="button" aria-label=${c.sum}
-      @mouseenter=${() => does.pointAt(c.sum)} @focus=${() => does.pointAt(c.sum)} @click=${() => does.take(c.sum)}
+      @pointerenter=${hover(c, does)} @focus=${focus(c, does)} @click=${press(now, c, does)}
       @keydown=${(/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && (e.preventDefault(), does.take(c.sum))}></circle>`)}
   </svg>`;
 }
