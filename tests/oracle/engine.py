@@ -12,6 +12,7 @@ from xml.etree.ElementTree import Element, SubElement, tostring
 
 import numpy
 
+from rims import normal_to, wheel_of
 from unpin.model.problem import GROUND, Problem
 
 GRAVITY = 9.81
@@ -106,8 +107,20 @@ class _Model:
     def guide(self, c) -> None:
         self.carriage(c, "weld")
 
-    slot = collar = roller
+    collar = roller
     sleeve = guide
+
+    def slot(self, c) -> None:
+        """A carriage; in a slot along an arc the end of a crank that turns about the arc's centre."""
+        if not c.centre:
+            return self.carriage(c, "connect")
+        crank = f"crank {c.name}"
+        self.body(crank, 1.0, middle=numpy.mean([self.at[c.points[0]], self.at[c.centre]], axis=0))
+        self.join("connect", self.host(c.points[0], c.parts[0]), crank, c.points[0], c.name)
+        self.join("connect", crank, GROUND if c.parts[1] == GROUND else c.parts[1], c.centre, c.name)
+        if c.parts[1] != GROUND:
+            # The crank hands the force on along its own line, so the pin's place will do for the owner as well.
+            self.held.append((self.held[-1][0], c.parts[1], c.name, c.points[0], "connect"))
 
     def carriage(self, c, sort: str) -> None:
         nx, ny = map(float, c.direction.vector)
@@ -123,6 +136,8 @@ class _Model:
 
     def contact(self, c) -> None:
         """A small ball on the first part against a flat face of the second: it touches at the point, without friction."""
+        if wheel_of(self.problem, c):
+            return self.rolling(c)
         x, y = self.at[c.points[0]]
         n = numpy.array([float(v) for v in c.direction.vector])
         n = n / numpy.linalg.norm(n)
@@ -141,6 +156,29 @@ class _Model:
         self.held += [(name, body, c.name, c.points[0], "ball") for body in (on, c.parts[1]) if body != GROUND]
 
     rocker = knife_edge = surface = contact
+
+    def rolling(self, c) -> None:
+        """A wheel of its true radius against another, against an edge (a little ball) or a face: the engine finds the place."""
+        wheel, other = wheel_of(self.problem, c)
+        n, centre, radius = normal_to(self.problem, c), self.at[wheel.points[0]], float(wheel.radii[0])
+        bit = str(1 << len([h for h in self.held if h[4] == "ball"]) + 1)
+        mine = {"contype": bit, "conaffinity": "0", "condim": "1", "margin": "0", "mass": "0", **self.hard}
+        theirs = mine | {"contype": "0", "conaffinity": bit}
+        name, deep = f"ball{len(self.held)}", 1e-10
+        SubElement(self.bodies[wheel.name], "geom", name=name, type="sphere", size=f"{radius}", pos=f"{centre[0]} {centre[1]} 0", **mine)
+        parent = self.bodies[other.name] if other else self.world
+        if other and other.kind == "disc":
+            x, y = self.at[other.points[0]]
+            # Deep enough to touch: two rims that fit to the last figure of a float may be a hair apart.
+            size = numpy.hypot(centre[0] - x, centre[1] - y) - radius + deep
+            SubElement(parent, "geom", type="sphere", size=f"{size}", pos=f"{x} {y} 0", **theirs)
+        elif not other and c.kind == "knife_edge":
+            x, y = centre - n * (radius + RADIUS - deep)
+            SubElement(parent, "geom", type="sphere", size=f"{RADIUS}", pos=f"{x} {y} 0", **theirs)
+        else:
+            x, y = centre - n * (radius + 1 - deep)
+            SubElement(parent, "geom", type="box", size="1 3 3", pos=f"{x} {y} 0", euler=f"0 0 {numpy.degrees(numpy.arctan2(n[1], n[0]))}", **theirs)
+        self.held += [(name, body, c.name, c.points[0], "ball") for body in c.parts if body != GROUND]
 
     def link(self, c) -> None:
         rod = f"rod {c.name}"

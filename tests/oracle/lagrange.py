@@ -11,6 +11,7 @@ from itertools import product
 
 import numpy
 
+from rims import normal_to, run_under, wheel_of
 from unpin.model.problem import GROUND, Problem
 
 STEP = 1e-5
@@ -88,12 +89,38 @@ class Structure:
             self.hold(lambda q: way * apart(q), (on, c.name, point))
         elif c.kind == "fixed":
             self.hold(lambda q: way * numpy.concatenate([apart(q), turned(q)]), (on, c.name, point))
+        elif c.centre:
+            # As far from the centre of the arc as before.
+            arm = self.at[point] - self.at[c.centre]
+            self.hold(lambda q: way * numpy.linalg.norm(self.spot(q, first, point) - self.spot(q, second, c.centre)),
+                      (on, c.name, point, arm / numpy.linalg.norm(arm)))
+        elif wheel_of(self.problem, c):
+            self.rolling(c, on, way)
         else:
             n = numpy.array([float(v) for v in c.direction.vector])
             n = n / numpy.linalg.norm(n)
             def height(q):
                 return numpy.array([way * apart(q) @ self.moved(q, second, n, turn_only=True)])
             self.hold((lambda q: numpy.concatenate([height(q), way * turned(q)])) if c.kind in ("guide", "sleeve") else height, (on, c.name, point, n))
+
+    def rolling(self, c, on: str, way: int) -> None:
+        """A wheel's centre keeps its distance: from the other centre, from an edge, from the line of a run or a floor."""
+        wheel, other = wheel_of(self.problem, c)
+        n, centre = normal_to(self.problem, c), wheel.points[0]
+        # Its gradient at the first part is the unit vector n, which points to the wheel, or minus that.
+        side = 1 if c.parts[0] == wheel.name else -1
+        if other is not None and other.kind == "disc":
+            def apart(q):
+                return numpy.linalg.norm(self.spot(q, wheel.name, centre) - self.spot(q, other.name, other.points[0]))
+        elif other is None and c.kind == "knife_edge":
+            def apart(q):
+                return numpy.linalg.norm(self.spot(q, wheel.name, centre) - self.at[c.points[0]])
+        else:
+            under = other.name if other else GROUND
+            a = run_under(self.problem, c, wheel, other)[0] if other else c.points[0]
+            def apart(q):
+                return (self.spot(q, wheel.name, centre) - self.spot(q, under, a)) @ self.moved(q, under, n, turn_only=True)
+        self.hold(lambda q: way * side * numpy.atleast_1d(apart(q)), (on, c.name, c.points[0], n))
 
     # Cords.
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from build import DOWN, LEFT, RIGHT, UP, angle, between, components, couple, force, frame, link, pin, slope, spread, square, support, towards, weight, weld
+import known
+import touching
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Problem
 from unpin.statics import inspect
@@ -17,12 +19,12 @@ SPECIAL = ("pin of three parts", "pin of links alone", "load on a pin", "support
 def cells() -> set[str]:
     """Every cell that must be filled: each kind as a support and between parts, each load, each direction, and the special ones."""
     kinds = {f"support {k.name}" for k in KINDS.values() if k.support} | {f"between {k.name}" for k in KINDS.values() if k.between}
-    return kinds | {f"load {x}" for x in LOADS} | {f"direction {f}" for f in FORMS} | set(SPECIAL)
+    return kinds | set(touching.PLACES) | {f"load {x}" for x in LOADS} | {f"direction {f}" for f in FORMS} | set(SPECIAL)
 
 
 def cells_of(problem: Problem) -> set[str]:
     """The cells a problem really fills."""
-    found = set()
+    found = touching.filled(problem)
     for c in problem.connections:
         found.add(f"{'support' if GROUND in c.parts and c.kind != 'link' else 'between'} {c.kind}")
         if c.kind == "link" and any(p == "" and sum(e in q.points for q in problem.parts) > 1 for e, p in zip(c.points, c.parts)):
@@ -88,7 +90,7 @@ TABLE: dict[str, Problem] = {
     "support collar": beam(support("collar", "A", "beam", slope(1, 3)), support("pin", "B", "beam"), force(300, "C", "beam", angle(20, DOWN, LEFT))),
     "support sleeve": beam(support("sleeve", "A", "beam", angle(70)), support("roller", "D", "beam", RIGHT), force(300, "B", "beam")),
     "between pin": arch(force(300, "D", "left"), force(80, "E", "right", LEFT)),
-    "between fixed": frame(TRAILER, ARCH, weld("C", "left", "right"), support("fixed", "A", "left"), force(70, "B", "right", UP),
+    "between fixed": frame(TRAILER, ARCH, weld("C", "left", "right"), support("fixed", "A", "left"), force(70, "B", "right", slope(3, 4)),
                            force(300, "E", "right")),
     "between link": frame(AWNING, POST_AND_ARM, pin("C", "post", "arm"), link("B", "D", "post", "arm"), *HANGING,
                           force(300, "E", "arm", slope(3, -4))),
@@ -133,3 +135,10 @@ TABLE: dict[str, Problem] = {
                            support("roller", "B", "right", UP), link("C", "H", "", GROUND), force(300, "D", "left", RIGHT), force(90, "E", "right")),
     "bent part": frame({**BEAM, "K": (2, 3)}, {"beam": "A K B"}, *HELD, force(300, "K", "beam", slope(2, -1))),
 }
+TABLE |= {cell: touching.problem(cell) for cell in touching.PLACES if cell in touching.TEXTS}
+
+STRUNG: dict[str, Problem] = {cell: touching.problem(cell) for cell in touching.STRINGS if cell in touching.TEXTS}
+"""Cords, which the physics engine is not asked about: only the multipliers of their lengths."""
+
+GIVEN: dict[str, Problem] = known.cases(TABLE.values())
+"""Each push of each kind given, and a load found from it."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction as F
 
 import numpy
 import pytest
@@ -14,7 +15,9 @@ from strategies import drawn
 from table import TABLE, cells_of
 from tally import count
 from transforms import forces as derived
+from unpin.base.units import FORCE
 from unpin.model.problem import GROUND
+from unpin.model.values import Quantity
 from unpin.statics import assemble, inspect, solve, sound
 
 needs("mujoco")
@@ -55,6 +58,23 @@ def test_forces_along_two_force_members_are_those_of_the_engine(cell):
         total = sum(f for (on, _, point), f in theirs.items() if on == two.member and point == here)
         way = (at[here] - at[there]) / numpy.hypot(*(at[here] - at[there]))
         assert numpy.abs(total[:2] - float(values[force.id]) * way).max() < CLOSE * (1 + abs(total).max())
+
+
+@pytest.mark.parametrize("share, stands", [(F(99, 100), True), (F(101, 100), False)])
+def test_a_block_tips_in_the_engine_at_the_push_for_which_its_corner_just_lifts(share, stands):
+    block = TABLE["block on corners"]
+    lifting = tuple(replace(c, given=(("normal", Quantity(F(0), FORCE)),)) if c.name == "A" else c for c in block.connections)
+    problem = replace(block, connections=lifting, loads=tuple(replace(x, magnitude=None, name="P") if x.kind == "force" else x for x in block.loads))
+    push = solve(assemble(problem))["P"]
+    # By hand, moments about the other corner: the push less the equal push of the stop, 0.9 m below it, against the weight at half the width.
+    assert push * F(9, 10) == 300 * F(3, 10)
+
+    pushed = replace(block, loads=tuple(replace(x, magnitude=Quantity(push * share, FORCE)) if x.kind == "force" else x for x in block.loads))
+    if stands:
+        assert forces(pushed)
+    else:
+        with pytest.raises(Unsettled):
+            forces(pushed)
 
 
 @given(drawn(("none",)))

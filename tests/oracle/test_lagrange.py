@@ -10,8 +10,10 @@ from build import UP, force, number, support, weight
 from lagrange import multipliers
 from needed import needs
 from strategies import drawn
-from table import TABLE
+from known import released
+from table import GIVEN, STRUNG, TABLE
 from transforms import forces as derived
+from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Connection, Cord, Part, Point, Problem, Stop
 from unpin.statics import assemble, solve, sound
 
@@ -45,6 +47,32 @@ def compare(problem, close=CLOSE) -> None:
 @pytest.mark.parametrize("cell", sorted(TABLE))
 def test_forces_are_multipliers(cell):
     compare(TABLE[cell])
+
+
+@pytest.mark.parametrize("cell", sorted(GIVEN))
+def test_what_was_given_comes_out_as_a_multiplier_once_the_load_found_from_it_is_put_in(cell):
+    """The oracle knows of no given force: it is told the load that was found and must come out with the gift."""
+    problem = GIVEN[cell]
+    values = solve(assemble(problem))
+    (gift,) = (c for c in problem.connections if c.given)
+    ((push, size),) = gift.given
+
+    freed = released(problem, values)
+    compare(freed)
+    structure = assemble(freed)
+    unknown = [u for u in structure.unknowns if u.source == gift.name][KINDS[gift.kind].pushes.index(push)]
+
+    assert float(solve(structure)[unknown.id]) == pytest.approx(float(size.value), rel=1e-9)
+
+
+@pytest.mark.parametrize("cell", sorted(STRUNG))
+def test_the_couples_that_a_belt_needs_give_its_two_tensions_as_multipliers(cell):
+    problem = STRUNG[cell]
+    freed = released(problem, solve(assemble(problem)))
+    tensions, _, left = multipliers(freed)
+
+    assert left < CLOSE
+    assert tensions == pytest.approx({c.name: float(c.given.value) for c in problem.cords}, rel=CLOSE)
 
 
 @given(drawn(("none",)))
