@@ -16,6 +16,8 @@ from unpin.lesson.formula import letter as letter_of
 from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Line, Node, Paragraph, Section, Space, Table, Text, Working, panels, sentences, walk
 from unpin.lesson.sheet import symbol_of
 
+_LONG = 5
+"""What follows from results in more lines than these goes on to a fresh board after each result."""
 _BEFORE_ARMS = ("body", "diagram", "inspection", "count", "pair")
 """Kinds of idea that need no distances yet: these come with the choice of the sum."""
 
@@ -257,13 +259,16 @@ class _Teller:
         if header is not None:
             ring = (RING,) if isinstance(header, Header) and header.kind == "moments" and marks_centre(letter_of(header.sub), figure) else ()
             self.add("header", header, arrows=ring)
-        for line in working.lines:
+        for place, line in enumerate(working.lines):
+            if header is None and place and line.name == "write" and working.lines[place - 1].name == "result" and len(working.lines) > _LONG:
+                self.scene(section, figure)
             count = _countable(line)
             for k in range(1, count):
                 self.add(line.name, line, lit=actions(line.formula.left.terms[k - 1]), terms=k)
             last = actions(line.formula.left.terms[-1]) if count > 1 else actions(line.formula)
             found = line.formula.left if isinstance(line.formula, Relation) else line.formula
-            self.add(line.name, line, lit=last or self.named(symbols(found)))
+            there = {a.id for a in acting(self.figure)}
+            self.add(line.name, line, lit=last if there & set(last) else self.named(symbols(line.formula if last else found)))
 
     def _begun(self) -> bool:
         """Whether the present board has a working already."""

@@ -2,8 +2,9 @@
 (() => {
   const root = document.getElementById("teach"), notes = document.getElementById("notes"), list = document.getElementById("teach-told");
   if (!root || !list) return;
-  const told = JSON.parse(list.textContent), ideas = told.ideas, words = told.words, last = ideas.length - 1;
+  const told = JSON.parse(list.textContent), ideas = [], words = told.words, last = told.ideas.length - 1;
   if (last < 0) return;
+  for (const i of told.ideas) ideas.push({ k: ideas.at(-1)?.k, s: ideas.at(-1)?.s ?? 0, ...i });
   const part = (name) => root.querySelector(`[data-t="${name}"]`), note = (name) => notes.querySelector(`[data-n="${name}"]`);
   const board = part("board"), drawn = part("drawn"), said = part("said"), ink = part("ink"), SVG = "http://www.w3.org/2000/svg";
   const flag = (el, name, on) => el.classList.toggle(name, Boolean(on));
@@ -73,7 +74,7 @@
   // Figure and words as large as the window allows.
   function fit() {
     const wide = board.clientWidth, high = board.clientHeight, svg = drawn.firstElementChild, upright = innerWidth < 0.9 * innerHeight;
-    const big = Math.max(17, Math.min(wide / 34, high / 15)), least = Math.max(15, big * 0.5);
+    const big = Math.max(17, Math.min(wide / (upright ? 24 : 34), high / 15)), least = Math.max(15, big * 0.5);
     if (svg) {
       // The share of a figure follows from its shape alone, so that it stays where it is while sums come and go beside it.
       const box = svg.viewBox.baseVal, shape = box.width / box.height, bare = board.classList.contains("bare"), over = upright || shape > 2.1 && box.width < 400;
@@ -144,7 +145,7 @@
     for (const el of svg.children) {
       const is = (...names) => names.some((c) => el.classList.contains(c)), of = el.getAttribute("data-action") ?? el.getAttribute("data-of");
       let yet = of !== null && all.has(of) && !shown.has(of);
-      if (of === null && is("dimension", "extension", "head")) yet = all.has("~arms") && !shown.has("~arms");
+      if (of === null && (is("dimension", "extension", "head") || is("leader") && el.nextElementSibling?.classList.contains("dimension"))) yet = all.has("~arms") && !shown.has("~arms");
       if (is("centre") || of === "centre") yet = !shown.has("~ring");
       flag(el, "yet", yet);
       later += yet;

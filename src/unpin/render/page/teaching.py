@@ -70,7 +70,7 @@ def stage(view: View, phrase: Callable[[Text], str], title: str, language: str) 
     """The frame, hidden until it is opened; the window with what to say; the list of ideas. `phrase` writes a text, `title` is escaped."""
     own = "".join(f'<li data-i="{view.marks[id(t)]}">{phrase(t)}</li>' for t in view.own)
     data = json.dumps({"scenes": [[s.section.id, s.figure.id if s.figure else ""] for s in view.told.scenes],
-                       "ideas": [_idea(i, view.marks) for i in view.told.ideas], "words": _words(language)},
+                       "ideas": [_idea(i, before, view.marks) for before, i in zip((None, *view.told.ideas), view.told.ideas)], "words": _words(language)},
                       ensure_ascii=False, separators=(",", ":"))
     keys = "".join(_key(name, language) for name in _KEYS)
     return f"""<div id="teach" role="dialog" aria-modal="true" aria-label="{_word("name", language)}" tabindex="-1" hidden>
@@ -112,9 +112,13 @@ def _words(language: str) -> dict[str, object]:
     return {"steps": steps, "cues": cues, **labels}
 
 
-def _idea(idea: Idea, marks: Mapping[int, int]) -> dict[str, object]:
-    """Kind, scene, pieces, arrows, lit, terms, question, aside; what is empty is left out."""
+def _idea(idea: Idea, before: Idea | None, marks: Mapping[int, int]) -> dict[str, object]:
+    """Kind, scene, pieces, arrows, lit, terms, question, aside; what is empty is left out, and a kind or scene that is that of the idea before."""
     said: dict[str, object] = {"k": idea.kind, "s": idea.scene, "p": [0 if x == LEAD else marks[id(x)] for x in idea.shows],
                                "a": list(idea.arrows), "l": list(idea.lit), "t": idea.terms,
                                "q": marks[id(idea.question)] if idea.question else 0, "n": [marks[id(x)] for x in idea.aside]}
-    return {k: v for k, v in said.items() if v or k in ("k", "s")}
+    if before is not None and before.kind == idea.kind:
+        del said["k"]
+    if before is not None and before.scene == idea.scene:
+        del said["s"]
+    return {k: v for k, v in said.items() if v}
