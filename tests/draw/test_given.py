@@ -6,8 +6,8 @@ from frames import LETTERING, at, force
 
 from unpin.draw import label as labels
 from unpin.draw.compose import scale_of
-from unpin.draw.figure import draw, final_figure, problem_figure
-from unpin.draw.items import AngleItem, DimensionItem
+from unpin.draw.figure import draw, final_figure, free_body_figure, problem_figure
+from unpin.draw.items import AngleItem, DimensionItem, ForceItem
 from unpin.draw.meter import meter
 from unpin.draw.scene import Arrow, Path, leaves
 from unpin.exact.number import cos_deg, length, sin_deg
@@ -15,6 +15,7 @@ from unpin.model import directions
 from unpin.model.problem import GROUND, Connection, Part, Point, Problem
 from unpin.model.values import Direction
 from unpin.statics.assemble import assemble
+from unpin.statics.isolate import isolate
 
 
 def ramp() -> Problem:
@@ -127,3 +128,47 @@ def test_a_link_to_the_ground_shows_its_angle_and_no_length_to_its_made_end():
 
     assert [labels.plain(d.label) for d in piece.of(DimensionItem)] == ["2 m"]
     assert [labels.plain(a.label) for a in piece.of(AngleItem)] == ["40°"]
+
+
+def pushed_bar(vector) -> Problem:
+    """A level bar on a link whose line runs along the vector."""
+    x, y = vector
+    points = (*at(A=(0, 0), B=(2, 0)), Point("C", (2 + x, y)))
+    return Problem(
+        points,
+        (Part("bar", ("A", "B")),),
+        (Connection("A", "pin", ("A",), ("bar", GROUND)), Connection("B-C", "link", ("B", "C"), ("bar", GROUND))),
+        (force(50, "B", directions.DOWN, "bar"),),
+    )
+
+
+def noted(problem) -> list[str]:
+    structure = assemble(problem)
+    (piece,) = free_body_figure(isolate(structure, ("bar",)), structure, LETTERING).pieces
+    return [labels.plain(n) for item in piece.of(ForceItem) for n in item.notes]
+
+
+def test_a_line_of_no_whole_number_slope_shows_its_exact_angle_instead_of_two_lengths():
+    assert noted(pushed_bar((2 * cos_deg(F(60)), 2 * sin_deg(F(60))))) == ["60°"]
+
+
+def test_a_line_of_long_legs_shows_its_angle_to_a_tenth_of_a_degree():
+    # 38.414° by the arc tangent of the standard library; 1000 to 793 have no common divisor.
+    assert noted(pushed_bar((F(1), F(793, 1000)))) == ["38.4°"]
+
+
+def test_a_line_of_short_legs_keeps_its_slope_triangle():
+    assert noted(pushed_bar((F(3), F(4)))) == ["3", "4"]
+
+
+def test_a_run_whose_length_is_a_round_number_by_chance_is_not_taken_for_set_out_by_an_angle():
+    # (0.65, 0.3 sin 60°) has the length 0.7 exactly, but no one gave its angle, 21.787°.
+    bar = Problem(
+        (*at(A=(0, 0)), Point("B", (F(65, 100), F(3, 10) * sin_deg(F(60))))),
+        (Part("bar", ("A", "B")),),
+        (Connection("A", "pin", ("A",), ("bar", GROUND)),),
+        (force(50, "B", directions.DOWN, "bar"),),
+    )
+
+    assert shown(bar).of(AngleItem) == []
+    assert "0.7 m" not in [labels.plain(d.label) for d in shown(bar).of(DimensionItem)]

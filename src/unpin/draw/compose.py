@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from unpin.draw.geometry import Box, Spot, grown, union
-from unpin.draw.items import Figure
+from unpin.draw.items import Figure, Piece, crowded
 from unpin.draw.layout import lay_out
 from unpin.draw.paper import Paper
 from unpin.draw.scene import Arrow, Group, Image, Mark, Path, Scene, Tag, Text, mark_box
@@ -12,6 +12,8 @@ WIDE, HIGH = 162.0, 150.0
 """Room for the structure itself at the common scale, pt; arrows and dimensions come on top."""
 LEAST_GAP, WIDEST, HIGHEST = 22.0, 215.0, 205.0
 MARGIN, BETWEEN = 6.0, 12.0
+PAGE, TALL, WELL_APART = 400.0, 330.0, 30.0
+"""The same where points are very many: the figure then takes the width of the page at once, or so much that neighbours stand well apart."""
 GROWTH, GROWTH_OF_FINAL = (1.0, 1.2), (1.0, 1.25, 1.55, 1.9, 2.15, 2.4, 2.6)
 """Scales tried in turn, as shares of the common one, until every label has a place. The forces in a truss need more room."""
 
@@ -32,13 +34,25 @@ def compose(figure: Figure, scale: float = 0.0) -> Scene:
     if scale:
         papers = [lay_out(piece, scale) for piece in figure.pieces]
     else:
-        papers = [_grown_until_clear(piece, scale_of(figure.span), figure.width, figure.kind == "final") for piece in figure.pieces]
+        papers = [_crowded(piece, figure) if crowded(piece) else
+                  _grown_until_clear(piece, scale_of(figure.span), figure.width, figure.kind == "final") for piece in figure.pieces]
     pieces = [p.marks for p in papers]
     boxes = [_box(marks) for marks in pieces]
     marks = [m for ms, by in zip(pieces, _spread_out(boxes, figure.width)) for m in moved(ms, by)]
     box = grown(_box(marks), MARGIN)
     used = papers[0].scale if len(papers) == 1 else 0.0
     return Scene((box[0], box[1]), box[2] - box[0], box[3] - box[1], tuple(marks), figure.title, figure.description, used)
+
+
+def scale_of_crowd(span: tuple[float, float, float]) -> float:
+    """Points per metre of a structure with very many points: as wide as the page, or so that neighbours stand well apart."""
+    width, height, least = span
+    room = min(PAGE / width if width > 0 else 1e9, TALL / height if height > 0 else 1e9)
+    return max(scale_of(span), min(room, WELL_APART / least if least > 0 else 1e9))
+
+
+def _crowded(piece: Piece, figure: Figure) -> Paper:
+    return lay_out(piece, scale_of_crowd(figure.span))
 
 
 def _grown_until_clear(piece, scale: float, width: float, final: bool) -> Paper:

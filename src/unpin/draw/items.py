@@ -248,6 +248,14 @@ class Piece:
         return [i for i in self.items if isinstance(i, kinds)]
 
 
+CROWDED = 20
+"""With more named points than that a piece is crowded: what finds no free place is left out, for it would lie on something else."""
+
+
+def crowded(piece: Piece) -> bool:
+    return sum(i.role == "point" for i in piece.of(NameItem)) > CROWDED
+
+
 @dataclass(frozen=True)
 class Fact:
     """One line of the text alternative: a code and its arguments, which are objects of the model (exact, SI)."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from dataclasses import replace
 from functools import partial
 
 from unpin.draw import acting
@@ -29,6 +30,7 @@ from unpin.draw.items import (
     Piece,
     RadiusItem,
     SupportItem,
+    crowded,
 )
 from unpin.draw.levers import levers
 from unpin.draw.paper import Paper, measure, page_way
@@ -78,6 +80,9 @@ def lay_out(piece: Piece, scale: float) -> Paper:
     for draw_mark in paper.later:
         paper.direct(draw_mark(paper.room))
     _names(piece, paper)
+    if crowded(piece):
+        # Leaders would cross everything, and what lies on something else is read by nobody: a label has a free place or none.
+        paper.wanted = [replace(w, far=tuple, spare=True) for w in paper.wanted]
     _letter(paper)
     return paper
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import itertools
+import math
 from dataclasses import replace
+from fractions import Fraction
 
 from unpin.base.units import ANGLE, LENGTH, NUMBER
 from unpin.draw.cords import HAND
@@ -11,23 +13,26 @@ from unpin.draw.geometry import Spot, apart, between, unit
 from unpin.draw.items import CoupleItem, Fact, ForceItem, NameItem, SpreadItem, flat
 from unpin.draw.label import Label
 from unpin.draw.lettering import Lettering
+from unpin.exact.lettered import is_lettered
 from unpin.exact.number import length
 from unpin.model.action import Action
 from unpin.model.directions import small_legs
 from unpin.model.problem import GROUND, Load, Part, Problem
-from unpin.model.space import difference
+from unpin.model.space import ONE, ZERO, difference
 from unpin.model.values import Direction, Quantity
 
 STUB = 9.0
 """How much of a cut strand is drawn before its arrow, pt."""
 LARGEST_LEG = 99
-"""A slope triangle with legs of three digits says less than the two lengths themselves."""
+"""A slope triangle with legs of three digits says less than an angle."""
+SAME_ANGLE = 1e-9
+"""Two angles that differ by less, in degrees, are one."""
 
 
 def notes_of(direction: Direction | None, lettering: Lettering, problem: Problem) -> tuple[Label, ...]:
     """The angle, or the two legs (along x, along y), lettered; empty for a direction along an axis.
 
-    A line between two points or square to one gets the legs of its smallest whole-number triangle, else the lengths.
+    A line between two points or square to one gets the legs of its smallest whole-number triangle, else its angle; see `as_drawn`.
     """
     if direction is None or direction.form == "axis" or direction.vector[0] == 0 or direction.vector[1] == 0:
         return ()
@@ -42,6 +47,23 @@ def notes_of(direction: Direction | None, lettering: Lettering, problem: Problem
         return ()  # a strand between tangent points, whose places are no lengths that were given
     dimension = LENGTH if direction.form in ("line", "square") else NUMBER
     return tuple(lettering.text(Quantity(abs(c), dimension)) for c in direction.vector)
+
+
+def as_drawn(direction: Direction | None, axis: int = 0) -> Direction | None:
+    """The direction as its mark shows it: a line of no short slope triangle by its acute angle from the level (`axis` 0) or the
+    upright (1), exact where it is one the sums name, else to a tenth of a degree. Whatever was given by an angle, by legs or in letters stays."""
+    if direction is None or direction.form not in ("line", "square") or direction.legs or any(c == 0 for c in direction.vector):
+        return direction
+    legs = small_legs(direction.vector)
+    short = legs is not None and max(abs(leg) for leg in legs) <= LARGEST_LEG
+    if short or any(map(is_lettered, direction.vector)) or (direction.form == "line" and direction.length == 1):
+        return direction
+    x, y = flat(direction.vector)
+    degrees = math.degrees(math.atan2(*((abs(y), abs(x)) if axis == 0 else (abs(x), abs(y)))))
+    near = Fraction(degrees).limit_denominator(360)
+    angle = near if abs(float(near) - degrees) < SAME_ANGLE else Fraction(round(degrees * 10), 10)
+    sides = (ONE if x > 0 else -ONE, ZERO), (ZERO, ONE if y > 0 else -ONE)
+    return replace(direction, form="angle", angle=angle, base=sides[axis], turn=sides[1 - axis])
 
 
 def along_of(direction: Direction) -> Spot:
@@ -63,6 +85,7 @@ def force_item(
     if corded:
         prefers = "pull"
     direction = action.direction.reversed() if flip else action.direction
+    marked = as_drawn(_between_points(action, problem) if corded else direction)
     return ForceItem(
         action.id,
         flat(action.at),
@@ -72,8 +95,8 @@ def force_item(
         "load" if action.load is not None else "action",
         prefers,
         marks.get(action.id, 0),
-        direction,
-        notes_of(_between_points(action, problem) if corded else action.direction, lettering, problem),
+        marked if marked is not None else direction,
+        notes_of(marked, lettering, problem),
         square_to_member(action, problem),
         0.0 if not corded else STUB if action.pair or action.on == GROUND else HAND,
     )

@@ -81,8 +81,17 @@ def _set_out(vector) -> bool:
         return False
     if any(is_lettered(c) for c in vector):
         return vector[0] != 0 and vector[1] != 0 and _letter_angle(vector) is not None and not has_root(length(vector))
+    if not _whole_angle(vector):
+        return False  # a rational length by chance
     size = float(length(vector))
     return abs(size - float(Fraction(size).limit_denominator(2000))) < 1e-11 * max(size, 1.0)
+
+
+def _whole_angle(vector) -> bool:
+    """Whether the angle has few enough decimals to have been given."""
+    x, y = flat(vector)
+    degrees = math.degrees(math.atan2(y, x))
+    return abs(degrees - float(Fraction(degrees).limit_denominator(360))) < 1e-7
 
 
 def _along_run(run: tuple[str, ...], exact, lettering: Lettering) -> list[DimensionItem | AngleItem]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from unpin.draw.bodies import reach_of, span_of, spots_of, used_points, whole_bodies
 from unpin.draw.cords import anchors, cord_names, hands, radius_items
-from unpin.draw.figures.common import action_item, lettered_once, load_actions, notes_of, part_fact, part_names, point_names, spread_item
+from unpin.draw.figures.common import action_item, as_drawn, lettered_once, load_actions, notes_of, part_fact, part_names, point_names, spread_item
 from unpin.draw.figures.given import given_dimensions
 from unpin.draw.geometry import unit
 from unpin.draw.items import Fact, Figure, Item, Piece, SupportItem, flat
@@ -61,7 +61,10 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
         elif GROUND in c.parts or KINDS[c.kind].needs_direction:
             up = unit(flat(c.direction.vector)) if c.direction is not None else None
             lies = KINDS[c.kind].owned and GROUND not in c.parts  # its direction is that of the member
-            notes = notes_of(c.direction, lettering, problem) if not lies else ()
+            shown = as_drawn(c.direction, 1)  # that of the surface from the level
+            # The way of an arc follows from its centre, which is dimensioned.
+            lies = lies or (bool(c.centre) and shown is not c.direction)
+            notes = notes_of(shown, lettering, problem) if not lies else ()
             kind = "floor" if c.kind in ("contact", "surface") and c.parts[0] in blocks and GROUND in c.parts else c.kind
             kind = "channel" if c.kind in ("slot", "guide") and c.parts[0] in blocks and GROUND in c.parts else kind
             solid = {p.name for p in problem.parts if p.kind in ("disc", "box")}
@@ -70,7 +73,7 @@ def support_items(problem: Problem, lettering: Lettering) -> list[SupportItem]:
             if kind in ("rim", "contact") and GROUND not in c.parts and solid & set(c.parts):
                 continue  # the outlines are seen to touch
             reach = reach_of(c, at) if kind in ("slot", "collar", "sleeve") else ()
-            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, c.direction, notes, reach))
+            items.append(SupportItem(c.name, kind, at[c.points[0]], up, GROUND in c.parts, shown, notes, reach))
     return items + anchors(problem)
 
 
