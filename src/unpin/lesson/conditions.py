@@ -16,6 +16,7 @@ from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.answer import Component
 from unpin.model.problem import Problem
 from unpin.route.worked import Worked
+from unpin.statics.contacts import Opened
 from unpin.words import numbers
 
 
@@ -76,6 +77,12 @@ def chapter(worked: Worked, sheet: Sheet) -> tuple[Node, ...]:
         units = {"length": sheet.units[LENGTH].symbol, "force": sheet.units[FORCE].symbol}
         nodes.append(Paragraph(Text("condition.units", units)))
     return tuple(nodes)
+
+
+def opening(opened: tuple[Opened, ...], sheet: Sheet) -> tuple[Text, ...]:
+    """For each contact that lets go at the size that is drawn, the condition under which it does."""
+    found = ((o, condition(o.needed)) for o in opened)
+    return tuple(Text("condition.opened", {"point": phrases.letter_like(o.connection.points[0]), "condition": relation(c, sheet)}) for o, c in found if c)
 
 
 def measured(value: Number, dimension) -> bool:

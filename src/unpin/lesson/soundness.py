@@ -71,7 +71,9 @@ def _opened(opened: tuple[Opened, ...], found: Soundness, sheet: Sheet) -> Text:
     """The contacts that let go, each with the pull that it would have needed, and what is left."""
     said = [Text("sound.opened_next" if k else "sound.opened",
                  {"point": phrases.letter_like(o.connection.points[0]), "size": sheet.size(o.needed, FORCE)}) for k, o in enumerate(opened)]
-    return sentences(*said, Text("sound.opened_without", {"count": len(opened)}) if found.holds else Text("sound.opened_tips"))
+    if found.holds:
+        return sentences(*said, Text("sound.opened_without", {"count": len(opened)}))
+    return sentences(*said, Text("sound.opened_tips"), *conditions.opening(opened, sheet))
 
 
 def _count(found: Soundness) -> Text:
