@@ -30,7 +30,10 @@ import { trace } from "./views/trace.js";
 import { carried, change as difference } from "./kernels/diff.js";
 import { toUnits } from "./kernels/spans.js";
 
-const touching = { enter: (/** @type {string} */ id, /** @type {boolean} */ more) => void (store.get().act === "apart" ? pull(id, more) : more ? add(id) : touch([id])) };
+const touching = {
+  enter: (/** @type {string} */ id, /** @type {boolean} */ more) =>
+    void (store.get().act === "apart" ? pull(id, more) : more ? add(id) : touch([id])),
+};
 /** @param {string} id @param {boolean} more */
 function pull(id, more) {
   const body = apartActs.bodyAt([id]);
@@ -38,26 +41,56 @@ function pull(id, more) {
 }
 
 const said = {
-  type, mean: () => void mean(), choose: (/** @type {number} */ k) => void choose(k).then(() => store.get().blank && line()?.focus()), take: (/** @type {string} */ s) => void take(s).then(() => line()?.focus()),
-  rename, drop, release: () => void touch([]), anew: () => (anew(), requestAnimationFrame(() => line()?.focus())), undo: () => void undo(), redo: () => void redo(), fit: () => void fit(),
-  move: () => void swing(hold), trace: () => store.set({ tracing: !store.get().tracing }), keydown: () => {}, vary: (/** @type {string} */ l, /** @type {number} */ n) => void vary(l, n), settled,
+  type,
+  mean: () => void mean(),
+  choose: (/** @type {number} */ k) => void choose(k).then(() => store.get().blank && line()?.focus()),
+  take: (/** @type {string} */ s) => void take(s).then(() => line()?.focus()),
+  rename,
+  drop,
+  release: () => void touch([]),
+  anew: () => (anew(), requestAnimationFrame(() => line()?.focus())),
+  undo: () => void undo(),
+  redo: () => void redo(),
+  fit: () => void fit(),
+  move: () => void swing(hold),
+  trace: () => store.set({ tracing: !store.get().tracing }),
+  keydown: () => {},
+  vary: (/** @type {string} */ l, /** @type {number} */ n) => void vary(l, n),
+  settled,
 };
 const hands = {
-  ...apartActs, take: (/** @type {string} */ s) => void apartActs.take(s), back: () => void apartActs.back(), clear: () => void apartActs.follow([]), keep: () => void apartActs.keepRoute(change),
-  solve: (/** @type {string} */ key) => { store.set({ route: { ...store.get().route, shown: key } }); address("solve"); },
+  ...apartActs,
+  take: (/** @type {string} */ s) => void apartActs.take(s),
+  back: () => void apartActs.back(),
+  clear: () => void apartActs.follow([]),
+  keep: () => void apartActs.keepRoute(change),
+  solve: (/** @type {string} */ key) => {
+    store.set({ route: { ...store.get().route, shown: key } });
+    address("solve");
+  },
 };
 
 /** @param {import("./types.js").State} now */
 function view(now) {
   if (!now.doc) return [head(now, { leave }), folder(now, { open, copy, blank })];
   const body = {
-    state: () => html`<div class="desk">${sheet(now, touching)}${script(now, { write: typed, close: () => store.set({ script: false }), caret })}</div>${trace(now, { lay: tracing.lay, known: tracing.known, fade: tracing.fade, again: tracing.markAgain, remove: tracing.remove })}${sentence(now, said)}`,
+    state: () =>
+      html`<div class="desk">
+          ${sheet(now, touching)}${script(now, { write: typed, close: () => store.set({ script: false }), caret })}
+        </div>
+        ${trace(now, { lay: tracing.lay, known: tracing.known, fade: tracing.fade, again: tracing.markAgain, remove: tracing.remove })}${sentence(now, said)}`,
     apart: () => apart(now, sheet(now, touching), hands),
     solve: () => solve(now, hands),
     teach: () => teach(now),
     "hand-out": () => handOut(now, { choose: handing.choose, publish: () => void handing.publish() }),
   }[now.act]();
-  return [head(now, { leave }), body, keys(now), clash(now, { settle: (which) => settle(which, (t) => void write(t)) }), html`<p class="spoken" role="status">${now.word}</p>`];
+  return [
+    head(now, { leave }),
+    body,
+    keys(now),
+    clash(now, { settle: (which) => settle(which, (t) => void write(t)) }),
+    html`<p class="spoken" role="status">${now.word}</p>`,
+  ];
 }
 
 let run = 0;
@@ -76,7 +109,9 @@ const address = (act) => (location.hash = act);
 /** A caret in the script touches what stands there. @param {number} at */
 function caret(at) {
   const { drawn, history } = store.get();
-  const there = drawn?.things?.find((t) => t.span && toUnits(history.text, t.span[0]) <= at && at <= toUnits(history.text, t.span[1]));
+  const there = drawn?.things?.find(
+    (t) => t.span && toUnits(history.text, t.span[0]) <= at && at <= toUnits(history.text, t.span[1]),
+  );
   if (there) void touch([there.id]);
 }
 
@@ -113,8 +148,16 @@ async function begin() {
   }
   store.hear((now, before) => {
     waiting ||= requestAnimationFrame(paint);
-    if (now.theme !== before.theme) try { localStorage.setItem("unpin colours", now.theme); } catch { /* as above */ }
-    if (now.doc?.name !== before.doc?.name) { apartActs.forget(); void tracing.recall(); }
+    if (now.theme !== before.theme)
+      try {
+        localStorage.setItem("unpin colours", now.theme);
+      } catch {
+        /* as above */
+      }
+    if (now.doc?.name !== before.doc?.name) {
+      apartActs.forget();
+      void tracing.recall();
+    }
     if (now.look !== before.look && (now.act === "apart" || now.act === "solve") && now.look?.sound) void apartActs.current();
     if (now.act !== before.act && now.act === "apart") void look();
   });

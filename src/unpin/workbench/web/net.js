@@ -58,4 +58,9 @@ export async function bytes(path, body) {
 }
 
 /** @param {object} body @param {object} how @returns {RequestInit} */
-const posting = (body, how) => ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body), ...how });
+const posting = (body, how) => ({
+  method: "POST",
+  headers: { "Content-Type": "application/json" },
+  body: JSON.stringify(body),
+  ...how,
+});

@@ -13,7 +13,11 @@ export async function isolate(bodies) {
   const made = await body(bodies);
   if (!made) return;
   const now = store.get();
-  store.set({ pulled: [made, ...now.pulled.filter((p) => p.key !== made.key)], route: { ...now.route, shown: made.key }, centre: "" });
+  store.set({
+    pulled: [made, ...now.pulled.filter((p) => p.key !== made.key)],
+    route: { ...now.route, shown: made.key },
+    centre: "",
+  });
 }
 
 /** One more body joined to the last pulled out. @param {string} name @returns {Promise<void>} */
@@ -74,14 +78,19 @@ export async function follow(sums, claim = "") {
     store.set({ route: { ...route, bad: reply.message ?? "" } });
     return;
   }
-  store.set({ route: { ...store.get().route, sums, hand: /** @type {any} */ (reply), claim, bad: "" }, centre: "", word: said(/** @type {any} */ (reply)) });
+  store.set({
+    route: { ...store.get().route, sums, hand: /** @type {any} */ (reply), claim, bad: "" },
+    centre: "",
+    word: said(/** @type {any} */ (reply)),
+  });
   const shown = store.get().pulled.find((p) => p.key === store.get().route.shown) ?? store.get().pulled[0];
   const made = shown ? await body(shown.bodies) : null;
   if (made) store.set({ pulled: store.get().pulled.map((p) => (p.key === made.key ? made : p)) });
 }
 
 /** @param {import("../types.js").Hand | null} hand @returns {string} */
-const said = (hand) => (hand ? (new DOMParser().parseFromString(hand.steps.at(-1)?.remark ?? "", "text/html").body.textContent ?? "") : "");
+const said = (hand) =>
+  hand ? (new DOMParser().parseFromString(hand.steps.at(-1)?.remark ?? "", "text/html").body.textContent ?? "") : "";
 
 /** @param {string} sum */
 export const take = (sum) => follow([...store.get().route.sums, sum]);

@@ -33,7 +33,13 @@ export function placeAt(pixels, on) {
   const part = on?.startsWith("part ") ? thing(on) : undefined;
   const names = part && part.points.length > 1 ? part.points : [];
   const stretches = names.slice(1).map((b, k) => ({ a: names[k], b, from: point(names[k])?.at, to: point(b)?.at }));
-  const near = stretches.filter((s) => s.from && s.to).map((s) => ({ ...s, far: fromStretch(pixels, toScreen(view, /** @type {Spot} */ (s.from)), toScreen(view, /** @type {Spot} */ (s.to))) })).sort((p, q) => p.far - q.far)[0];
+  const near = stretches
+    .filter((s) => s.from && s.to)
+    .map((s) => ({
+      ...s,
+      far: fromStretch(pixels, toScreen(view, /** @type {Spot} */ (s.from)), toScreen(view, /** @type {Spot} */ (s.to))),
+    }))
+    .sort((p, q) => p.far - q.far)[0];
   if (!near || !part) {
     const r = round(metres);
     return { at: r.shown, metres: r.at };
@@ -51,7 +57,10 @@ let strokes = 0;
 /** Make places into points, as one step with what follows under the same mark. @param {Place[]} places @param {string} mark @returns {Promise<string[] | null>} names */
 async function founded(places, mark) {
   if (!places.length) return [];
-  const made = await change(places.map((p) => ({ do: "point", name: null, at: p.at })), mark);
+  const made = await change(
+    places.map((p) => ({ do: "point", name: null, at: p.at })),
+    mark,
+  );
   if (!made) return null;
   const names = made.map((id) => id.replace(/^point /, ""));
   const led = places.flatMap((p, k) => (p.id ? [{ do: "through", id: p.id, point: names[k], after: p.after }] : []));
@@ -71,7 +80,10 @@ export async function land(place) {
  * @param {(string | Place)[]} stops @returns {Promise<void>}
  */
 export async function stroke(stops) {
-  const names = await founded(stops.filter((s) => typeof s !== "string"), `stroke ${++strokes}`);
+  const names = await founded(
+    stops.filter((s) => typeof s !== "string"),
+    `stroke ${++strokes}`,
+  );
   if (!names) return;
   await touchPoints(stops.map((s) => (typeof s === "string" ? s : /** @type {string} */ (names.shift()))));
 }
@@ -90,7 +102,11 @@ export function carriedBy(id) {
 }
 
 /** Points at new places, as one step. @param {{name: string, at: [string, string]}[]} moves @param {string} [mark] */
-export const move = (moves, mark) => change(moves.map((m) => ({ do: "point", ...m })), mark);
+export const move = (moves, mark) =>
+  change(
+    moves.map((m) => ({ do: "point", ...m })),
+    mark,
+  );
 
 /** What is touched moves by so many steps. @param {Spot} by steps right and up @returns {Promise<unknown>} */
 export function nudge([right, up]) {
@@ -117,7 +133,12 @@ export function copy() {
   const { touched, drawn } = store.get();
   const points = [...new Set(touched.flatMap(pointsOf))];
   if (points.length)
-    copied = { points, phrases: touched.flatMap((id) => drawn?.things?.filter((t) => t.id === id && t.points.length) ?? []).map((t) => ({ section: t.section, phrase: t.phrase })) };
+    copied = {
+      points,
+      phrases: touched
+        .flatMap((id) => drawn?.things?.filter((t) => t.id === id && t.points.length) ?? [])
+        .map((t) => ({ section: t.section, phrase: t.phrase })),
+    };
 }
 
 /** The same again, three steps to the right and down, on new points. @returns {Promise<void>} */
@@ -125,13 +146,20 @@ export async function paste() {
   if (!copied) return;
   const size = (3 * step()) / perMetre();
   const olds = copied.points.filter((n) => point(n));
-  const made = await change(olds.map((n) => {
-    const at = /** @type {import("../types.js").Point} */ (point(n)).at;
-    return { do: "point", name: null, at: roundly([at[0] + size, at[1] - size]) };
-  }));
+  const made = await change(
+    olds.map((n) => {
+      const at = /** @type {import("../types.js").Point} */ (point(n)).at;
+      return { do: "point", name: null, at: roundly([at[0] + size, at[1] - size]) };
+    }),
+  );
   if (!made) return;
   const to = new Map(olds.map((n, k) => [n, made[k].replace(/^point /, "")]));
-  const says = copied.phrases.map(({ section, phrase }) => ({ do: "say", section, name: null, phrase: phrase.replace(/[^\W\d]\w*'*/gu, (w) => to.get(w) ?? w) }));
+  const says = copied.phrases.map(({ section, phrase }) => ({
+    do: "say",
+    section,
+    name: null,
+    phrase: phrase.replace(/[^\W\d]\w*'*/gu, (w) => to.get(w) ?? w),
+  }));
   const things = says.length ? await change(says) : [];
   await touch(things?.length ? things : made);
 }

@@ -13,6 +13,7 @@ export async function go(act) {
   if (!store.get().doc) return;
   if (to === "teach" || to === "hand-out") await save();
   if (to === "apart" || to === "solve") await current();
-  if (to === "solve" && !store.get().pulled.length && store.get().look?.sound) await isolate((store.get().look?.bodies?.length ?? 0) > 1 ? ["whole"] : [store.get().look?.bodies?.[0]?.name ?? ""]);
+  if (to === "solve" && !store.get().pulled.length && store.get().look?.sound)
+    await isolate((store.get().look?.bodies?.length ?? 0) > 1 ? ["whole"] : [store.get().look?.bodies?.[0]?.name ?? ""]);
   if (to === "hand-out") await preview();
 }

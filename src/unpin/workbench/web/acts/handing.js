@@ -17,7 +17,15 @@ export function choose(patch) {
 /** @param {Hand} hand */
 function request(hand) {
   const { doc } = store.get();
-  return { text: text(), name: doc?.name ?? "", ending: hand.ending, which: hand.which || "problem", short: hand.short, fade: hand.short ? 0 : hand.fade, route: hand.route };
+  return {
+    text: text(),
+    name: doc?.name ?? "",
+    ending: hand.ending,
+    which: hand.which || "problem",
+    short: hand.short,
+    fade: hand.short ? 0 : hand.fade,
+    route: hand.route,
+  };
 }
 
 /** @returns {Promise<void>} */
@@ -27,7 +35,12 @@ export async function preview() {
   if (!doc) return;
   if (hand.preview?.url.startsWith("blob:")) URL.revokeObjectURL(hand.preview.url);
   if (hand.ending === ".html") {
-    const how = new URLSearchParams({ name: doc.name, short: hand.short ? "1" : "", fade: String(hand.short ? 0 : hand.fade), route: hand.route });
+    const how = new URLSearchParams({
+      name: doc.name,
+      short: hand.short ? "1" : "",
+      fade: String(hand.short ? 0 : hand.fade),
+      route: hand.route,
+    });
     store.set({ hand: { ...hand, busy: false, preview: { type: "page", url: `/teach?${how}`, text: "" } } });
     return;
   }
@@ -40,7 +53,10 @@ export async function preview() {
     return;
   }
   const type = hand.ending === ".pdf" ? "image" : DRAWN.includes(hand.ending) ? "image" : "text";
-  const made = type === "text" ? { type, url: "", text: await reply.bytes.text() } : { type, url: URL.createObjectURL(reply.bytes), text: "" };
+  const made =
+    type === "text"
+      ? { type, url: "", text: await reply.bytes.text() }
+      : { type, url: URL.createObjectURL(reply.bytes), text: "" };
   store.set({ hand: { ...now, busy: false, pages: Number(reply.headers?.get("X-Pages") ?? 1), preview: made } });
 }
 
@@ -48,5 +64,9 @@ export async function preview() {
 export async function publish() {
   const { hand } = store.get();
   const reply = await send("/publish", { ...request(hand), save: true });
-  store.set({ hand: { ...store.get().hand, saved: reply.ok ? reply.file : "" }, notice: reply.ok ? "" : (reply.message ?? ""), word: reply.ok ? reply.file : (reply.message ?? "") });
+  store.set({
+    hand: { ...store.get().hand, saved: reply.ok ? reply.file : "" },
+    notice: reply.ok ? "" : (reply.message ?? ""),
+    word: reply.ok ? reply.file : (reply.message ?? ""),
+  });
 }

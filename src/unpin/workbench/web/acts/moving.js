@@ -27,9 +27,16 @@ function run(take) {
   const speeds = new Map();
   for (const [body, twist] of Object.entries(motion.twists))
     for (const name of owners.get(body) ?? [])
-      speeds.set(name, velocity(twist, /** @type {[number, number]} */ (drawn.points.find((p) => p.name === name)?.at ?? [0, 0])));
+      speeds.set(
+        name,
+        velocity(twist, /** @type {[number, number]} */ (drawn.points.find((p) => p.name === name)?.at ?? [0, 0])),
+      );
   const points = drawn.points.filter((p) => speeds.has(p.name));
-  const most = fastest(motion.twists, points.map((p) => p.at)) || 1;
+  const most =
+    fastest(
+      motion.twists,
+      points.map((p) => p.at),
+    ) || 1;
   const from = points.map((p) => /** @type {[number, number]} */ ([p.at[0] * scale, -p.at[1] * scale]));
   const move = take(root, from);
   const began = performance.now();
@@ -40,10 +47,12 @@ function run(take) {
       return;
     }
     const reach = (SWING / most) * Math.sin(((t - began) / PERIOD) * 2 * Math.PI);
-    move(from.map((f, k) => {
-      const v = /** @type {[number, number]} */ (speeds.get(points[k].name));
-      return { from: f, to: [f[0] + reach * v[0], f[1] - reach * v[1]] };
-    }));
+    move(
+      from.map((f, k) => {
+        const v = /** @type {[number, number]} */ (speeds.get(points[k].name));
+        return { from: f, to: [f[0] + reach * v[0], f[1] - reach * v[1]] };
+      }),
+    );
     requestAnimationFrame(frame);
   };
   requestAnimationFrame(frame);

@@ -44,7 +44,17 @@ export async function blank(called) {
 async function begin(name, text, stamp) {
   const { folder, theme, window, script } = store.get();
   const draft = leftBehind(name);
-  store.set({ ...fresh(), folder, theme, window, script, act: store.get().act, doc: { name, stamp, onDisk: text }, history: begun(text), scale: text.trim() ? null : fresh().scale });
+  store.set({
+    ...fresh(),
+    folder,
+    theme,
+    window,
+    script,
+    act: store.get().act,
+    doc: { name, stamp, onDisk: text },
+    history: begun(text),
+    scale: text.trim() ? null : fresh().scale,
+  });
   if (!text.trim()) store.set({ view: { ...store.get().view, x: window[0] * 0.36, y: window[1] * 0.78 } });
   if (draft && draft.text !== text) {
     if (draft.stamp === stamp) {

@@ -11,7 +11,18 @@ let asked = 0;
 export async function touch(ids, held = false) {
   const mine = ++asked;
   const one = ids.length === 1 ? ids[0] : "";
-  store.set({ touched: ids, held, sayings: [], chosen: 0, options: [], draft: one ? phraseOf(one) : "", blank: null, blanks: [], role: one ? "phrase" : "new", notice: "" });
+  store.set({
+    touched: ids,
+    held,
+    sayings: [],
+    chosen: 0,
+    options: [],
+    draft: one ? phraseOf(one) : "",
+    blank: null,
+    blanks: [],
+    role: one ? "phrase" : "new",
+    notice: "",
+  });
   if (!ids.length) return;
   const reply = await send("/sayings", { text: text(), touched: ids });
   if (mine === asked && reply.ok) store.set({ sayings: reply.sayings });
@@ -76,7 +87,11 @@ export async function choose(which) {
   const { sayings, touched } = store.get();
   const saying = sayings[which];
   if (!saying) return;
-  const made = await change([saying.sets ? { do: "set", section: saying.section, value: saying.phrase } : { do: "say", section: saying.section, name: saying.name, phrase: saying.phrase }]);
+  const made = await change([
+    saying.sets
+      ? { do: "set", section: saying.section, value: saying.phrase }
+      : { do: "say", section: saying.section, name: saying.name, phrase: saying.phrase },
+  ]);
   if (!made) return;
   if (saying.sets) return touch([]);
   await touch(kept(made, touched));

@@ -22,7 +22,9 @@ export function marksOf(figure) {
       const role = mark.getAttribute("class") ?? "";
       if (/^(head|tail|leader|hatch|slope|angle|reference)$/.test(role)) return [];
       const d = mark.getAttribute("d");
-      const line = d ? corners(d) : rim(Number(mark.getAttribute("cx")), Number(mark.getAttribute("cy")), Number(mark.getAttribute("r")));
+      const line = d
+        ? corners(d)
+        : rim(Number(mark.getAttribute("cx")), Number(mark.getAttribute("cy")), Number(mark.getAttribute("r")));
       return line.length ? [line.map(metres)] : [];
     });
     marks.set(owner, [...(marks.get(owner) ?? []), ...lines]);
@@ -46,7 +48,8 @@ export function shapes(now = store.get()) {
     const line = /** @type {Spot[]} */ (t.points.map((n) => at.get(n)).filter((s) => s !== undefined));
     const named = t.draws.flatMap((d) => marks.get(t.what === "load" ? `load ${d.replace(/\..*$/, "")}` : `own ${d}`) ?? []);
     const own = named.map((l) => l.map((/** @type {Spot} */ s) => toScreen(view, s)));
-    if (t.what === "point" || (line.length > 1 && t.what !== "load" && t.what !== "cord")) return line.length ? [{ id: t.id, what: t.what, lines: [line] }] : [];
+    if (t.what === "point" || (line.length > 1 && t.what !== "load" && t.what !== "cord"))
+      return line.length ? [{ id: t.id, what: t.what, lines: [line] }] : [];
     if (t.what === "connection" && own.length) return [{ id: t.id, what: t.what, lines: own, box: around(own) }];
     const lines = own.length ? own : line.length ? [line] : [];
     return lines.length ? [{ id: t.id, what: t.what, lines }] : [];

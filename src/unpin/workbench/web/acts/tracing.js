@@ -72,7 +72,10 @@ export function mark(pixels) {
 /** Say where a marked place is, in units of the file; with both known, the picture takes its size and tilt. @param {number} k @param {string} said `x, y` */
 export function known(k, said) {
   const { trace } = store.get();
-  const numbers = said.split(/[,;\s]+/).filter(Boolean).map(Number);
+  const numbers = said
+    .split(/[,;\s]+/)
+    .filter(Boolean)
+    .map(Number);
   if (!trace || numbers.length !== 2 || numbers.some(Number.isNaN)) return;
   const metres = /** @type {[number, number]} */ (numbers.map((n) => n / perMetre()));
   const marks = trace.marks.map((m, i) => (i === k ? { ...m, metres } : m));

@@ -6,7 +6,9 @@ import { change } from "./editing.js";
 /** A value that is a plain number with or without a unit, as a number and what follows it; null for one that is not. @param {string} phrase @returns {{number: number, unit: string} | null} */
 export function plain(phrase) {
   const found = /^(-?\d+(?:\.\d+)?)(\s*[^\s\d].*)?$/.exec(phrase.trim());
-  return found && !/[-+*/()]/.test(found[2]?.replace(/[a-z]\/[a-z]/gi, "") ?? "") ? { number: Number(found[1]), unit: found[2] ?? "" } : null;
+  return found && !/[-+*/()]/.test(found[2]?.replace(/[a-z]\/[a-z]/gi, "") ?? "")
+    ? { number: Number(found[1]), unit: found[2] ?? "" }
+    : null;
 }
 
 /** Ends and step of its run: from nothing to about twice the value, in some hundred round steps. @param {number} number @returns {{least: number, most: number, step: number}} */
@@ -45,7 +47,11 @@ export async function vary(name, number) {
     next = null;
     const letter = store.get().look?.letters?.find((l) => l.name === now.name);
     const value = letter && plain(letter.phrase);
-    if (letter && value) await change([{ do: "rephrase", span: letter.span, phrase: written(now.number, held(now.name, value.number).step) + value.unit }], `letter ${now.name}`);
+    if (letter && value)
+      await change(
+        [{ do: "rephrase", span: letter.span, phrase: written(now.number, held(now.name, value.number).step) + value.unit }],
+        `letter ${now.name}`,
+      );
   }
   busy = false;
 }

@@ -7,7 +7,12 @@ import { add, anew, choose, drop, nextBlank, touch } from "../acts/saying.js";
 import { fit } from "../acts/looking.js";
 import { hand } from "./wire.js";
 
-const ARROWS = /** @type {Record<string, [number, number]>} */ ({ ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] });
+const ARROWS = /** @type {Record<string, [number, number]>} */ ({
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+});
 const ACTS = ["state", "apart", "solve", "teach", "hand-out"];
 
 /** @param {(act: string) => void} go */
@@ -20,7 +25,10 @@ export function keyboard(go) {
 }
 
 /** @param {Event} e */
-const inText = (e) => e.target instanceof HTMLTextAreaElement || e.target instanceof HTMLSelectElement || (e.target instanceof HTMLInputElement && e.target.type !== "radio" && e.target.type !== "checkbox");
+const inText = (e) =>
+  e.target instanceof HTMLTextAreaElement ||
+  e.target instanceof HTMLSelectElement ||
+  (e.target instanceof HTMLInputElement && e.target.type !== "radio" && e.target.type !== "checkbox");
 
 export const line = () => /** @type {HTMLInputElement | null} */ (document.getElementById("line"));
 
@@ -36,7 +44,13 @@ function withAlt(e, go) {
 /** @param {KeyboardEvent} e @returns {boolean} */
 function withControl(e) {
   const key = e.key.toLowerCase();
-  const own = inText(e) && !(e.target instanceof HTMLInputElement && /** @type {HTMLInputElement} */ (e.target).id === "line" && store.get().draft === "");
+  const own =
+    inText(e) &&
+    !(
+      e.target instanceof HTMLInputElement &&
+      /** @type {HTMLInputElement} */ (e.target).id === "line" &&
+      store.get().draft === ""
+    );
   if (key === "z" && !(own && e.target instanceof HTMLInputElement)) void (e.shiftKey ? redo() : undo());
   else if (key === "y" && !(own && e.target instanceof HTMLInputElement)) void redo();
   else if (key === "c" && !own && !String(getSelection())) copy();
@@ -63,12 +77,16 @@ function inField(e) {
 /** With no field in hand. @param {KeyboardEvent} e @returns {boolean} */
 function alone(e) {
   const now = store.get();
-  const sheet = document.activeElement?.id === "sheet" || document.activeElement?.classList.contains("handle") || document.activeElement === document.body;
+  const sheet =
+    document.activeElement?.id === "sheet" ||
+    document.activeElement?.classList.contains("handle") ||
+    document.activeElement === document.body;
   const digit = Number(e.key);
   if (e.key === "?") store.set({ keys: !now.keys });
   else if (e.key === "Escape") release();
   else if (now.act !== "state") return false;
-  else if (digit >= 1 && digit <= now.sayings.length) void choose(digit - 1).then(() => now.sayings[digit - 1]?.blanks?.length && line()?.focus());
+  else if (digit >= 1 && digit <= now.sayings.length)
+    void choose(digit - 1).then(() => now.sayings[digit - 1]?.blanks?.length && line()?.focus());
   else if (e.key === "/") focusLine("");
   else if (e.key === "Home" && sheet) void fit();
   else if ((e.key === "PageUp" || e.key === "PageDown") && sheet)

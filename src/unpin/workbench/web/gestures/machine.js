@@ -15,7 +15,8 @@ export function machine(states, start) {
   /** @type {any} */
   let memory = {};
   const path = [start];
-  for (const [name, state] of Object.entries(states)) if (name !== start && !state.escape) throw new Error(`${name} has no way out`);
+  for (const [name, state] of Object.entries(states))
+    if (name !== start && !state.escape) throw new Error(`${name} has no way out`);
   return {
     state: () => now,
     path,

@@ -30,12 +30,17 @@ export function take(root, from) {
       const d = mark.getAttribute("d") ?? "";
       if (touched(d, still) !== "none") moves.push((shifts) => mark.setAttribute("d", deformed(d, shifts)));
     } else {
-      const at = /** @type {[number, number]} */ ([Number(mark.getAttribute("cx") ?? mark.getAttribute("x")), Number(mark.getAttribute("cy") ?? mark.getAttribute("y"))]);
+      const at = /** @type {[number, number]} */ ([
+        Number(mark.getAttribute("cx") ?? mark.getAttribute("x")),
+        Number(mark.getAttribute("cy") ?? mark.getAttribute("y")),
+      ]);
       const held = shiftAt(at, still, mark.localName === "text" ? NEAR_LABEL : 0.06);
       if (held) moves.push(along(mark, still.indexOf(held)));
     }
   }
-  for (const group of /** @type {NodeListOf<SVGGElement>} */ (root.querySelectorAll("g[data-owner]:not(.body), g[data-action]"))) {
+  for (const group of /** @type {NodeListOf<SVGGElement>} */ (
+    root.querySelectorAll("g[data-owner]:not(.body), g[data-action]")
+  )) {
     const held = anchor(group, still);
     if (held >= 0) moves.push(along(group, held));
   }
@@ -60,5 +65,9 @@ function anchor(group, still) {
 /** @param {SVGElement} mark @param {number} k @returns {Mover} */
 function along(mark, k) {
   const own = mark.getAttribute("transform") ?? "";
-  return (shifts) => mark.setAttribute("transform", `translate(${shifts[k].to[0] - shifts[k].from[0]} ${shifts[k].to[1] - shifts[k].from[1]}) ${own}`);
+  return (shifts) =>
+    mark.setAttribute(
+      "transform",
+      `translate(${shifts[k].to[0] - shifts[k].from[0]} ${shifts[k].to[1] - shifts[k].from[1]}) ${own}`,
+    );
 }

@@ -31,7 +31,12 @@ const pointUnder = (t) => under(t.spot, shapes(), reach(t)).find((id) => id.star
 function stop(t) {
   const hits = under(t.spot, shapes(), reach(t));
   const on = hits.find((id) => id.startsWith("point "));
-  return on ? on.slice(6) : placeAt(t.spot, hits.find((id) => id.startsWith("part ")));
+  return on
+    ? on.slice(6)
+    : placeAt(
+        t.spot,
+        hits.find((id) => id.startsWith("part ")),
+      );
 }
 
 /** @param {string | Place} s */
@@ -44,7 +49,10 @@ const same = (a, b) => key(a) === key(b);
 const seen = (s) => toScreen(store.get().view, typeof s === "string" ? (point(s)?.at ?? [0, 0]) : s.metres);
 
 /** @param {Touch} t @returns {[string, any]} */
-const begin = (t) => [t.button === 1 || t.space ? "panning" : "pressing", { from: t, view: store.get().view, hits: under(t.spot, shapes(), reach(t)) }];
+const begin = (t) => [
+  t.button === 1 || t.space ? "panning" : "pressing",
+  { from: t, view: store.get().view, hits: under(t.spot, shapes(), reach(t)) },
+];
 
 /** @type {Record<string, import("./machine.js").HandState>} */
 export const states = {
@@ -61,7 +69,8 @@ export const states = {
       if (Math.hypot(t.spot[0] - m.from.spot[0], t.spot[1] - m.from.spot[1]) < (t.touch ? SLOP.touch : SLOP.mouse)) return;
       const { touched } = store.get();
       const held = store.get().held ? m.hits.find((/** @type {string} */ id) => touched.includes(id)) : undefined;
-      if (held && store.get().act === "state") return ["dragging", { from: m.from, ids: touched.includes(held) && touched.length > 1 ? touched : [held] }];
+      if (held && store.get().act === "state")
+        return ["dragging", { from: m.from, ids: touched.includes(held) && touched.length > 1 ? touched : [held] }];
       const body = store.get().act === "apart" ? bodyAt(m.hits) : undefined;
       if (body) return ["pulling", { from: m.from, body }];
       return store.get().act === "state" ? ["stroking", { stops: [stop(m.from)], start: m.from }] : ["panning", m];
@@ -73,7 +82,13 @@ export const states = {
       else if (!m.hits.length) {
         if (store.get().act === "state") void land(placeAt(t.spot));
         else void touch([]);
-      } else if (m.hits.length === 1 && m.hits[0].startsWith("part ") && touched[0] === m.hits[0] && store.get().held && store.get().act === "state")
+      } else if (
+        m.hits.length === 1 &&
+        m.hits[0].startsWith("part ") &&
+        touched[0] === m.hits[0] &&
+        store.get().held &&
+        store.get().act === "state"
+      )
         void land(placeAt(t.spot, m.hits[0])); // a second press on a part is a point of it
       else if (m.from.shift) void add(m.hits[0]);
       else void touch([following(m.hits, touched.length === 1 ? touched[0] : undefined) ?? m.hits[0]], true);
@@ -95,14 +110,18 @@ export const states = {
       const first = round([m.starts[0][0] + q[0] - p[0], m.starts[0][1] + q[1] - p[1]], m.names);
       const by = [first.at[0] - m.starts[0][0], first.at[1] - m.starts[0][1]];
       m.places = m.names.map((/** @type {string} */ name, /** @type {number} */ k) =>
-        k === 0 ? first : round([m.starts[k][0] + by[0], m.starts[k][1] + by[1]], m.names));
+        k === 0 ? first : round([m.starts[k][0] + by[0], m.starts[k][1] + by[1]], m.names),
+      );
       m.hold.to(m.places.map((/** @type {{at: [number, number]}} */ r) => r.at));
       const moves = m.names.map((/** @type {string} */ name, /** @type {number} */ k) => ({ name, at: m.places[k].shown }));
       preview(moves, m.hold.again);
     },
     lift(m) {
       unpreview();
-      if (m.places) void move(m.names.map((/** @type {string} */ name, /** @type {number} */ k) => ({ name, at: m.places[k].shown }))).then((made) => (made ? touch(m.ids, true) : m.hold.back()));
+      if (m.places)
+        void move(m.names.map((/** @type {string} */ name, /** @type {number} */ k) => ({ name, at: m.places[k].shown }))).then(
+          (made) => (made ? touch(m.ids, true) : m.hold.back()),
+        );
       return ["idle", {}];
     },
     escape(m) {
@@ -138,7 +157,9 @@ export const states = {
   pulling: {
     enter(m) {
       const root = document.querySelector("#figure > svg");
-      return { groups: [...(root?.querySelectorAll("g[data-owner]") ?? [])].filter((g) => g.getAttribute("data-owner") === m.body) };
+      return {
+        groups: [...(root?.querySelectorAll("g[data-owner]") ?? [])].filter((g) => g.getAttribute("data-owner") === m.body),
+      };
     },
     move(m, t) {
       const by = (store.get().drawn?.figure?.scale ?? 1) / store.get().view.k;
@@ -166,7 +187,14 @@ export const states = {
   pinching: {
     move(m, t) {
       m.now = (m.now ?? m.from).map((/** @type {Touch} */ f) => (f.id === t.id ? t : f));
-      store.set({ fitted: false, view: pinched(m.view, /** @type {any} */ (m.from.map((/** @type {Touch} */ f) => f.spot)), /** @type {any} */ (m.now.map((/** @type {Touch} */ f) => f.spot))) });
+      store.set({
+        fitted: false,
+        view: pinched(
+          m.view,
+          /** @type {any} */ (m.from.map((/** @type {Touch} */ f) => f.spot)),
+          /** @type {any} */ (m.now.map((/** @type {Touch} */ f) => f.spot)),
+        ),
+      });
     },
     lift: () => ["idle", {}],
     escape(m) {

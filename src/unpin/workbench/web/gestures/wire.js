@@ -20,7 +20,14 @@ function spot(e) {
 }
 
 /** @param {PointerEvent} e @returns {import("./machine.js").Touch} */
-const touch = (e) => ({ spot: spot(e), shift: e.shiftKey, button: e.button, touch: e.pointerType === "touch", id: e.pointerId, space });
+const touch = (e) => ({
+  spot: spot(e),
+  shift: e.shiftKey,
+  button: e.button,
+  touch: e.pointerType === "touch",
+  id: e.pointerId,
+  space,
+});
 
 /** @param {Event} e */
 const onSheet = (e) => /** @type {Element | null} */ (e.target)?.closest?.("#sheet");
@@ -33,7 +40,8 @@ export function wire() {
     const t = touch(e);
     hand.send(down.size ? "second" : "press", t);
     down.set(e.pointerId, t);
-    if (document.activeElement instanceof HTMLInputElement || document.activeElement instanceof HTMLTextAreaElement) document.activeElement.blur();
+    if (document.activeElement instanceof HTMLInputElement || document.activeElement instanceof HTMLTextAreaElement)
+      document.activeElement.blur();
     e.preventDefault();
   });
   document.addEventListener("pointermove", (e) => {
@@ -47,14 +55,22 @@ export function wire() {
       if (!down.delete(e.pointerId)) return;
       hand.send(kind === "pointerup" ? "lift" : "escape", touch(e));
     });
-  document.addEventListener("wheel", (e) => {
-    if (!onSheet(e)) return;
-    e.preventDefault();
-    const { view } = store.get();
-    if (e.ctrlKey || !e.shiftKey && Math.abs(e.deltaX) < 1) store.set({ fitted: false, view: zoomed(view, spot(e), Math.exp(-e.deltaY / 500)) });
-    else store.set({ fitted: false, view: { ...view, x: view.x - e.deltaX, y: view.y - e.deltaY } });
-  }, { passive: false });
-  document.addEventListener("keydown", (e) => (space ||= e.key === " " && onSheet(e) !== null && document.activeElement?.id === "sheet"));
+  document.addEventListener(
+    "wheel",
+    (e) => {
+      if (!onSheet(e)) return;
+      e.preventDefault();
+      const { view } = store.get();
+      if (e.ctrlKey || (!e.shiftKey && Math.abs(e.deltaX) < 1))
+        store.set({ fitted: false, view: zoomed(view, spot(e), Math.exp(-e.deltaY / 500)) });
+      else store.set({ fitted: false, view: { ...view, x: view.x - e.deltaX, y: view.y - e.deltaY } });
+    },
+    { passive: false },
+  );
+  document.addEventListener(
+    "keydown",
+    (e) => (space ||= e.key === " " && onSheet(e) !== null && document.activeElement?.id === "sheet"),
+  );
   document.addEventListener("keyup", (e) => (space = e.key === " " ? false : space));
   document.addEventListener("dragover", (e) => onSheet(e) && e.preventDefault());
   document.addEventListener("drop", (e) => {
@@ -83,5 +99,7 @@ let waiting = 0;
 /** @param {[number, number] | null} at */
 function near(at) {
   cancelAnimationFrame(waiting);
-  waiting = requestAnimationFrame(() => (at || store.get().near) && store.set({ near: at, hover: at ? (under(at, shapes(), 9)[0] ?? "") : "" }));
+  waiting = requestAnimationFrame(
+    () => (at || store.get().near) && store.set({ near: at, hover: at ? (under(at, shapes(), 9)[0] ?? "") : "" }),
+  );
 }

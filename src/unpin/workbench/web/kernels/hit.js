@@ -32,7 +32,12 @@ export function fromBox(p, box) {
 export function under(p, shapes, reach) {
   const rank = (/** @type {string} */ what) => (what === "point" ? 0 : what === "part" ? 2 : 1);
   return shapes
-    .map((s, order) => ({ id: s.id, order, far: s.box ? fromBox(p, s.box) : Math.min(...s.lines.map((l) => fromLine(p, l))), rank: rank(s.what) }))
+    .map((s, order) => ({
+      id: s.id,
+      order,
+      far: s.box ? fromBox(p, s.box) : Math.min(...s.lines.map((l) => fromLine(p, l))),
+      rank: rank(s.what),
+    }))
     .filter((s) => s.far <= (s.rank === 1 ? reach * 0.7 : reach))
     .sort((a, b) => a.rank - b.rank || a.far - b.far || a.order - b.order)
     .map((s) => s.id);

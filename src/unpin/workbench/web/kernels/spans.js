@@ -3,7 +3,8 @@
 /** @param {string} text @param {number} points code points from the start @returns {number} UTF-16 units from the start */
 export function toUnits(text, points) {
   let units = 0;
-  for (let k = 0; k < points && units < text.length; k++) units += /** @type {number} */ (text.codePointAt(units)) > 0xffff ? 2 : 1;
+  for (let k = 0; k < points && units < text.length; k++)
+    units += /** @type {number} */ (text.codePointAt(units)) > 0xffff ? 2 : 1;
   return units;
 }
 

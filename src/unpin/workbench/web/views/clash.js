@@ -9,8 +9,17 @@ export function clash(now, does) {
   return html`<dialog class="clash" open aria-labelledby="clash-title">
     <h2 id="clash-title">${say(`clash.${now.clash.why}`, { file: now.doc?.name ?? "" })}</h2>
     <p>${say("clash.told")}</p>
-    <div class="lines" tabindex="0" role="region" aria-label=${say("clash.lines")}>${lines(now.clash.text, now.history.text).map(
-      (l) => html`<div class=${l.mark === "=" ? "both" : l.mark === "+" ? "mine" : "theirs"}><span>${l.mark === "=" ? "" : say(l.mark === "+" ? "clash.here" : "clash.there")}</span><code>${l.line || " "}</code></div>`)}</div>
-    <p><button class="strong" @click=${() => does.settle("mine")}>${say("clash.mine")}</button> <button @click=${() => does.settle("theirs")}>${say("clash.theirs")}</button></p>
+    <div class="lines" tabindex="0" role="region" aria-label=${say("clash.lines")}>
+      ${lines(now.clash.text, now.history.text).map(
+        (l) =>
+          html`<div class=${l.mark === "=" ? "both" : l.mark === "+" ? "mine" : "theirs"}>
+            <span>${l.mark === "=" ? "" : say(l.mark === "+" ? "clash.here" : "clash.there")}</span><code>${l.line || " "}</code>
+          </div>`,
+      )}
+    </div>
+    <p>
+      <button class="strong" @click=${() => does.settle("mine")}>${say("clash.mine")}</button>
+      <button @click=${() => does.settle("theirs")}>${say("clash.theirs")}</button>
+    </p>
   </dialog>`;
 }

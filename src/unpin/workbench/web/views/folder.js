@@ -13,10 +13,32 @@ export function folder(now, does) {
   return html`<main class="folder">
     <h1>${say("folder.title")}</h1>
     ${now.notice ? html`<p class="notice" role="status">${now.notice}</p>` : nothing}
-    <form @submit=${begin}><label for="called">${say("folder.new")}</label> <input id="called" name="called" maxlength="80" placeholder=${say("folder.untitled")}> <button>${say("folder.begin")}</button></form>
-    ${there.files.length ? html`<h2>${say("folder.files", { folder: there.name })}</h2><ul>${there.files.map((f) => html`<li>
-      <a href="?file=${encodeURIComponent(f.name)}#state" @click=${(/** @type {Event} */ e) => (e.preventDefault(), does.open(f.name))}>${f.title || f.name}</a> <span class="file">${f.name}</span></li>`)}</ul>` : nothing}
+    <form @submit=${begin}>
+      <label for="called">${say("folder.new")}</label>
+      <input id="called" name="called" maxlength="80" placeholder=${say("folder.untitled")} />
+      <button>${say("folder.begin")}</button>
+    </form>
+    ${
+      there.files.length
+        ? html`<h2>${say("folder.files", { folder: there.name })}</h2>
+            <ul>
+              ${there.files.map(
+                (f) =>
+                  html`<li>
+                    <a
+                      href="?file=${encodeURIComponent(f.name)}#state"
+                      @click=${(/** @type {Event} */ e) => (e.preventDefault(), does.open(f.name))}
+                      >${f.title || f.name}</a
+                    >
+                    <span class="file">${f.name}</span>
+                  </li>`,
+              )}
+            </ul>`
+        : nothing
+    }
     <h2>${say("folder.examples")}</h2>
-    <ul>${there.examples.map((f) => html`<li><button class="plain" @click=${() => does.copy(f.name)}>${f.title || f.name}</button></li>`)}</ul>
+    <ul>
+      ${there.examples.map((f) => html`<li><button class="plain" @click=${() => does.copy(f.name)}>${f.title || f.name}</button></li>`)}
+    </ul>
   </main>`;
 }

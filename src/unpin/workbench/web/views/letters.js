@@ -10,7 +10,23 @@ export function letters(now, does) {
     return value ? [{ ...l, ...value, run: held(l.name, value.number) }] : [];
   });
   if (!shown.length) return nothing;
-  return html`<ul class="letters" aria-label=${say("sentence.letters")}>${shown.map((l) => html`<li><label><i>${l.name}</i> = ${l.phrase}
-    <input type="range" min=${l.run.least} max=${l.run.most} step=${l.run.step} .value=${String(l.number)} aria-valuetext=${l.phrase}
-      @input=${(/** @type {Event} */ e) => does.vary(l.name, Number(/** @type {HTMLInputElement} */ (e.target).value))} @change=${() => does.settled(l.name)}></label></li>`)}</ul>`;
+  return html`<ul class="letters" aria-label=${say("sentence.letters")}>
+    ${shown.map(
+      (l) =>
+        html`<li>
+          <label
+            ><i>${l.name}</i> = ${l.phrase}
+            <input
+              type="range"
+              min=${l.run.least}
+              max=${l.run.most}
+              step=${l.run.step}
+              .value=${String(l.number)}
+              aria-valuetext=${l.phrase}
+              @input=${(/** @type {Event} */ e) => does.vary(l.name, Number(/** @type {HTMLInputElement} */ (e.target).value))}
+              @change=${() => does.settled(l.name)}
+          /></label>
+        </li>`,
+    )}
+  </ul>`;
 }

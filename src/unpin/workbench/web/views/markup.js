@@ -4,21 +4,29 @@
  */
 
 const ELEMENTS = new Set(
-  ("svg g path circle rect line polyline polygon text tspan title desc defs " +
+  (
+    "svg g path circle rect line polyline polygon text tspan title desc defs " +
     "math mrow mi mn mo ms mtext mspace mfrac msqrt mroot msub msup msubsup munder mover munderover mtable mtr mtd mstyle mpadded mphantom " +
-    "div p span section article header h1 h2 h3 h4 ul ol li table tbody thead tr td th figure figcaption b strong i em sub sup small code br dl dt dd a").split(" "),
+    "div p span section article header h1 h2 h3 h4 ul ol li table tbody thead tr td th figure figcaption b strong i em sub sup small code br dl dt dd a"
+  ).split(" "),
 );
 const ATTRIBUTES = new Set(
-  ("class id d x y dx dy x1 y1 x2 y2 cx cy r rx ry width height viewbox transform points fill stroke stroke-width stroke-dasharray stroke-linecap " +
+  (
+    "class id d x y dx dy x1 y1 x2 y2 cx cy r rx ry width height viewbox transform points fill stroke stroke-width stroke-dasharray stroke-linecap " +
     "stroke-linejoin font-size font-style font-weight font-family text-anchor visibility pointer-events role data-owner data-action data-step xml:space " +
-    "mathvariant stretchy displaystyle scriptlevel lspace rspace minsize maxsize fence separator form accent colspan rowspan columnspan lang tabindex").split(" "),
+    "mathvariant stretchy displaystyle scriptlevel lspace rspace minsize maxsize fence separator form accent colspan rowspan columnspan lang tabindex"
+  ).split(" "),
 );
 
 /** @param {Element} element @returns {Element | null} */
 function clean(element) {
   if (!ELEMENTS.has(element.localName)) return null;
   for (const { name, value } of [...element.attributes]) {
-    const known = ATTRIBUTES.has(name.toLowerCase()) || /^aria-[a-z]+$/.test(name) || (name === "href" && value.startsWith("#")) || name === "xmlns";
+    const known =
+      ATTRIBUTES.has(name.toLowerCase()) ||
+      /^aria-[a-z]+$/.test(name) ||
+      (name === "href" && value.startsWith("#")) ||
+      name === "xmlns";
     if (!known || /url\(|javascript:/i.test(value)) element.removeAttribute(name);
   }
   for (const child of [...element.children]) if (!clean(child)) child.remove();

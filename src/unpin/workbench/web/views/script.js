@@ -12,14 +12,32 @@ export function script(now, does) {
   return html`<aside id="script" aria-label=${say("script.name")}>
     <h2>${now.doc?.name} <button @click=${does.close}>${say("do.close")}</button></h2>
     <div class="paper">
-      <pre aria-hidden="true">${marked(text, faults).map((p) => (p.severity ? html`<mark class=${p.severity}>${p.text}</mark>` : p.text))}${"\n"}</pre>
-      <textarea aria-label=${say("script.text")} aria-invalid=${now.look?.sound === false} aria-describedby="faults" spellcheck="false" autocapitalize="off" wrap="off" .value=${text}
+      <pre aria-hidden="true">
+${marked(text, faults).map((p) => (p.severity ? html`<mark class=${p.severity}>${p.text}</mark>` : p.text))}${"\n"}</pre>
+      <textarea
+        aria-label=${say("script.text")}
+        aria-invalid=${now.look?.sound === false}
+        aria-describedby="faults"
+        spellcheck="false"
+        autocapitalize="off"
+        wrap="off"
+        .value=${text}
         @input=${(/** @type {Event} */ e) => does.write(/** @type {HTMLTextAreaElement} */ (e.target).value)}
         @scroll=${scrolled}
-        @click=${(/** @type {Event} */ e) => does.caret(/** @type {HTMLTextAreaElement} */ (e.target).selectionStart)}></textarea>
+        @click=${(/** @type {Event} */ e) => does.caret(/** @type {HTMLTextAreaElement} */ (e.target).selectionStart)}
+      ></textarea>
     </div>
-    <ul id="faults">${faults.map((f) => html`<li class=${f.severity}><button @click=${() => goto(text, f)}>${say("script.line", { line: f.line ?? lineAt(text, toUnits(text, f.span?.[0] ?? 0)) })}</button>
-      ${upper(f.sentence)}.${f.hint ? html` <span class="hint">${upper(f.hint)}.</span>` : nothing}</li>`)}</ul>
+    <ul id="faults">
+      ${faults.map(
+        (f) =>
+          html`<li class=${f.severity}>
+            <button @click=${() => goto(text, f)}>
+              ${say("script.line", { line: f.line ?? lineAt(text, toUnits(text, f.span?.[0] ?? 0)) })}
+            </button>
+            ${upper(f.sentence)}.${f.hint ? html` <span class="hint">${upper(f.hint)}.</span>` : nothing}
+          </li>`,
+      )}
+    </ul>
   </aside>`;
 }
 

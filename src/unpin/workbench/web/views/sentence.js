@@ -16,9 +16,10 @@ import { words } from "./markup.js";
 export function sentence(now, does) {
   const one = now.touched.length === 1 ? thing(now.touched[0]) : undefined;
   return html`<section id="sentence" aria-label=${say("sentence.name")} @keydown=${does.keydown}>
-    <div class="told" id="told" aria-live="polite">${now.notice ? html`<p class="notice">${now.notice}</p>` : nothing}${told(now, one)}</div>
-    ${now.touched.length ? nothing : whole(now, does)}
-    ${saying(now, one, does)}
+    <div class="told" id="told" aria-live="polite">
+      ${now.notice ? html`<p class="notice">${now.notice}</p>` : nothing}${told(now, one)}
+    </div>
+    ${now.touched.length ? nothing : whole(now, does)} ${saying(now, one, does)}
     ${now.sayings.length && (now.role === "new" || now.touched.length) ? sayings(now, does) : nothing}
     <p class="small">
       ${now.touched.length ? html`<button @click=${does.anew}>${say("do.anew")}</button><button @click=${does.drop}>${say("do.drop")}</button><button @click=${does.release}>${say("do.release")}</button>` : nothing}
@@ -33,10 +34,18 @@ export function sentence(now, does) {
 /** @param {State} now @param {import("../types.js").Thing | undefined} one */
 function told(now, one) {
   if (one) return html`<p class="says">${one.says}</p>`;
-  if (now.touched.length > 1) return html`<p class="says">${say("sentence.several", { names: now.touched.map((id) => id.replace(/^\w+ /, "")).join(", ") })}</p>`;
+  if (now.touched.length > 1)
+    return html`<p class="says">
+      ${say("sentence.several", { names: now.touched.map((id) => id.replace(/^\w+ /, "")).join(", ") })}
+    </p>`;
   const worst = now.look?.diagnostics.find((d) => d.severity === "error");
-  if (worst && now.history.text.trim()) return html`<p class="says fault">${upper(worst.sentence)}.${worst.hint ? html` <span class="hint">${upper(worst.hint)}.</span>` : nothing}</p>`;
-  return html`<p class="says">${now.look?.verdict?.summary ?? (now.drawn?.points?.length ? say("sentence.begun") : say("sentence.empty"))}</p>`;
+  if (worst && now.history.text.trim())
+    return html`<p class="says fault">
+      ${upper(worst.sentence)}.${worst.hint ? html` <span class="hint">${upper(worst.hint)}.</span>` : nothing}
+    </p>`;
+  return html`<p class="says">
+    ${now.look?.verdict?.summary ?? (now.drawn?.points?.length ? say("sentence.begun") : say("sentence.empty"))}
+  </p>`;
 }
 
 /** What the mechanics makes of the whole: why it is not sound, how it moves, and what was asked. @param {State} now @param {Does} does */
@@ -44,20 +53,42 @@ function whole(now, does) {
   const { look } = now;
   const verdict = look?.verdict;
   const cautions = look?.diagnostics.filter((d) => d.severity !== "error") ?? [];
-  return html`
-    ${cautions.length && look?.sound ? html`<ul class="cautions">${cautions.slice(0, 3).map((d) => html`<li>${upper(d.sentence)}.${d.hint ? html` <span class="hint">${upper(d.hint)}.</span>` : nothing}</li>`)}</ul>` : nothing}
-    ${verdict && verdict.kind !== "sound" ? html`<details class="why"><summary>${say("sentence.why")}</summary>${words("why", verdict.sentences.map((t) => t.html).join(""), "div")}</details>` : nothing}
-    ${verdict && verdict.freedoms ? html`<p class="small"><button aria-pressed=${now.moving} @click=${does.move}>${say(now.moving ? "do.still" : "do.move")}</button></p>` : nothing}
-    ${look?.answers?.length ? answers(look.answers, "answer") : nothing}
-    ${letters(now, does)}`;
+  return html` ${
+    cautions.length && look?.sound
+      ? html`<ul class="cautions">
+          ${cautions.slice(0, 3).map((d) => html`<li>${upper(d.sentence)}.${d.hint ? html` <span class="hint">${upper(d.hint)}.</span>` : nothing}</li>`)}
+        </ul>`
+      : nothing
+  }
+  ${
+    verdict && verdict.kind !== "sound"
+      ? html`<details class="why">
+          <summary>${say("sentence.why")}</summary>
+          ${words("why", verdict.sentences.map((t) => t.html).join(""), "div")}
+        </details>`
+      : nothing
+  }
+  ${verdict && verdict.freedoms ? html`<p class="small"><button aria-pressed=${now.moving} @click=${does.move}>${say(now.moving ? "do.still" : "do.move")}</button></p>` : nothing}
+  ${look?.answers?.length ? answers(look.answers, "answer") : nothing} ${letters(now, does)}`;
 }
 
 /** @param {import("../types.js").Answer[]} all @param {string} place */
 export function answers(all, place) {
-  return html`<ul class="answers" aria-label=${say("sentence.answers")}>${all.flatMap((a, i) =>
-    a.found
-      ? a.lines.map((line, k) => html`<li>${words(`${place} ${i} ${k}`, line.formula)} <span class="sense">${words(`${place} ${i} ${k} sense`, lower(line.sense))} <span aria-hidden="true">${line.arrow}</span></span></li>`)
-      : [html`<li class="lost">${words(`${place} ${i}`, a.asked)}: ${say("sentence.lost")}</li>`])}</ul>`;
+  return html`<ul class="answers" aria-label=${say("sentence.answers")}>
+    ${all.flatMap((a, i) =>
+      a.found
+        ? a.lines.map(
+            (line, k) =>
+              html`<li>
+                ${words(`${place} ${i} ${k}`, line.formula)}
+                <span class="sense"
+                  >${words(`${place} ${i} ${k} sense`, lower(line.sense))} <span aria-hidden="true">${line.arrow}</span></span
+                >
+              </li>`,
+          )
+        : [html`<li class="lost">${words(`${place} ${i}`, a.asked)}: ${say("sentence.lost")}</li>`],
+    )}
+  </ul>`;
 }
 
 /** @param {string} sentence */
@@ -72,10 +103,32 @@ function saying(now, one, does) {
   const label = phrase ? say("sentence.phrase", { section: one.section || one.what }) : say("sentence.line");
   const submit = (/** @type {Event} */ e) => (e.preventDefault(), does.mean());
   return html`<form class="line" @submit=${submit} autocomplete="off">
-    ${phrase ? html`<span class="where">${one.section}</span>${one.key && !/^\d+$/.test(one.key) ? html`<input class="called" aria-label=${say("sentence.called")} .value=${one.key} size=${Math.max(one.key.length, 1)} spellcheck="false"
-      @change=${(/** @type {Event} */ e) => /** @type {HTMLInputElement} */ (e.target).value !== one.key && does.rename(/** @type {HTMLInputElement} */ (e.target).value)}><span aria-hidden="true">:</span>` : nothing}` : nothing}
-    <input id="line" aria-label=${label} placeholder=${phrase ? "" : say("sentence.placeholder")} .value=${now.draft} spellcheck="false" autocapitalize="off" enterkeyhint="done"
-      @input=${(/** @type {Event} */ e) => does.type(/** @type {HTMLInputElement} */ (e.target).value)}>
+    ${
+      phrase
+        ? html`<span class="where">${one.section}</span>${
+              one.key && !/^\d+$/.test(one.key)
+                ? html`<input
+                      class="called"
+                      aria-label=${say("sentence.called")}
+                      .value=${one.key}
+                      size=${Math.max(one.key.length, 1)}
+                      spellcheck="false"
+                      @change=${(/** @type {Event} */ e) => /** @type {HTMLInputElement} */ (e.target).value !== one.key && does.rename(/** @type {HTMLInputElement} */ (e.target).value)}
+                    /><span aria-hidden="true">:</span>`
+                : nothing
+            }`
+        : nothing
+    }
+    <input
+      id="line"
+      aria-label=${label}
+      placeholder=${phrase ? "" : say("sentence.placeholder")}
+      .value=${now.draft}
+      spellcheck="false"
+      autocapitalize="off"
+      enterkeyhint="done"
+      @input=${(/** @type {Event} */ e) => does.type(/** @type {HTMLInputElement} */ (e.target).value)}
+    />
     <button class="mean">${say("do.mean")}</button>
     ${now.options.length ? html`<span class="options">${now.options.slice(0, 8).map((o) => html`<button type="button" @click=${() => does.take(now.draft + o.insert + " ")}>${o.means}</button>`)}</span>` : nothing}
   </form>`;
@@ -83,9 +136,22 @@ function saying(now, one, does) {
 
 /** @param {State} now @param {Does} does */
 function sayings(now, does) {
-  return html`<ol class="sayings" aria-label=${say("sentence.sayings")}>${now.sayings.slice(0, 9).map((s, k) => html`<li>
-    <button class=${k === now.chosen ? "chosen" : ""} aria-keyshortcuts=${k + 1} title=${s.means} @click=${() => does.choose(k)}>
-      <kbd aria-hidden="true">${k + 1}</kbd> <span class="section">${s.section}</span> <span class="phrase">${s.name ? `${s.name}: ` : ""}${blanked(s)}</span></button></li>`)}</ol>`;
+  return html`<ol class="sayings" aria-label=${say("sentence.sayings")}>
+    ${now.sayings.slice(0, 9).map(
+      (s, k) =>
+        html`<li>
+          <button
+            class=${k === now.chosen ? "chosen" : ""}
+            aria-keyshortcuts=${k + 1}
+            title=${s.means}
+            @click=${() => does.choose(k)}
+          >
+            <kbd aria-hidden="true">${k + 1}</kbd> <span class="section">${s.section}</span>
+            <span class="phrase">${s.name ? `${s.name}: ` : ""}${blanked(s)}</span>
+          </button>
+        </li>`,
+    )}
+  </ol>`;
 }
 
 /** @param {import("../types.js").Saying} s */
@@ -93,7 +159,10 @@ function blanked(s) {
   const out = [];
   let from = 0;
   for (const [a, b] of s.blanks ?? []) {
-    out.push(s.phrase.slice(from, toUnits(s.phrase, a)), html`<u>${s.phrase.slice(toUnits(s.phrase, a), toUnits(s.phrase, b))}</u>`);
+    out.push(
+      s.phrase.slice(from, toUnits(s.phrase, a)),
+      html`<u>${s.phrase.slice(toUnits(s.phrase, a), toUnits(s.phrase, b))}</u>`,
+    );
     from = toUnits(s.phrase, b);
   }
   return [...out, s.phrase.slice(from)];

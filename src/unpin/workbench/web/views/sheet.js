@@ -28,7 +28,10 @@ export function sheet(now, does, figure = shown(now)) {
 }
 
 /** Who wants nothing to move on screen sees the displaced position drawn beside the first. @param {State} now */
-const shown = (now) => (now.moving && now.drawn?.motion?.svg && matchMedia("(prefers-reduced-motion: reduce)").matches ? now.drawn.motion : now.drawn?.figure);
+const shown = (now) =>
+  now.moving && now.drawn?.motion?.svg && matchMedia("(prefers-reduced-motion: reduce)").matches
+    ? now.drawn.motion
+    : now.drawn?.figure;
 
 /** @param {State} now @param {import("../types.js").Figure} figure */
 function placed(now, figure) {
@@ -47,7 +50,11 @@ function handles(now, does) {
   const { drawn } = now;
   if (!drawn?.things) return nothing;
   const used = new Set(drawn.things.filter((t) => t.what === "part" || t.points.length > 1).flatMap((t) => t.points));
-  const items = shapes(now).map((s) => ({ s, t: /** @type {import("../types.js").Thing} */ (drawn.things?.find((t) => t.id === s.id)), at: middle(s.lines.flat()) }));
+  const items = shapes(now).map((s) => ({
+    s,
+    t: /** @type {import("../types.js").Thing} */ (drawn.things?.find((t) => t.id === s.id)),
+    at: middle(s.lines.flat()),
+  }));
   return reading(items).map(({ s, t, at }) => {
     const on = now.touched.includes(t.id);
     const key = (/** @type {KeyboardEvent} */ e) => {
@@ -65,12 +72,17 @@ function handles(now, does) {
 }
 
 /** @param {Spot[]} spots @returns {Spot} */
-const middle = (spots) => [spots.reduce((s, p) => s + p[0], 0) / spots.length, spots.reduce((s, p) => s + p[1], 0) / spots.length];
+const middle = (spots) => [
+  spots.reduce((s, p) => s + p[0], 0) / spots.length,
+  spots.reduce((s, p) => s + p[1], 0) / spots.length,
+];
 
 /** What lights up and can be pressed. @param {import("../acts/shapes.js").Shape} s */
 function outline(s) {
-  if (s.box) return svg`<rect class="reach" x=${s.box.left - 4} y=${s.box.top - 4} width=${s.box.right - s.box.left + 8} height=${s.box.bottom - s.box.top + 8} rx="5"></rect>`;
-  if (s.lines.length === 1 && s.lines[0].length === 1) return svg`<circle class="reach" cx=${s.lines[0][0][0]} cy=${s.lines[0][0][1]} r=${s.what === "point" ? 13 : 17}></circle>`;
+  if (s.box)
+    return svg`<rect class="reach" x=${s.box.left - 4} y=${s.box.top - 4} width=${s.box.right - s.box.left + 8} height=${s.box.bottom - s.box.top + 8} rx="5"></rect>`;
+  if (s.lines.length === 1 && s.lines[0].length === 1)
+    return svg`<circle class="reach" cx=${s.lines[0][0][0]} cy=${s.lines[0][0][1]} r=${s.what === "point" ? 13 : 17}></circle>`;
   return svg`<path class="reach" d=${s.lines.map((l) => "M" + l.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")).join("")}></path>`;
 }
 

@@ -17,9 +17,24 @@ export function solve(now, does) {
   return html`<main class="two solve">
     <section class="body" aria-label=${say("solve.body")}>
       ${now.notice ? html`<p class="notice" role="status">${now.notice}</p>` : nothing}
-      <p class="bodies">${bodies.length > 1 ? html`<button aria-pressed=${!!body && body.bodies.length === bodies.length} @click=${() => does.isolate(["whole"])}>${say("apart.whole")}</button>` : nothing}${bodies.map(
-        (b) => html`<button aria-pressed=${body?.key === b.name} @click=${(/** @type {MouseEvent} */ e) => (e.shiftKey ? does.join(b.name) : does.isolate([b.name]))}>${b.title}</button>`)}${now.pulled.filter((p) => p.bodies.length > 1 && p.bodies.length < bodies.length).map(
-        (p) => html`<button aria-pressed=${p === body} @click=${() => store.set({ route: { ...now.route, shown: p.key } })}>${p.bodies.join(" + ")}</button>`)}</p>
+      <p class="bodies">
+        ${bodies.length > 1 ? html`<button aria-pressed=${!!body && body.bodies.length === bodies.length} @click=${() => does.isolate(["whole"])}>${say("apart.whole")}</button>` : nothing}${bodies.map(
+          (b) =>
+            html`<button
+              aria-pressed=${body?.key === b.name}
+              @click=${(/** @type {MouseEvent} */ e) => (e.shiftKey ? does.join(b.name) : does.isolate([b.name]))}
+            >
+              ${b.title}
+            </button>`,
+        )}${now.pulled
+          .filter((p) => p.bodies.length > 1 && p.bodies.length < bodies.length)
+          .map(
+            (p) =>
+              html`<button aria-pressed=${p === body} @click=${() => store.set({ route: { ...now.route, shown: p.key } })}>
+                ${p.bodies.join(" + ")}
+              </button>`,
+          )}
+      </p>
       ${body ? one(now, body, does) : html`<p class="lead">${say(now.look?.sound === false ? "apart.faulty" : "solve.begin")}</p>`}
     </section>
     <section class="side" aria-label=${say("solve.lesson")}>${lesson(now, does)}</section>
@@ -32,17 +47,41 @@ function one(now, body, does) {
   return html`<h2>${words("solve title", body.title)}</h2>
     <div class="fbd">${figure(now, body, pointed, does)}</div>
     <p class="told" aria-live="polite">${pointed ? left(body, pointed) : say("solve.point")}</p>
-    <ul class="sums" @mouseleave=${() => does.pointAt("")}>${body.choices.map((c) => {
-      const taken = now.route.sums.includes(c.sum);
-      return html`<li><button class="leaves-${c.left_ids.length > 2 ? "more" : c.left_ids.length}" aria-pressed=${c === pointed} ?disabled=${taken} @pointerenter=${hover(c, does)} @focus=${focus(c, does)} @click=${press(now, c, does)}>
-        <span class="what">${words(`sum ${c.sum}`, c.header)}</span> <span class="left">${taken ? say("solve.taken") : leaves(body, c)}</span></button></li>`;
-    })}</ul>
-    <form class="line" @submit=${(/** @type {SubmitEvent} */ e) => {
-      e.preventDefault();
-      const field = /** @type {HTMLInputElement} */ (/** @type {HTMLFormElement} */ (e.target).elements.namedItem("sum"));
-      if (field.value.trim()) does.take(field.value.trim());
-      field.value = "";
-    }}><input name="sum" aria-label=${say("solve.typed")} placeholder=${say("solve.typed")} autocomplete="off" spellcheck="false"><button>${say("solve.take")}</button></form>`;
+    <ul class="sums" @mouseleave=${() => does.pointAt("")}>
+      ${body.choices.map((c) => {
+        const taken = now.route.sums.includes(c.sum);
+        return html`<li>
+          <button
+            class="leaves-${c.left_ids.length > 2 ? "more" : c.left_ids.length}"
+            aria-pressed=${c === pointed}
+            ?disabled=${taken}
+            @pointerenter=${hover(c, does)}
+            @focus=${focus(c, does)}
+            @click=${press(now, c, does)}
+          >
+            <span class="what">${words(`sum ${c.sum}`, c.header)}</span>
+            <span class="left">${taken ? say("solve.taken") : leaves(body, c)}</span>
+          </button>
+        </li>`;
+      })}
+    </ul>
+    <form
+      class="line"
+      @submit=${(/** @type {SubmitEvent} */ e) => {
+        e.preventDefault();
+        const field = /** @type {HTMLInputElement} */ (/** @type {HTMLFormElement} */ (e.target).elements.namedItem("sum"));
+        if (field.value.trim()) does.take(field.value.trim());
+        field.value = "";
+      }}
+    >
+      <input
+        name="sum"
+        aria-label=${say("solve.typed")}
+        placeholder=${say("solve.typed")}
+        autocomplete="off"
+        spellcheck="false"
+      /><button>${say("solve.take")}</button>
+    </form>`;
 }
 
 // A mouse or the focus of the keyboard points, a press takes; a finger cannot point, so its first press does and its second takes.
@@ -50,15 +89,18 @@ function one(now, body, does) {
 const hover = (c, does) => (/** @type {PointerEvent} */ e) => e.pointerType !== "touch" && does.pointAt(c.sum);
 
 /** @param {Choice} c @param {Does} does */
-const focus = (c, does) => (/** @type {FocusEvent} */ e) => /** @type {Element} */ (e.target).matches(":focus-visible") && does.pointAt(c.sum);
+const focus = (c, does) => (/** @type {FocusEvent} */ e) =>
+  /** @type {Element} */ (e.target).matches(":focus-visible") && does.pointAt(c.sum);
 
 /** @param {State} now @param {Choice} c @param {Does} does */
-const press = (now, c, does) => (/** @type {PointerEvent} */ e) => (e.pointerType === "touch" && now.centre !== c.sum ? does.pointAt(c.sum) : does.take(c.sum));
+const press = (now, c, does) => (/** @type {PointerEvent} */ e) =>
+  e.pointerType === "touch" && now.centre !== c.sum ? does.pointAt(c.sum) : does.take(c.sum);
 
 /** The unknowns that a sum leaves, by name. @param {Pulled} body @param {Choice} c @param {string} [place] where it stands on the page */
 function leaves(body, c, place = "left") {
   if (!c.left_ids.length) return say("solve.none");
-  return html`${say(place === "told" ? "solve.left" : "solve.leaves")} ${c.left_ids.map((u, k) => html`${k ? ", " : ""}${named(body, u, `${place} ${c.sum}`)}`)}`;
+  return html`${say(place === "told" ? "solve.left" : "solve.leaves")}
+  ${c.left_ids.map((u, k) => html`${k ? ", " : ""}${named(body, u, `${place} ${c.sum}`)}`)}`;
 }
 
 /** @param {Pulled} body @param {Choice} c */
@@ -79,17 +121,38 @@ function figure(now, body, pointed, does) {
   if (!f) return nothing;
   const node = drawing("solve", f.svg);
   const gone = new Set(body.unknowns.filter((u) => pointed?.drops_ids.includes(u.id)).flatMap((u) => u.owner));
-  for (const mark of node.querySelectorAll("[data-action]")) mark.classList.toggle("gone", gone.has(mark.getAttribute("data-action") ?? ""));
-  for (const [k, v] of [["x", f.origin[0]], ["y", f.origin[1]], ["width", f.size[0]], ["height", f.size[1]]]) node.setAttribute(String(k), String(v));
-  const centres = f.scale ? body.choices.flatMap((c) => {
-    const at = c.at ?? now.drawn?.points?.find((p) => p.name === c.about)?.at;
-    return at && (c.about || c.at) ? [{ c, x: at[0] * f.scale, y: -at[1] * f.scale }] : [];
-  }) : [];
-  return html`<svg class="pointable" width=${Math.round((f.size[0] + 24) * LARGEST)} viewBox=${`${f.origin[0] - 12} ${f.origin[1] - 12} ${f.size[0] + 24} ${f.size[1] + 24}`} role="group" aria-label=${say("solve.centres")}>
+  for (const mark of node.querySelectorAll("[data-action]"))
+    mark.classList.toggle("gone", gone.has(mark.getAttribute("data-action") ?? ""));
+  for (const [k, v] of [
+    ["x", f.origin[0]],
+    ["y", f.origin[1]],
+    ["width", f.size[0]],
+    ["height", f.size[1]],
+  ])
+    node.setAttribute(String(k), String(v));
+  const centres = f.scale
+    ? body.choices.flatMap((c) => {
+        const at = c.at ?? now.drawn?.points?.find((p) => p.name === c.about)?.at;
+        return at && (c.about || c.at) ? [{ c, x: at[0] * f.scale, y: -at[1] * f.scale }] : [];
+      })
+    : [];
+  return html`<svg
+    class="pointable"
+    width=${Math.round((f.size[0] + 24) * LARGEST)}
+    viewBox=${`${f.origin[0] - 12} ${f.origin[1] - 12} ${f.size[0] + 24} ${f.size[1] + 24}`}
+    role="group"
+    aria-label=${say("solve.centres")}
+  >
     ${node}
-    ${centres.map(({ c, x, y }) => svg`<circle class="centre ${c === pointed ? "on" : ""}" cx=${x} cy=${y} r="9" tabindex="0" role="button" aria-label=${c.sum}
+    ${centres.map(
+      ({
+        c,
+        x,
+        y,
+      }) => svg`<circle class="centre ${c === pointed ? "on" : ""}" cx=${x} cy=${y} r="9" tabindex="0" role="button" aria-label=${c.sum}
       @pointerenter=${hover(c, does)} @focus=${focus(c, does)} @click=${press(now, c, does)}
-      @keydown=${(/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && (e.preventDefault(), does.take(c.sum))}></circle>`)}
+      @keydown=${(/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && (e.preventDefault(), does.take(c.sum))}></circle>`,
+    )}
   </svg>`;
 }
 
@@ -97,12 +160,30 @@ function figure(now, body, pointed, does) {
 function lesson(now, does) {
   const { route } = now;
   const { hand } = route;
-  return html`<p class="small"><button class="strong" @click=${() => does.shortest("recommended")}>${say("solve.shortest")}</button> <button @click=${() => does.shortest("fewest")}>${say("solve.fewest")}</button>
-      ${route.sums.length ? html`<button @click=${does.back}>${say("solve.back")}</button> <button @click=${does.clear}>${say("solve.clear")}</button> <button @click=${does.keep}>${say("solve.keep")}</button>` : nothing}</p>
+  return html`<p class="small">
+      <button class="strong" @click=${() => does.shortest("recommended")}>${say("solve.shortest")}</button>
+      <button @click=${() => does.shortest("fewest")}>${say("solve.fewest")}</button>
+      ${route.sums.length ? html`<button @click=${does.back}>${say("solve.back")}</button> <button @click=${does.clear}>${say("solve.clear")}</button> <button @click=${does.keep}>${say("solve.keep")}</button>` : nothing}
+    </p>
     ${route.job ? html`<p role="status">${say("solve.searching")} <button @click=${does.callOff}>${say("solve.calloff")}</button></p>` : nothing}
     ${route.bad ? html`<p class="notice" role="status">${route.bad}</p>` : nothing}
     ${route.claim ? html`<p class="claim">${words("claim", route.claim)}</p>` : nothing}
-    ${hand ? html`<ol class="steps">${hand.steps.map((s, k) => html`<li class=${s.ok ? "ok" : "not"}><code>${s.sum}</code> <span class="remark">${words(`step ${k}`, s.remark)}</span></li>`)}</ol>
-      ${hand.done ? html`<p class="done" role="status">${say("solve.done", { count: hand.count })}</p>${answers(hand.answers, "hand")}` : hand.missing.length ? html`<p>${say("solve.missing")} ${hand.missing.map((m, k) => html`${k ? ", " : ""}${words(`missing ${k}`, m)}`)}.</p>` : nothing}
-      <div class="chapters">${words("lesson", hand.lesson, "div")}</div>` : html`<p class="lead">${say("solve.empty")}</p>`}`;
+    ${
+      hand
+        ? html`<ol class="steps">
+              ${hand.steps.map((s, k) => html`<li class=${s.ok ? "ok" : "not"}><code>${s.sum}</code> <span class="remark">${words(`step ${k}`, s.remark)}</span></li>`)}
+            </ol>
+            ${
+              hand.done
+                ? html`<p class="done" role="status">${say("solve.done", { count: hand.count })}</p>
+                    ${answers(hand.answers, "hand")}`
+                : hand.missing.length
+                  ? html`<p>
+                      ${say("solve.missing")} ${hand.missing.map((m, k) => html`${k ? ", " : ""}${words(`missing ${k}`, m)}`)}.
+                    </p>`
+                  : nothing
+            }
+            <div class="chapters">${words("lesson", hand.lesson, "div")}</div>`
+        : html`<p class="lead">${say("solve.empty")}</p>`
+    }`;
 }
