@@ -44,10 +44,17 @@ def _step(a: Spot, b: Spot) -> Spot:
 
 
 def support_up(
-    kind: str, spot: Spot, bodies: list[Strip], taken: list[Strip], middle: Spot, strands: tuple[Spot, ...] = ()
+    kind: str,
+    spot: Spot,
+    bodies: list[Strip],
+    taken: list[Strip],
+    middle: Spot,
+    strands: tuple[Spot, ...] = (),
+    reach: float = 8.0,
 ) -> Spot:
     """A built-in end faces along its member; a pin stands on the ground below, else against the wall on the outer side, else
-    hangs, whichever keeps its triangle off the bodies. `strands`: directions of cords on a disc there; such a pin rather hangs."""
+    hangs, whichever keeps its triangle off the bodies. `strands`: directions of cords on a disc there; such a pin rather hangs.
+    `reach`: how far off the spot the symbol begins to take room, pt."""
     ways = leaving(spot, bodies) + list(strands)
     if kind == "fixed" and ways:
         return ways[0]
@@ -58,7 +65,7 @@ def support_up(
         cost = dislike + sum(
             20.0 if angle_between(ground, w) < 32 else 8.0 if angle_between(ground, w) < 58 else 0.0 for w in ways
         )
-        near, far = plus(spot, ground, 8), plus(spot, ground, 17)
+        near, far = plus(spot, ground, reach), plus(spot, ground, reach + 9)
         cost += sum(
             4.0
             for p, q, half in taken

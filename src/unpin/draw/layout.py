@@ -47,10 +47,16 @@ SUPPORTS = {"pin": pin.pin, "roller": roller.roller, "fixed": fixed.fixed, "cont
 SLIDING = {"hole": slot.hole, **{look: partial(SUPPORTS[look], grounded=False) for look in ("slot", "collar", "sleeve")}}
 SLIDES = ("slot", "collar", "sleeve")
 """Drawn over the member they are in or on."""
+PACKED = 90
+"""With more labels than that no leader line is tried in a crowded piece."""
 HIDDEN = 8.5
 """A disc up to this radius (pt) would not be seen behind the end of a member, so it is drawn over it."""
 SMALL_DISC = 24.0
-"""The name of the centre of a disc up to this radius (pt) may stand outside its rim."""
+"""The name of the centre of a disc up to this radius (pt) may stand outside its rim, and the ground of its pin lies there."""
+BEYOND = 4.0
+"""How far beyond the rim, pt."""
+SEEN = hinge.RADIUS + 1.8
+"""A smaller disc would be covered by its own hinge, so it is drawn as large as this, pt."""
 GROUND_LEVEL = {"roller": roller.LEVEL, "contact": contact.LEVEL, "guide": guide.CLEAR, "pin": pin.HEIGHT, "fixed": fixed.LEVEL,
                 "rocker": rocker.LEVEL, "knife_edge": knife_edge.LEVEL, "surface": surface.LEVEL, "slot": slot.HOLE + 0.8,
                 "collar": 0.0, "sleeve": 0.0, "anchor": cord.EYE, "floor": block.HALF + 1.0, "channel": block.HALF + 1.0, "rim": surface.RIM}
@@ -81,8 +87,9 @@ def lay_out(piece: Piece, scale: float) -> Paper:
         paper.direct(draw_mark(paper.room))
     _names(piece, paper)
     if crowded(piece):
-        # Leaders would cross everything, and what lies on something else is read by nobody: a label has a free place or none.
-        paper.wanted = [replace(w, far=tuple, spare=True) for w in paper.wanted]
+        # What lies on something else is read by nobody, and where labels are very many their leaders would cross everything.
+        packed = len(paper.wanted) > PACKED
+        paper.wanted = [replace(w, far=tuple if packed else w.far, spare=True) for w in paper.wanted]
     _letter(paper)
     return paper
 
@@ -125,6 +132,7 @@ def _bodies(piece: Piece, paper: Paper) -> None:
             paper.bars[item.owner] = symbol.room
     for item in piece.of(DiscItem):
         spot, radii = paper.at(item.at), tuple(r * paper.scale for r in item.radii)
+        radii = radii if max(radii) > SEEN else (SEEN,)
         layer = paper.back if max(radii) > HIDDEN else paper.middle
         paper.symbol(disc.disc(spot, radii, item.owner), layer, "body", item.owner)
         paper.reach[item.at] = paper.reach[item.owner] = max(radii)
@@ -180,8 +188,12 @@ def _supports(piece: Piece, paper: Paper) -> None:
             # What lies on the disc itself is in the way on every side.
             rim = paper.reach[item.at] + 1.0
             taken = [s for s in taken if max(math.dist(spot, end) for end in s[:2]) > rim]
-        up = page_way(item.up) if item.up is not None else support_up(item.kind, spot, paper.bodies, taken, middle, strands)
         options: dict[str, object] = {} if item.grounded else {"grounded": False}
+        wheel, reach = max((r for d in piece.of(DiscItem) if d.at == item.at for r in d.radii), default=0.0) * paper.scale, 8.0
+        if item.kind == "pin" and HIDDEN < wheel < SMALL_DISC:
+            options["height"] = wheel + BEYOND
+            reach = wheel
+        up = page_way(item.up) if item.up is not None else support_up(item.kind, spot, paper.bodies, taken, middle, strands, reach)
         if item.reach:
             options["reach"] = tuple(r * paper.scale for r in item.reach)
         symbol = SUPPORTS[item.kind](spot, up, item.owner, **options)
@@ -288,6 +300,8 @@ def _letter(paper: Paper) -> None:
     for wanted in paper.wanted:
         label, size, role, owner = paper.texts[wanted.key]
         seat = found[wanted.key]
+        if wanted.spare and seat is not None and seat.cost >= ENVIED and not seat.leader:
+            seat = None  # it would be taken for the name of something else
         paper.astray += seat is not None and seat.cost >= ENVIED
         paper.led += seat is not None and role == "part" and bool(seat.leader)
         if seat is None:
