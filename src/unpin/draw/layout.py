@@ -90,7 +90,7 @@ def lay_out(piece: Piece, scale: float) -> Paper:
         # What lies on something else is read by nobody, and where labels are very many their leaders would cross everything.
         packed = len(paper.wanted) > PACKED
         paper.wanted = [replace(w, far=tuple if packed else w.far, spare=True) for w in paper.wanted]
-    _letter(paper)
+    _letter(paper, strict=crowded(piece))
     return paper
 
 
@@ -294,14 +294,14 @@ def _led_along(runs, half: float, size: Spot) -> tuple[Candidate, ...]:
     return tuple(c for a, b in runs[:1] for share in (0.5, 0.36, 0.64) for c in led(between(a, b, share), half, size))
 
 
-def _letter(paper: Paper) -> None:
-    """Place the labels and put each with what it belongs to."""
+def _letter(paper: Paper, strict: bool = False) -> None:
+    """Place the labels and put each with what it belongs to; `strict`: none that could be taken for the name of something else."""
     found = place(paper.wanted, paper.room, paper.rivals)
     for wanted in paper.wanted:
         label, size, role, owner = paper.texts[wanted.key]
         seat = found[wanted.key]
-        if wanted.spare and seat is not None and seat.cost >= ENVIED and not seat.leader:
-            seat = None  # it would be taken for the name of something else
+        if strict and seat is not None and seat.cost >= ENVIED and not seat.leader:
+            seat = None
         paper.astray += seat is not None and seat.cost >= ENVIED
         paper.led += seat is not None and role == "part" and bool(seat.leader)
         if seat is None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from unpin.lesson import bars, cords, derived, isolate, outcome, phrases, soundness, statement, ways, working
+from unpin.lesson import bars, cords, derived, isolate, joints, outcome, phrases, soundness, statement, ways, working
 from unpin.lesson.bare import housed
 from unpin.lesson.centres import with_centres
 from unpin.lesson.figures import Studio
@@ -37,7 +37,7 @@ def build(worked: Worked, figures: int = 0, route: str = "", language: str = "",
     studio = Studio(worked, sheet, drawn, centres)
     sections = [_problem(worked, sheet, studio), _sound(worked, sheet, studio)]
     if chosen:
-        sections += [_plan(worked, chosen, studio), *_bodies(worked, chosen, sheet, studio)]
+        sections += [_plan(worked, chosen, studio), *joints.shortened(_bodies(worked, chosen, sheet, studio))]
         follows = derived.chapter(worked, chosen, sheet)
         sections += [Section("found", "found", Text("title.found"), follows)] if follows else []
         sections.append(_answers(worked, sheet, studio))

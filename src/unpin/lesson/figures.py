@@ -9,7 +9,7 @@ from dataclasses import replace
 from unpin.base.units import FORCE
 from unpin.exact.number import sign
 from unpin.lesson import bars, phrases
-from unpin.lesson.nodes import Drawing, Listing, Node, Text
+from unpin.lesson.nodes import Drawing, Listing, Node, Text, sentences
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.soundness import shown_freedom
 from unpin.model.action import FreeBody
@@ -19,6 +19,8 @@ from unpin.route.worked import Worked
 
 CROWD = 30
 """With more links than that their forces are told by the table of all bars, or those asked for alone are drawn: nobody could read the rest."""
+PIECES = 24
+"""With more bodies than that the structure is not drawn taken apart: each is drawn by itself when its turn comes."""
 
 
 class Studio:
@@ -40,7 +42,7 @@ class Studio:
                           problem_figure(w.apart, labels.of_problem(w.problem, w.apart, self.sheet)))
 
     def apart(self) -> tuple[Node, ...]:
-        if not self.drawn or len(self.worked.structure.bodies) < 2:
+        if not self.drawn or not 2 <= len(self.worked.structure.bodies) <= PIECES:
             return ()
         from unpin.draw.figure import apart_figure
         from unpin.lesson import labels
@@ -115,8 +117,11 @@ class Studio:
         return self._made("final", "", caption, figure)
 
     def _made(self, which: str, subject: str, caption: Text, figure) -> tuple[Node, ...]:
+        from unpin.draw.items import crowded
         from unpin.lesson.describe import describe
 
+        if any(crowded(piece) for piece in figure.pieces):
+            caption = sentences(caption, Text("caption.left_out"))
         self.count += 1
         return (Drawing(f"figure-{self.count}", which, subject, caption, describe(figure, self.worked.problem, self.sheet), figure),)
 

@@ -30,8 +30,13 @@ def _section(section: Section) -> Section:
         children = [_checked(n) for n in nodes if isinstance(n, Paragraph) and n.text.code == "check.intro"]
         children = children or [Paragraph(Text("short.confirmed"))]
     else:
-        children = [made for n in nodes for made in _worked(n)]
+        return in_short(section)
     return replace(section, children=tuple(children))
+
+
+def in_short(section: Section) -> Section:
+    """The chapter of a body: its diagram, each sum as it is written, and what it gives."""
+    return replace(section, children=tuple(made for n in walk(section.children) for made in _worked(n)))
 
 
 def _worked(node: Node) -> list[Node]:
