@@ -100,12 +100,34 @@ def test_a_drag_is_broken_off_by_escape_and_nothing_has_changed(hand):
     mouse.move(*hand.spot(2, 0))
     mouse.down()
     mouse.move(*hand.spot(1, 1), steps=5)
+    hand.page.wait_for_timeout(400)
+    hand.settle()
+    assert hand.page.locator(".says").inner_text()
     hand.keys("Escape")
     mouse.up()
     hand.settle()
 
     assert "B: [2, 0]" in hand.text()
     assert not hand.state("history")["done"]
+    assert [p["at"] for p in hand.state("drawn")["points"]] == [[0, 0], [2, 0]], "what was drawn on the way is gone as well"
+
+
+def test_a_drag_that_ends_where_it_began_changes_nothing(hand):
+    (hand.folder / "beam.yaml").write_text("points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n")
+    hand.open("beam.yaml")
+    hand.press(2, 0)
+    mouse = hand.page.mouse
+    mouse.move(*hand.spot(2, 0))
+    mouse.down()
+    mouse.move(*hand.spot(1, 1), steps=5)
+    hand.page.wait_for_timeout(400)
+    hand.settle()
+    mouse.move(*hand.spot(2, 0), steps=5)
+    mouse.up()
+    hand.settle()
+
+    assert not hand.state("history")["done"]
+    assert [p["at"] for p in hand.state("drawn")["points"]] == [[0, 0], [2, 0]]
 
 
 def test_the_text_and_the_drawing_are_one_document(hand):

@@ -5,6 +5,8 @@ import { store, text } from "../store.js";
 const PAUSE = 90;
 let timer = 0;
 let asked = 0;
+/** @type {Pick<import("../types.js").State, "look" | "drawn"> | null} */
+let kept = null;
 
 /** @param {{name: string, at: [string, string]}[]} moves @param {() => void} shown called when the engine's drawing is on the page */
 export function preview(moves, shown) {
@@ -16,12 +18,21 @@ export function preview(moves, shown) {
     const now = store.get();
     const reply = await send("/look", { text: edited.text, scale: now.scale, want: ["figure"], freedom: 0, since: mine });
     if (mine !== asked || !reply.ok || !reply.figure) return;
+    kept ??= { look: now.look, drawn: now.drawn };
     store.set({ look: /** @type {any} */ (reply), drawn: /** @type {any} */ (reply) });
     requestAnimationFrame(() => mine === asked && shown());
   }, PAUSE);
 }
 
-export function unpreview() {
+/** No more of it. @param {boolean} back whether the page shows again what it showed before the drag */
+export function unpreview(back) {
   clearTimeout(timer);
   asked++;
+  if (back && kept) store.set(kept);
+  if (back) kept = null;
+}
+
+/** The drag has become a step: what it showed on the way needs no way back. */
+export function previewed() {
+  kept = null;
 }

@@ -4,11 +4,11 @@
  */
 import { toMetres, toScreen, panned, pinched } from "../kernels/view.js";
 import { following, under } from "../kernels/hit.js";
-import { point, store } from "../store.js";
+import { point, store, text } from "../store.js";
 import { add, touch } from "../acts/saying.js";
 import { shapes } from "../acts/shapes.js";
 import { carriedBy, land, move, placeAt, round, stroke } from "../acts/drawing.js";
-import { preview, unpreview } from "../acts/previewing.js";
+import { preview, previewed, unpreview } from "../acts/previewing.js";
 import { bodyAt, isolate, join } from "../acts/apart.js";
 import { mark } from "../acts/tracing.js";
 import { held } from "./holding.js";
@@ -117,15 +117,21 @@ export const states = {
       preview(moves, m.hold.again);
     },
     lift(m) {
-      unpreview();
+      unpreview(false);
+      const before = text();
       if (m.places)
-        void move(m.names.map((/** @type {string} */ name, /** @type {number} */ k) => ({ name, at: m.places[k].shown }))).then(
-          (made) => (made ? touch(m.ids, true) : m.hold.back()),
-        );
+        void move(m.names.map((/** @type {string} */ name, /** @type {number} */ k) => ({ name, at: m.places[k].shown }))).then((made) => {
+          if (made && text() !== before) {
+            previewed();
+            return touch(m.ids, true);
+          }
+          unpreview(true);
+          m.hold.back();
+        });
       return ["idle", {}];
     },
     escape(m) {
-      unpreview();
+      unpreview(true);
       m.hold.back();
       return ["idle", {}];
     },
