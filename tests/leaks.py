@@ -6,9 +6,11 @@ import io
 import re
 import subprocess
 from dataclasses import fields
+from functools import cache
 
 import pikepdf
 
+import unpin
 from unpin.lesson.formula import Amount, Letter
 from unpin.lesson.nodes import drawings
 from unpin.render.picture import svg
@@ -54,8 +56,16 @@ def plain(text: str) -> str:
 
 
 def of_page(html: str) -> str:
-    """Text, names and data of a page or a drawing: everything but its style sheet and the places of lines."""
-    return plain(_GEOMETRY.sub("", re.sub(r'(?s)<style>.*?</style>|xmlns="[^"]*"', "", html)))
+    """Text, names and data of a page or a drawing: everything but its style sheet, the script that every page has, and the places
+    of lines."""
+    return plain(_GEOMETRY.sub("", re.sub(r'(?s)<style>.*?</style>|xmlns="[^"]*"', "", html.replace(_script(), ""))))
+
+
+@cache
+def _script() -> str:
+    """The script of a page that says next to nothing, which is that of every page."""
+    empty = unpin.as_page(unpin.explain(unpin.check(unpin.loads("points: {A: [0, 0], B: [1, 0]}\nmembers: {bar: A B}")), drawn=False))
+    return re.findall(r"(?s)<script>.*?</script>", empty)[-1]
 
 
 def of_pdf(data: bytes, tmp_path) -> str:
