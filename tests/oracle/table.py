@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from build import DOWN, LEFT, RIGHT, UP, angle, between, components, couple, force, frame, link, pin, slope, spread, square, support, towards, weight, weld
 import known
 import touching
+from build import DOWN, LEFT, RIGHT, UP, angle, between, components, couple, force, frame, link, pin, slope, spread, square, support, towards, weight, weld
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Problem
 from unpin.statics import inspect

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given
 
 from build import UP, force, number, support, weight
+from known import released
 from lagrange import multipliers
 from needed import needs
 from strategies import drawn
-from known import released
 from table import GIVEN, STRUNG, TABLE
 from transforms import forces as derived
 from unpin.model.kinds import KINDS

@@ -98,6 +98,9 @@ class _Field:
         # Rounded numbers do not keep lines through one point: what vanishes is then asked of the digits themselves.
         self.rough = any(isinstance(x, Digits) or isinstance(x, Lettered) and x.loose for x in numbers)
         self.at, self.exact = points, exact
+        self.ends: dict[str, set[str]] = {}
+        for a in structure.actions:
+            self.ends.setdefault(a.unknown, set()).add(a.point)
         self.wrench = {id: tuple(map(residue, w)) for id, w in exact.items()}
         self.point = {name: tuple(map(residue, at)) for name, at in points.items()}
         self._on: dict[Row, int] = {}
@@ -304,9 +307,13 @@ def _cost(body: FreeBody, row: Row, how: tuple, field: _Field, costs: CostTable,
         total += costs.unlabelled
     elif how[0] in ("square", "across", "meet"):
         total += costs.slanted if how[0] == "square" else costs.slanted_free
+    centre = field.at[how[1]] if how[0] == "point" else None
     for a in body.actions:
         w = field.wrench[a.id]
         if (row[0] * w[0] + row[1] * w[1] + row[2] * w[2]) % p == 0 or (exact and product(exact, field.exact[a.id]) == 0):
+            # A bar that ends at the centre is seen to aim at it, and what acts there needs no looking at all.
+            if centre and a.unknown and a.at != centre and how[1] not in field.ends[a.unknown]:
+                total += costs.passing
             continue
         total += costs.term + (costs.arm if moment and a.kind == "force" else 0)
         total += costs.reused if a.unknown else 0

@@ -24,6 +24,7 @@ class CostTable:
     few_pins: int = 70  # two or three pins cut out together: neither a joint nor a section
     group: int = 60  # some parts together that are no side of a section
     each_more: int = 6  # every further part in a group
+    passing: int = 10  # at a centre, an unknown that acts elsewhere and only aims at it: that it drops out must be seen
     off_body: int = 30  # a labelled centre that is not on the body
     unlabelled: int = 150  # a centre whose place has to be found first, dearer than a further sum
     slanted: int = 25  # an axis along a member, not x or y

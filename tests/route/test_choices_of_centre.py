@@ -1,0 +1,30 @@
+"""Which of two equally short ways is recommended: the first moments about the point where the unknowns act."""
+
+from dataclasses import replace
+
+from build import RIGHT, UP, force, frame, link, slope, support
+from unpin.model.problem import Asked
+from unpin.route.work import work
+
+BEAM = frame({"A": (0, 0), "B": (4, 0), "C": (2, 0)}, {"beam": "A C B"}, support("pin", "A", "beam"), support("roller", "B", "beam", UP),
+             force(300, "C", "beam", slope(3, -4)))
+REACTIONS = replace(BEAM, asked=(Asked("reaction", point="A"), Asked("reaction", point="B")))
+
+
+def centres(problem, **options):
+    return [e.functional.point for s in work(problem, **options).recommended.steps for e in s.equations if e.functional.kind == "about"]
+
+
+def test_of_a_beam_on_pin_and_roller_the_moments_are_about_the_pin():
+    """First the roller by moments about the pin, then the pin by two force sums, moments about the roller being left for the check
+    (common practice, no source)."""
+    assert centres(REACTIONS)[0] == "A"
+
+
+def test_a_pull_along_a_line_through_the_centre_does_not_make_it_dear_where_its_bar_ends_there():
+    """The section habit stays: moments about the joint where the other two cut bars end."""
+    at = {"A": (0, 0), "B": (2, 0), "C": (4, 0), "D": (1, 1), "E": (3, 1)}
+    truss = frame(at, {}, *(link(a, b, "", "") for a, b in ("AB", "BC", "AD", "DB", "BE", "EC", "DE")), support("pin", "A"),
+                  support("roller", "C", "", UP), force(10, "B"), force(2, "E", "", RIGHT))
+    truss = replace(truss, asked=(Asked("link", "DE"),))
+    assert centres(truss)[-1] == "B"
