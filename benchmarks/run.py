@@ -123,7 +123,7 @@ def growth(repeats: int) -> None:
     from chain import chain
     from unpin.route.candidates import survey
     from unpin.route.cost import DEFAULT
-    from unpin.route.order import cheapest
+    from unpin.route.order import cheapest, well_chosen
     from unpin.route.search import fewest
     from unpin.statics.goals import goals
     from unpin.statics.inspect import inspect
@@ -136,7 +136,7 @@ def growth(repeats: int) -> None:
         def search(structure=structure, problem=problem):
             ground = survey(structure, DEFAULT)
             goal = ground.mask_of([u for asked in problem.asked for u in goals(structure, asked)])
-            least = fewest(ground, goal, 0)
+            least = well_chosen(ground, goal, 0, fewest(ground, goal, 0), DEFAULT)
             return least, cheapest(ground, goal, 0, least, DEFAULT)
 
         least, moves = search()

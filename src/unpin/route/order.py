@@ -12,8 +12,9 @@ from collections.abc import Iterable
 from unpin.route.blocks import sums_for
 from unpin.route.candidates import Ground, Sum
 from unpin.route.cost import CostTable
+from unpin.route.exchange import cheaper
 from unpin.route.frontier import KEEP, Move, Offer, Sums
-from unpin.route.search import Fewest
+from unpin.route.search import Closure, Fewest
 
 EXPANSIONS = 600
 """States opened before a search settles for what it has; counted, never timed."""
@@ -43,6 +44,22 @@ def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostT
     if least and (not wide or len(within.sums) == len(sums)):
         return least
     return _Search(Sums(ground, sums, known, costs), fewest).run(goal, _total(least)) or least
+
+
+def well_chosen(ground: Ground, goal: int, known: int, least: Fewest, costs: CostTable) -> Fewest:
+    """The same bounds with that of the smallest sets, as far as one is found, in which the way costs least."""
+    goal &= ~known
+    if goal.bit_count() > MANY:
+        return least
+    sums = _kept(ground, ground.sums, known)
+
+    def price(inside: int) -> int | None:
+        inside |= known
+        within = Sums(ground, [s for s in sums if s.mask & ~inside == 0], known, costs)
+        moves = _greedy(within, goal, least.block)
+        return _total(moves) if moves else None
+
+    return cheaper(Closure(ground, known, least.block), least, goal, price)
 
 
 def _total(moves: list[Move] | None) -> int:

@@ -16,7 +16,7 @@ from unpin.route.execute import execute, sketch
 from unpin.route.follow import follow
 from unpin.route.frontier import Move
 from unpin.route.gather import gathered
-from unpin.route.order import MANY, cheapest
+from unpin.route.order import cheapest, well_chosen
 from unpin.route.plan import Route, Step
 from unpin.route.search import Fewest, fewest
 from unpin.route.worked import Worked
@@ -29,6 +29,9 @@ from unpin.statics.prove import prove
 from unpin.statics.solve import solve
 from unpin.statics.sound import sound
 from unpin.statics.transfer import transfer
+
+COMPARED = 9
+"""With more asked than this every way finds the same things in another order: nobody compares them, so no next best is looked for."""
 
 
 def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worked:
@@ -57,6 +60,7 @@ def work(problem: Problem, costs: CostTable = DEFAULT, others: int = 2) -> Worke
         least = fewest(ground, goal, known)
     if least is None:
         return worked
+    least = well_chosen(ground, goal, known, least, costs)
     best = cheapest(ground, goal, known, least, costs)
     if best is None:
         return worked
@@ -116,8 +120,7 @@ def _rivals(ground, goal, known, least, costs, best: list[Move]) -> list[list[Mo
     """Next best routes: those that do without one of the sums of the best one, cheapest first."""
     seen = {_shape(best)}
     found: list[list[Move]] = []
-    # With so much asked every order is as good as another: nobody compares them.
-    for move in best[:5] if goal.bit_count() <= MANY else ():
+    for move in best[:5] if goal.bit_count() <= COMPARED else ():
         for s in move.sums:
             moves = cheapest(ground, goal, known, least, costs, wide=False, barred=[(s.body, s.mask)])
             if moves and _shape(moves) not in seen:
