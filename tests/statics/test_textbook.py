@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build import DOWN, LEFT, RIGHT, UP, angle, couple, force, frame, link, pin, slope, spread, support, weight
+from build import DOWN, LEFT, RIGHT, UP, angle, couple, force, frame, link, pin, slope, spread, support, weight, weld
 from unpin.exact.number import cos_deg, sin_deg, sqrt
 from unpin.model.problem import Asked
 from unpin.route.work import work
@@ -137,3 +137,12 @@ def test_the_awning_of_the_first_page():
     assert [[(abs(c.value), c.sense) for c in a.components[:2]] for a in w.answers] == [
         [(156, "right")], [(600, "compression")], [(660, "left"), (120, "down")]]
     assert w.fewest.count == w.fewest.lower == 4
+
+
+def test_a_joint_and_a_support_at_one_point_have_names_that_say_on_whom_they_act():
+    """The support keeps the short names, the weld's say the member."""
+    problem = frame({"A": (0, 0), "C": (2, 0), "D": (2, 1)}, {"sill": "A C", "post": "C D"}, weld("C", "sill", "post"),
+                    support("pin", "C", "sill"), support("roller", "A", "sill", UP), force(50, "D", "post", RIGHT))
+
+    assert [(u.symbol.base, u.symbol.sub, u.symbol.on) for u in assemble(problem).unknowns if u.symbol.sub != "y" or u.symbol.base == "C"][:5] == [
+        ("C", "x", "sill"), ("C", "y", "sill"), ("M", "C", "sill"), ("C", "x", ""), ("C", "y", "")]

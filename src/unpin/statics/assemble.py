@@ -41,6 +41,7 @@ class _Assembly:
         self.names: set[str] = set()
 
     def structure(self) -> Structure:
+        held = {c.points[0] for c in self.problem.connections if GROUND in c.parts and c.kind != "link"}
         for c in self.problem.connections:
             if c.kind == "link":
                 self._link(c.name, c.points, c.parts, c.name, c.direction, dict(c.given).get("line"))
@@ -49,7 +50,8 @@ class _Assembly:
             elif c.kind == "pin":
                 self._pin(self.meetings[c.points[0]])
             else:
-                self._between(c, c.parts[0], c.parts[1])
+                # Where a support stands at the same point its names are the short ones; those in the joint say on whom they act.
+                self._between(c, c.parts[0], c.parts[1], on=c.parts[0] if c.points[0] in held else "")
         for name, seen in self.two_force.items():
             self._link(name, seen.points, ("", ""), name)
         used_by_pins = {c.points[0] for c in self.problem.connections if c.kind == "pin" and GROUND not in c.parts}
