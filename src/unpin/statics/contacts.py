@@ -23,6 +23,7 @@ class Opened:
 def settle(problem: Problem) -> tuple[Problem, tuple[Opened, ...]]:
     """The problem with its pulling contacts taken out, hardest pull first, one at a time until none pulls; and those contacts in
     that order. A contact that opened is not closed again: with smooth contacts and rigid parts the loads decide once.
+    Then, where the forces of contacts are not fixed, one between which and another the thing fits without a squeeze (see `_slack`).
     """
     opened: list[Opened] = []
     pushing = [c for c in problem.connections if KINDS[c.kind].push_only]
@@ -37,4 +38,34 @@ def settle(problem: Problem) -> tuple[Problem, tuple[Opened, ...]]:
         gone = next(c for c in problem.connections if c.name == worst.source and c.points[0] == point and KINDS[c.kind].push_only)
         opened.append(Opened(gone, values[worst.id]))
         problem = replace(problem, connections=tuple(c for c in problem.connections if c is not gone))
+    slack = _slack(problem)
+    if slack:
+        opened.append(slack)
+        problem = replace(problem, connections=tuple(c for c in problem.connections if c is not slack.connection))
     return problem, tuple(opened)
+
+
+def _slack(problem: Problem) -> Opened | None:
+    """Of two contacts that could only squeeze each other, as a crate between two walls, the one that the loads do not press.
+
+    Without either of them everything is fixed. If the contact left over pushes in the one case and would have to pull in the other,
+    nothing but a squeeze of any size could make both push, and none is stated. None where several ways of resting are possible
+    (a plank on three edges): there the forces are truly not fixed."""
+    structure = assemble(problem)
+    loose = [u for u in structure.unknowns if u.push_only and u.id not in (solve(structure) or {})]
+    rests: list[Connection] = []
+    needed: list[Number] = []
+    for unknown in loose if len(loose) > 1 else ():
+        point = structure.action(unknown.actions[0]).point
+        gone = next(c for c in problem.connections if c.name == unknown.source and c.points[0] == point and KINDS[c.kind].push_only)
+        without = assemble(replace(problem, connections=tuple(c for c in problem.connections if c is not gone)))
+        values = solve(without)
+        if values is None or any(u.id not in values for u in without.unknowns):
+            return None
+        pulls = [values[u.id] for u in without.unknowns if u.push_only and sign(values[u.id]) < 0]
+        if not pulls:
+            rests.append(gone)
+        needed += pulls
+    if len(rests) == 1 and needed:
+        return Opened(rests[0], min(needed, key=approx))
+    return None
