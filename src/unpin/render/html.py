@@ -84,7 +84,7 @@ class _Page:
         view = teaching.view(lesson)
         self.marks = view.marks
         title, house = lesson.title or say("lesson.title.untitled", self.language), lesson.house
-        style = _faces() + _tight(_asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}") + _asset("teach.css"))
+        style = _faces() + _close(_tight(_asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}") + _asset("teach.css")))
         script = _tight(_asset("script.js") + _asset("teach.js"))
         heading = f'<p class="heading">{escape(house.heading)}</p>\n' if house.heading else ""
         policy = f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; font-src data:; img-src data:; base-uri 'none'; form-action 'none'"
@@ -238,6 +238,11 @@ def _tight(text: str) -> str:
     """Without the room and the remarks that only an author needs. No text of ours runs over a line's end."""
     lines = (line.strip() for line in text.splitlines())
     return "\n" + "\n".join(line for line in lines if line and not line.startswith("//"))
+
+
+def _close(style: str) -> str:
+    """A style sheet without the room round its signs; none of ours holds words in quotation marks that it could change."""
+    return re.sub(r"\s*([{};,])\s*", r"\1", style)
 
 
 def _hash(text: str) -> str:
