@@ -3,7 +3,9 @@
 import pytest
 
 from unpin.exact.number import approx
+from unpin.lesson.build import build
 from unpin.read import read_text
+from unpin.render.terminal import write
 from unpin.route.work import work
 
 CRATE = """
@@ -43,3 +45,10 @@ def test_a_crate_that_nothing_pushes_sideways_is_not_said_to_open_anywhere():
     worked = work(read_text(CRATE.replace(", 20 N at C LOAD", "")).problem)
 
     assert not worked.opened
+
+
+def test_the_lesson_says_that_nothing_squeezes_and_which_wall_is_left_alone():
+    said = " ".join(write(build(work(read_text(CRATE.replace("LOAD", "right")).problem))).split()).replace("\u202f", " ").replace("\u00a0", " ")
+
+    assert "Nothing is said to squeeze it" in said
+    assert "the contact at D, closed alone, would have to pull with 20.0 N" in said

@@ -69,7 +69,7 @@ def shown_freedom(found: Soundness) -> Freedom:
 
 def _opened(opened: tuple[Opened, ...], found: Soundness, sheet: Sheet) -> Text:
     """The contacts that let go, each with the pull that it would have needed, and what is left."""
-    said = [Text("sound.opened_next" if k else "sound.opened",
+    said = [Text("sound.opened_slack" if o.slack else "sound.opened_next" if k else "sound.opened",
                  {"point": phrases.letter_like(o.connection.points[0]), "size": sheet.size(o.needed, FORCE)}) for k, o in enumerate(opened)]
     if found.holds:
         return sentences(*said, Text("sound.opened_without", {"count": len(opened)}))

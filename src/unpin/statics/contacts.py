@@ -14,10 +14,12 @@ from unpin.statics.solve import solve
 
 @record
 class Opened:
-    """A contact that lets go, and the force (N, negative: a pull) that it would have needed had it held."""
+    """A contact that lets go, and the force (N, negative: a pull) that it would have needed had it held. `slack`: it and another
+    could push both, but only by a squeeze, and it is taken that there is none."""
 
     connection: Connection
     needed: Number
+    slack: bool = False
 
 
 def settle(problem: Problem) -> tuple[Problem, tuple[Opened, ...]]:
@@ -67,5 +69,5 @@ def _slack(problem: Problem) -> Opened | None:
             rests.append(gone)
         needed += pulls
     if len(rests) == 1 and needed:
-        return Opened(rests[0], min(needed, key=approx))
+        return Opened(rests[0], min(needed, key=approx), slack=True)
     return None
