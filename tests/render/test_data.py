@@ -8,6 +8,7 @@ from jsonschema import Draft202012Validator
 
 from lessons import DOUBLE, EXAMPLES, FREE, lesson, worked, worked_text
 from unpin import api
+from unpin.exact.lettered import is_lettered
 from unpin.exact.number import approx
 from unpin.lesson.sheet import sheet_for
 from unpin.render import json as data
@@ -45,6 +46,9 @@ def test_the_answers_are_the_proved_values_in_their_unit(name):
     for answer in w.answers:
         for c in answer.components:
             entry = next(found)
+            if is_lettered(c.value):
+                assert entry["value"] is None and entry["printed"]
+                continue
             assert entry["value"] == pytest.approx(abs(approx(c.value / sheet.units[c.dimension].factor)), rel=1e-11)
             assert (entry["name"], entry["sense"]) == (data.component_name(c), c.sense)
             assert entry["worked"] in (entry["value"], -entry["value"])
@@ -57,7 +61,7 @@ def test_a_force_against_its_arrow_has_a_magnitude_and_a_negative_worked_value()
     assert found["A_x"]["worked"] == -found["A_x"]["value"] < 0
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("name", [n for n in EXAMPLES if not any(map(is_lettered, worked(n).values.values()))])
 def test_the_terms_of_every_equation_add_up_to_zero(name):
     """With the values given beside them and the loads of the problem: the document can be checked by its reader."""
     w = worked(name)
