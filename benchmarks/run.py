@@ -16,6 +16,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 EXAMPLE = ROOT / "examples" / "theatre-hoist.yaml"
+HUNDRED = 100
 
 
 def times(run, repeats: int) -> list[float]:
@@ -116,6 +117,47 @@ def handout(repeats: int) -> None:
     report("problem to PDF handout", times(lambda: pdf.write(build(work(fresh()))), repeats), theirs, "typesetter alone")
 
 
+def hundred(repeats: int) -> None:
+    """A hundred problem files to PDF on all cores, as `unpin handouts` does it, beside the typesetter alone on the very same documents,
+    on one core and on all. Every file has a title of its own. Each side starts its own processes."""
+    from concurrent.futures import ProcessPoolExecutor
+    from tempfile import TemporaryDirectory
+
+    from unpin.lesson.build import build
+    from unpin.read import read_file
+    from unpin.render import pdf
+    from unpin.route.work import work
+
+    files = sorted([*(ROOT / "examples").glob("*.yaml"), *(ROOT / "tests" / "published" / "problems").glob("*.yaml")])[:HUNDRED]
+    with TemporaryDirectory() as folder:
+        source, target = Path(folder) / "problems", Path(folder) / "handouts"
+        source.mkdir()
+        for k in range(HUNDRED):
+            text = files[k % len(files)].read_text("utf-8")
+            (source / f"{k:03}.yaml").write_text(f"# {k}\n{text}", "utf-8")
+        command = [str(Path(sys.executable).parent / "unpin"), "handouts", str(source), "-o", str(target)]
+        runs = max(1, repeats // 5)
+        ours = times(lambda: subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL), runs)
+        written = len(list(target.glob("*.pdf")))
+        ready = [pdf.document(build(work(read_file(file).problem))) for file in sorted(source.glob("*.yaml"))]
+
+        def together():
+            with ProcessPoolExecutor() as pool:
+                list(pool.map(_typeset, ready))
+
+        alone = times(lambda: [_typeset(one) for one in ready], 1)
+        many = times(together, runs)
+    each = [[t / HUNDRED for t in side] for side in (ours, alone, many)]
+    report(f"{written} of {HUNDRED} problem files to PDF on all cores, each", each[0], each[1], "typesetter alone, one core ")
+    report("  the same", each[0], each[2], "typesetter alone, all cores")
+
+
+def _typeset(document) -> int:
+    from unpin.render.typeset import compile_document
+
+    return len(compile_document(*document, "pdf"))
+
+
 def growth(repeats: int) -> None:
     """Route search from three to ten parts; the floor is numpy solving the same sizes of system in floats."""
     import numpy
@@ -163,7 +205,7 @@ def sizes(repeats: int) -> None:
             before = took
 
 
-TASKS = {"lesson": whole_lesson, "start": start_up, "handout": handout, "growth": growth, "sizes": sizes}
+TASKS = {"lesson": whole_lesson, "start": start_up, "handout": handout, "hundred": hundred, "growth": growth, "sizes": sizes}
 
 
 def main() -> None:
