@@ -1,13 +1,17 @@
 """Lessons in letters: what is said, and under which conditions."""
 
 import json
+import math
 from pathlib import Path
 
 import jsonschema
 import pytest
 
+from lettered_problems import value
 from unpin import api
+from unpin.base.units import FORCE
 from unpin.exact.expression import grammar, parse
+from unpin.exact.shape import shape
 
 ARM = """
 title: Sign arm
@@ -130,6 +134,60 @@ def test_data_hold_the_formula_in_the_grammar_of_the_file(problem):
     formulas = [a["formula"] for a in data["answers"] if "formula" in a]
     assert formulas and all(grammar(parse(f)) == f for f in formulas)
     assert all(a["value"] is None for a in data["answers"] if "formula" in a)
+
+
+SIZES = {"P": 310.0, "Q": 45.0, "W": 77.0, "r": 0.31, "a": 1.7, "b": 0.9, "h": 0.45}
+
+
+@pytest.mark.parametrize("problem", [ARM, STOP, MIXED])
+def test_with_numbers_put_in_the_terms_of_every_equation_in_the_data_add_up_to_zero(problem):
+    """The document can be checked by its reader, at sizes far from the drawn ones; bare numbers in it hold no letter."""
+    worked = api.solve(api.loads(problem))
+    data = api.as_data(worked)
+    put = lambda part, key: part[key] if part[key] is not None else value(parse(part["formula"]), SIZES)  # noqa: E731
+    loads = {a.id: value(shape(a.value.value, FORCE)[1], SIZES) for a in worked.structure.actions if a.value is not None}
+    found = {f["unknown"]: put(f, "value") for s in data["steps"] for f in s["finds"]}
+    checked = 0
+
+    for e in (e for step in data["steps"] for e in step["equations"]):
+        for t in e["terms"]:
+            assert put(t, "coefficient") == pytest.approx(t["sign"] * math.prod(put(f, "value") for f in t["factors"]), rel=1e-9)
+        if all(t["unknown"] in found for t in e["terms"] if t["unknown"]):
+            parts = [put(t, "coefficient") * (found[t["unknown"]] if t["unknown"] else loads[t["action"]]) for t in e["terms"]]
+            assert abs(sum(parts)) <= 1e-9 * sum(map(abs, parts))
+            checked += 1
+    assert checked >= 2
+
+
+def test_lengths_with_letters_in_the_data_are_in_the_unit_of_the_file():
+    data = api.as_data(api.solve(api.loads(MEASURED.replace("units: m, kN", "units: mm, kN").replace("right 1.2", "right 1200"))))
+    arms = {t.get("formula") for s in data["steps"] for e in s["equations"] for t in e["terms"] if e["kind"] == "moments"}
+
+    assert arms & {"a + 1200", "-(a + 1200)"}
+    about = [e for s in data["steps"] for e in s["equations"] if e["kind"] == "moments"]
+    assert all([e["at"], e.get("formulas")] in ([[0.0, 0.0], None], [[1.2, 0.0], None], [[None, 0.0], ["a + 1200", None]]) for e in about)
+    assert all(len(f) < 100 for f in _formulas(data))
+
+
+def _formulas(data):
+    """Every formula anywhere in the document."""
+    inside = data.values() if isinstance(data, dict) else data if isinstance(data, list) else ()
+    own = [data["formula"]] if isinstance(data, dict) and "formula" in data else []
+    return own + [f for part in inside for f in _formulas(part)]
+
+
+def test_a_table_of_bars_in_letters_holds_formulas():
+    truss = """
+letters: {P: a force, a: a length}
+points: {A: [0, 0], C: A right 2a, B: A right a up a}
+links: [A-B, B-C, A-C]
+supports: {A: pin, C: roller}
+loads: [P at B down]
+find: [all links]
+"""
+    data = api.as_data(api.solve(api.loads(truss.replace("right a up a}", "right a up a, D: B right 2a}").replace("A-C]", "A-C, B-D, C-D]"))))
+
+    assert {b["bar"]: b.get("formula", b["value"]) for b in data["bars"]} == {"AB": "-P/sqrt(2)", "BC": "-P/sqrt(2)", "AC": "P/2", "BD": 0, "CD": 0}
 
 
 RATIO = """

@@ -20,6 +20,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
+from decimal import Decimal
 from fractions import Fraction
 from typing import Literal, Union
 
@@ -298,10 +299,16 @@ _BINDS = {"+": 1, "-": 1, "neg": 3, "*": 3, "/": 3, "^": 5}
 # -2*P is the same whether the sign belongs to the product or to its first factor.
 
 
+_PLACES = 16
+"""A number with at most so many decimal places is written as a decimal."""
+
+
 def grammar(e: Expression) -> str:
     """An expression as the grammar above reads it back."""
     if isinstance(e, Literally):
-        whole = e.value.denominator == 1
+        whole, short = e.value.denominator == 1, e.value * 10**_PLACES
+        if not whole and short.denominator == 1 and abs(e.value) < 10**12:
+            return f"{Decimal(short.numerator).scaleb(-_PLACES).normalize():f}"
         return str(e.value.numerator) if whole else f"({e.value.numerator}/{e.value.denominator})"
     if isinstance(e, Name):
         return e.name

@@ -7,11 +7,12 @@ same as a lesson shows it.
 from __future__ import annotations
 
 import json
+from fractions import Fraction
 from typing import Any
 
 from unpin.base.diagnostic import Diagnostic
-from unpin.base.units import FORCE
-from unpin.exact.expression import Apply, grammar
+from unpin.base.units import FORCE, LENGTH, NUMBER, Dimension
+from unpin.exact.expression import Apply, Expression, grammar
 from unpin.exact.holds import condition
 from unpin.exact.lettered import is_lettered
 from unpin.exact.number import Number, approx
@@ -99,7 +100,7 @@ def _bars(worked: Worked, sheet: Sheet) -> list[dict[str, Any]]:
     out, ways = [], bars.senses(worked)
     for u in bars.tabled(worked):
         value, rule = worked.values[u.id], seen.get(u.id)
-        out.append({"bar": u.source, "ends": list(ends(worked.structure, u.id)), "unknown": u.id, "value": number(value / unit.factor),
+        out.append({"bar": u.source, "ends": list(ends(worked.structure, u.id)), "unknown": u.id, **_signed(value, FORCE, sheet),
                     "unit": unit.symbol, "printed": sheet.result(value, FORCE).printed.text,
                     "sense": ways[u.id],
                     "rule": rule.rule if rule else None, "at": rule.subject if rule else None})
@@ -123,10 +124,44 @@ def _formula(value: Number, c: Component, sheet: Sheet) -> dict[str, str]:
     """With letters: the signed value in the grammar of the problem file, and the condition under which the sense is this one."""
     if not is_lettered(value):
         return {}
-    way, shape = lettered.written(value, sheet.units[c.dimension])
     found = condition(value)
-    out = {"formula": grammar(Apply("neg", (shape,), 0, 0) if way < 0 else shape)}
-    return out | ({"while": f"{grammar(found.greater)} > {grammar(found.less)}"} if found else {})
+    out = {"formula": _expression(*lettered.written(value, sheet.units[c.dimension]))}
+    return out | ({"while": f"{_expression(1, found.greater)} > {_expression(1, found.less)}"} if found else {})
+
+
+def _expression(way: int, size: Expression) -> str:
+    size = lettered.with_numbers(size, _twelve)
+    return grammar(Apply("neg", (size,), 0, 0) if way < 0 else size)
+
+
+def _twelve(value: Fraction) -> Fraction:
+    """Small fractions as they are, others with twelve good figures."""
+    return value if value.denominator < 10**4 and value.numerator < 10**6 else Fraction(f"{approx(value):.12g}")
+
+
+def _signed(value: Number, dimension: Dimension, sheet: Sheet) -> dict[str, Any]:
+    """A signed number in the unit of its dimension; with letters the formula stands for it."""
+    if is_lettered(value):
+        return {"value": None, "formula": _expression(*lettered.written(value, sheet.units[dimension]))}
+    return {"value": number(value / sheet.units[dimension].factor)}
+
+
+def _plain(value: Number, key: str, dimension: Dimension = NUMBER) -> dict[str, Any]:
+    """A length in metres or a bare number; with letters the formula stands for it, in the file's unit of length."""
+    if not is_lettered(value):
+        return {key: number(value)}
+    from unpin.exact.shape import shape
+
+    unit = value.letters.units.get("length", 1) if dimension == LENGTH else 1
+    return {key: None, "formula": _expression(*shape(value, dimension, Fraction(unit))[:2])}
+
+
+def _pair(values: tuple[Number, ...], key: str, dimension: Dimension = NUMBER) -> dict[str, Any]:
+    """Two components; those with letters are null and stand among the formulas, where the others are null."""
+    out: dict[str, Any] = {key: [_plain(c, "", dimension)[""] for c in values]}
+    if any(map(is_lettered, values)):
+        out["formulas"] = [_plain(c, "", dimension).get("formula") for c in values]
+    return out
 
 
 def number(value: Number) -> float:
@@ -196,15 +231,17 @@ def _sum(e: Equation, sheet: Sheet | None = None) -> dict[str, Any]:
     f = e.functional
     common = {"body": list(e.body.parts), "kind": "moments" if f.kind == "about" else "forces", "header": signs.write(terms.header(f, sheet))}
     if f.kind == "about":
-        return {**common, "about": f.point or None, "at": [number(c) for c in f.at]}
+        return {**common, "about": f.point or None, **_pair(f.at, "at", LENGTH)}
     way = sheet.sense(f) if sheet else 1
-    return {**common, "along": [number(c * way / f.direction.length) for c in f.direction.vector]}
+    return {**common, **_pair(tuple(c * way / f.direction.length for c in f.direction.vector), "along")}
 
 
 def _terms(e: Equation) -> list[dict[str, Any]]:
     """Coefficients are SI: newtons to newtons or newton metres."""
-    return [{"action": t.action.id, "unknown": t.action.unknown or None, "sign": t.sign, "coefficient": number(t.coefficient),
-             "factors": [{"kind": f.kind, "value": number(f.value)} for f in t.factors]} for t in e.terms]
+    moments = e.functional.kind == "about"
+    return [{"action": t.action.id, "unknown": t.action.unknown or None, "sign": t.sign,
+             **_plain(t.coefficient, "coefficient", LENGTH if moments and t.action.kind != "couple" else NUMBER),
+             "factors": [{"kind": f.kind, **_plain(f.value, "value", LENGTH if f.kind == "arm" else NUMBER)} for f in t.factors]} for t in e.terms]
 
 
 def _lines(working: Working | None) -> list[dict[str, str]]:
@@ -217,7 +254,7 @@ def _finds(step: Step, worked: Worked, sheet: Sheet) -> list[dict[str, Any]]:
         unknown = worked.structure.unknown(u)
         dimension = terms.dimension_of(worked.structure.action(unknown.actions[0]))
         unit = sheet.units[dimension]
-        out.append({"unknown": u, "value": number(step.values[u] / unit.factor), "unit": unit.symbol})
+        out.append({"unknown": u, **_signed(step.values[u], dimension, sheet), "unit": unit.symbol})
     return out
 
 
