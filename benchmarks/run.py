@@ -121,6 +121,7 @@ def hundred(repeats: int) -> None:
     """A hundred problem files to PDF on all cores, as `unpin handouts` does it, beside the typesetter alone on the very same documents,
     on one core and on all. Every file has a title of its own. Each side starts its own processes."""
     from concurrent.futures import ProcessPoolExecutor
+    from multiprocessing import get_context
     from tempfile import TemporaryDirectory
 
     from unpin.lesson.build import build
@@ -142,7 +143,8 @@ def hundred(repeats: int) -> None:
         ready = [pdf.document(build(work(read_file(file).problem))) for file in sorted(source.glob("*.yaml"))]
 
         def together():
-            with ProcessPoolExecutor() as pool:
+            # A fork of a process in which the typesetter has run may wait for ever.
+            with ProcessPoolExecutor(mp_context=get_context("spawn")) as pool:
                 list(pool.map(_typeset, ready))
 
         alone = times(lambda: [_typeset(one) for one in ready], 1)
