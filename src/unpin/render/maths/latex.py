@@ -31,7 +31,7 @@ from unpin.words.numbers import THIN
 _GREEK = {sign: "o" if name == "omicron" else f"\\{name}" for name, sign in GREEK.items()}
 _ARROWS = {"→": r"\rightarrow", "←": r"\leftarrow", "↑": r"\uparrow", "↓": r"\downarrow", "↗": r"\nearrow", "↘": r"\searrow",
            "↖": r"\nwarrow", "↙": r"\swarrow", "↺": r"\circlearrowleft", "↻": r"\circlearrowright"}
-_SIGNS = {"≈": r"\approx", "≠": r"\neq", "≤": r"\leq", "≥": r"\geq", "<": r"\lt", ">": r"\gt"}
+_SIGNS = {"≈": r"\approx", "≠": r"\neq", "≤": r"\leq", "≥": r"\geq"}
 _IN_TEXT = {"\\": r"\backslash ", "{": r"\{", "}": r"\}", "$": r"\$", "&": r"\&", "#": r"\#", "%": r"\%", "_": r"\_"}
 
 
