@@ -180,6 +180,15 @@ def test_a_member_of_several_strokes_passes_all_their_points_and_no_other_lines(
     assert {frozenset(run) for run in zip(chain, chain[1:])} == {frozenset("AB"), frozenset("BC"), frozenset("BD")}
 
 
+def test_strokes_come_in_any_order_and_join_at_any_of_their_points():
+    p = read_text(
+        "points: {A: [0, 0], B: [2, 0], C: [1, 0], D: [1, 1], E: [1, 2]}\n"
+        'members: {tee: "A C, E D, B C, D C"}\nsupports: {A: fixed}\nloads: [1 N at E down]\nfind: [A]\n'
+    ).problem
+    chain = p.part("tee").points
+    assert {frozenset(run) for run in zip(chain, chain[1:])} == {frozenset("AC"), frozenset("BC"), frozenset("CD"), frozenset("DE")}
+
+
 @pytest.mark.parametrize(
     ("said", "value", "unit", "name"),
     [

@@ -286,3 +286,41 @@ def test_the_side_that_a_hint_names_takes_the_cord_round_as_it_says():
     for way, sense in (("anticlockwise", 1), ("clockwise", -1)):
         cord = sound(**above, cords=f"{{T: W {hint[way]} pulley to sack}}", find="[A]").cords[0]
         assert turns_of(where, cord)[1] == sense * F(1, 5)
+
+
+HOIST = """points: {O: [0, 0], L: [0.015, -1]}
+discs: {top: 0.12 m and 0.15 m at O, lower: 0.135 m at L}
+cords:
+  U: winds off top on its right at 0.15 m under lower winds onto top on its left at 0.12 m
+  S: SAID
+supports: {O: pin}
+loads: [1000 N at L down]
+find: [U, S, O]
+"""
+
+
+@pytest.mark.parametrize("said", ["winds off top on its left at 0.15 m pulled down", "belt from left of top at 0.15 m pulled down"])
+def test_a_differential_pulley_is_said_in_two_cords(said):
+    reading = read_text(HOIST.replace("SAID", said))
+    assert reading.diagnostics == ()
+    found = answers(reading.problem)
+    # The pull is W (R - r) / 2R, the rule of the differential pulley (from memory); the cord under the load carries half.
+    assert (found["S"], found["U"], found["Oy"]) == (100, 500, 1100)
+
+
+def test_a_support_where_members_are_welded_holds_the_one_rigid_part():
+    whole = sound(
+        points="{O: [0, 0], H: [0.4, 0], K: O left 0.12 down 1}",
+        members="{crank: O H}",
+        links=None,
+        discs="{drum: 0.12 m at O}",
+        pins="{O: welded}",
+        blocks="{bucket: at K}",
+        cords="{T: bucket winds onto drum on its left}",
+        supports="{O: pin}",
+        letters="{P: unknown}",
+        loads="[weight of bucket 900 N, P at H down]",
+        find="[P, O]",
+    )
+    # By hand, moments about O: P 0.4 = 900 . 0.12.
+    assert answers(whole)["P"] == 270

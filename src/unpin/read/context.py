@@ -91,6 +91,7 @@ class Context:
     cord_ends: dict[str, list[str]] = field(default_factory=dict)
     sought: dict[str, str] = field(default_factory=dict)
     owners: dict[str, set[str]] = field(default_factory=dict)
+    welded: dict[str, set[str]] = field(default_factory=dict)
     standing: dict[str, Connection] = field(default_factory=dict)
     references: list[Reference] = field(default_factory=list)
     given: dict[tuple[str, str], str] = field(default_factory=dict)
@@ -165,6 +166,10 @@ class Context:
         if not here:
             return [p for p in self.parts.values() if p.kind == "box" and lies_on(self, p, self.points[point].at)]
         return [p for p in here if p.name not in self.owners.get(point, ())]
+
+    def rigid(self, point: str, here: list[Part]) -> bool:
+        """Whether members that share a point are welded there, all of them: one rigid part, whichever is meant."""
+        return len(here) > 1 and self.welded.get(point, set()) >= {p.name for p in here}
 
     def unit(self, dimension: Dimension) -> Unit:
         """The unit of bare numbers of this dimension."""

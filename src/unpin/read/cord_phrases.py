@@ -5,7 +5,7 @@ from __future__ import annotations
 from parsy import Parser, alt, seq
 
 from unpin.read import phrases as say
-from unpin.read.pieces import amount, comma, direction, name, symbol, token, word
+from unpin.read.pieces import amount, amount_before, comma, direction, name, symbol, token, word
 
 
 def _only_here(*texts: str) -> Parser:
@@ -31,7 +31,8 @@ _side = alt(
     (word("left") << word("of")).result("left"),
     (word("right") << word("of")).result("right"),
 )
-_radius = (word("at") >> amount).optional()
+# What may follow an amount here is no unit of it: `at 0.15 m pulled down`.
+_radius = (word("at") >> amount_before("pulled", "winds", "under", "through", "then")).optional()
 _passing = seq(_side, _the >> name, _radius).combine(lambda side, disc, radius: say.StopSaid(disc, side=side, radius=radius))
 _pulled = (_only_here("pulled") >> direction).map(lambda way: say.StopSaid(direction=way))
 _wound = seq(

@@ -172,8 +172,20 @@ def _radii(item: Item, name: str, said: tuple[StopSaid, ...], stops: tuple[Stop,
         return (ZERO,)
     turn = turned(where, Cord(name, stops), k)
     if turn is None:
+        turn = _looped(name, said, stops, k, where)
+    if turn is None:
         raise _no_side(item, said[k].name, stops[k].side, stops[k].part)
     return (turn,)
+
+
+def _looped(name: str, said: tuple[StopSaid, ...], stops: tuple[Stop, ...], k: int, where: dict[str, Vector]) -> Number | None:
+    """The same where the cord comes from and goes back to one disc: by the sides of that on which it is wound."""
+    rims, moved = dict(where), list(stops)
+    for n, (stop, one) in enumerate(zip(stops, said)):
+        if one.wound:
+            rims[f"{n}"] = tuple(c + stop.radius * side for c, side in zip(where[stop.point], SIDES[one.side]))
+            moved[n] = replace(stop, point=f"{n}")
+    return turned(rims, Cord(name, tuple(moved)), k)
 
 
 def _touched(where: dict[str, Vector], stops: tuple[Stop, ...], n: int, k: int, signed: Number, there: Number) -> Vector | None:

@@ -138,7 +138,7 @@ def _place(known: Context, item: Item, said: LoadSaid) -> tuple[Point, str]:
         if part not in known.members_at(point.name) and not lies_on(known, part, point.at):
             raise item.drop("read.not_on_member", clauses.on[0], name=part.name, point=point.name)
         return point, part.name
-    if len(here) == 1:
+    if len(here) == 1 or known.rigid(point.name, here):
         return point, here[0].name
     if not here:
         if point.name not in known.cord_ends and not any(point.name in c.points for c in known.links.values()):
@@ -222,7 +222,7 @@ def _couple(known: Context, item: Item, said: LoadSaid) -> Load:
             raise item.drop("read.not_on_member", clauses.on[0], name=part.name, point=point.name)
     elif point is not None:
         here = known.carriers(point.name)
-        if len(here) > 1:
+        if len(here) > 1 and not known.rigid(point.name, here):
             raise item.drop(
                 "read.which_member", clauses.at, names=tuple(p.name for p in here), point=point.name, hint="hint.on_member"
             )

@@ -21,23 +21,28 @@ TO_GROUND = ("link", "cord")
 
 
 def member(known: Context, name: str, item: Item, strokes: tuple[tuple[Word, ...], ...]) -> Part:
-    """A rigid part through points. A further stroke starts at a point the part has; the chain goes back to it first, so
-    that each point is still straight from the one before."""
-    chain: list[str] = []
-    for number, stroke in enumerate(strokes):
+    """A rigid part through points. A further stroke has some point in common with those before it; the chain goes back to
+    that first, and from there to the one end of the stroke and then to the other, so that each point is still straight from
+    the one before. A stroke that hangs on a later one waits for it."""
+    for stroke in strokes:
         names = [known.point(item, word).name for word in stroke]
-        if number == 0 and len(names) < 2:
+        if stroke is strokes[0] and len(names) < 2:
             raise item.drop("read.one_point", stroke[0], name=name)
-        if number and names[0] not in chain:
-            raise item.drop("read.stroke_apart", stroke[0], name=name, point=names[0])
-        if number:
-            back = len(chain) - 1 - chain[::-1].index(names[0])
-            chain += chain[back:-1][::-1]
-            names = names[1:]
-        for word, point in zip(stroke[-len(names) :] if names else (), names):
-            if chain and known.at[chain[-1]] == known.at[point]:
-                raise item.drop("read.no_length", word, first=chain[-1], second=point)
-            chain.append(point)
+        for word, first, second in zip(stroke[1:], names, names[1:]):
+            if known.at[first] == known.at[second]:
+                raise item.drop("read.no_length", word, first=first, second=second)
+    chain, *waiting = ([word.text for word in stroke] for stroke in strokes)
+    words = {word.text: word for stroke in strokes[::-1] for word in stroke[::-1]}
+    while waiting:
+        names = next((names for names in waiting if not set(chain).isdisjoint(names)), None)
+        if names is None:
+            raise item.drop("read.stroke_apart", words[waiting[0][0]], name=name, point=waiting[0][0])
+        waiting.remove(names)
+        meets = next(n for n, point in enumerate(names) if point in chain)
+        back = len(chain) - 1 - chain[::-1].index(names[meets])
+        chain += chain[back:-1][::-1]
+        before, after = names[:meets][::-1], names[meets + 1 :]
+        chain += [*before, *([*before[:-1][::-1], names[meets]] if before and after else ()), *after]
     return Part(name, tuple(chain), place=known.places.get(name))
 
 
@@ -95,6 +100,8 @@ def host(known: Context, item: Item, point: str, part: Word | None = None) -> st
             raise item.drop("read.not_on_member", part, name=named.name, point=point)
         return named.name
     if len(here) == 1:
+        return here[0].name
+    if known.rigid(point, here):
         return here[0].name
     if len(here) > 1 and point not in known.pinned:
         raise item.drop("read.which_member", names=tuple(p.name for p in here), point=point, hint="hint.on_member")
@@ -225,6 +232,7 @@ def pins(known: Context, joinings: dict[str, tuple[Item, JoiningSaid]], touching
         if len(left) > 1:
             known.pinned[point] = tuple(left)
             out.append(Connection(point, "pin", (point,), tuple(left), place=place))
+        known.welded[point] = {p for pair in welds for p in pair}
         out += [Connection(point, "fixed", (point,), pair, place=place) for pair in welds]
     return out
 
