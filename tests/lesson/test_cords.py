@@ -41,7 +41,7 @@ def test_a_strand_that_is_cut_pulls_on_the_body_and_a_tension_must_be_positive()
 def test_discs_and_blocks_are_called_what_they_are():
     text = said(BUCKET)
 
-    assert "Cut block sack loose" in text and "the pin joins it to disc pulley" in text
+    assert "Cut block sack loose" in text and "pulley, a disc of radius" in text
     assert "The weight of block sack, 500 N, at E" in text
     assert "member sack" not in text and "member pulley" not in text and "member arm" in text
 
