@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import redirect_stderr
 from io import StringIO
+from multiprocessing import get_context
 from pathlib import Path
 
 from unpin.register import files_of
@@ -24,7 +25,8 @@ def write_all(files: Sequence[Path], folder: Path, form: str, options: Sequence[
     jobs = min(jobs or _cores(), len(tasks))
     if jobs < 2:
         return [_one(task) for task in tasks]
-    with ProcessPoolExecutor(jobs) as pool:
+    # Begun anew, not forked: a process that has typeset holds threads that a fork would break.
+    with ProcessPoolExecutor(jobs, get_context("spawn")) as pool:
         return list(pool.map(_one, tasks))
 
 
