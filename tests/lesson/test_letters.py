@@ -259,3 +259,16 @@ def test_a_contact_that_lets_go_at_the_drawn_size_is_told_with_its_condition():
     from unpin.render.terminal import section
 
     assert "opens while 2 P a > w l²" in " ".join(section(sound_section(worked)).split())
+
+
+def test_many_given_angles_beside_letters_are_solved_soon():
+    """Closed form: the roller carries the sines, the pin the cosines and as much as the roller has too much."""
+    angles = [20.3 + k for k in range(9)]
+    loads = ", ".join(f"P at C at {k} deg below right" for k in angles)
+    problem = f"letters: {{P: a force, a: a length}}\npoints: {{A: [0, 0], B: A right a, C: B right a}}\nmembers: {{beam: A B C}}\nsupports: {{A: pin, B: roller}}\nloads: [{loads}]\nfind: [A, B]\n"
+
+    found = {a["name"]: value(parse(a["formula"]), {"P": 3.0, "a": 7.0}) for a in api.as_data(api.solve(api.loads(problem)))["answers"]}
+
+    across, down = (3 * sum(f(math.radians(k)) for k in angles) for f in (math.cos, math.sin))
+    assert (found["A_x"], found["A_y"], found["B_y"]) == pytest.approx((-across, -down, 2 * down))
+    assert found["A"] == pytest.approx(math.hypot(across, down))

@@ -28,6 +28,7 @@ Kind = Literal["letter", "angle", "half", "turn", "digits", "nested"]
 LOOSE = ("turn", "digits", "nested")
 ROOM = 24
 """Generators beside the letters: given angles and numbers of the fourth rung that meet a letter."""
+MOST_TURNS = 4
 
 
 @dataclass
@@ -89,16 +90,14 @@ class Letters:
 
     def constant(self, x: Digits) -> Lettered:
         """A number that has no exact form, as a generator of its own."""
-        for k, g in enumerate(self.generators):
-            if g.kind == "digits" and g.drawn == x:
-                return self.gen(k)
-        return self._new(Generator("digits", f"#{len(self.generators)}", x))
+        have = next((k for k, g in enumerate(self.generators) if g.kind == "digits" and g.drawn == x), None)
+        return self.gen(have) if have is not None else self._new(Generator("digits", f"#{len(self.generators)}", x))
 
     def nested(self, x: Lettered) -> Lettered:
         """The root of a number that holds roots."""
-        for k, g in enumerate(self.generators):
-            if g.kind == "nested" and g.made == x:
-                return self.gen(k)
+        have = next((k for k, g in enumerate(self.generators) if g.kind == "nested" and g.made == x), None)
+        if have is not None:
+            return self.gen(have)
         from unpin.exact.homogeneous import dimension_of
 
         d = dimension_of(x) or (0, 0, 0)
@@ -138,7 +137,9 @@ class Letters:
         if isinstance(x, Surd):
             return {self.key(prime_factors(d)): q.of_fraction(self.ring, c) for d, c in x.terms.items()}
         if isinstance(x, Ratio):
-            return self.parts(self._ratio(x.top) / self._ratio(x.bottom))
+            turns = {g.name for g in self.generators if g.kind == "turn"} | {f"{g[1]}" for p in (x.top, x.bottom) for m in p for g, _ in m if g[0] != "root"}
+            # Each angle of a sum doubles what stands below it: beyond a few, sines and cosines are numbers of their own.
+            return self.parts(self.constant(Digits.of(x)) if len(turns) > MOST_TURNS else self._ratio(x.top) / self._ratio(x.bottom))
         if isinstance(x, Digits):
             return self.parts(self.constant(x))
         return None

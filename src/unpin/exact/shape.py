@@ -8,6 +8,7 @@ begin with a term that is added, then go by the order of the letters in the file
 
 from __future__ import annotations
 
+from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
@@ -15,6 +16,7 @@ from unpin.base.units import Dimension
 from unpin.exact import circular
 from unpin.exact import quotient as q
 from unpin.exact.circular import Symbol, Terms
+from unpin.exact.digits import CONTEXT
 from unpin.exact.expression import Expression
 from unpin.exact.homogeneous import homogeneous
 from unpin.exact.lettered import Lettered, Letters
@@ -219,6 +221,8 @@ class _Product:
             self._number(abs(value), power)
             return
         shared_number = content(rest.values())
+        if max(abs(v) for v in rest.values()) > 10**12 * shared_number:
+            shared_number = Fraction(1)  # Of numbers with fifty digits nothing is common.
         self._number(shared_number, power)
         rest = {m: v / shared_number for m, v in rest.items()}
         self.sums.append((rest, power))
@@ -239,6 +243,10 @@ class _Product:
         whole = int(power - Fraction(1, 2))
         self.number *= value ** whole
         top = value.numerator * value.denominator
+        if top > 10**60:
+            # A number of fifty digits: its root is one too.
+            self.number *= Fraction(CONTEXT.sqrt(CONTEXT.divide(Decimal(value.numerator), Decimal(value.denominator))))
+            return
         self.number /= value.denominator
         square, rest = split_square(top)
         self.number *= square

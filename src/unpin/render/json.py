@@ -7,6 +7,7 @@ same as a lesson shows it.
 from __future__ import annotations
 
 import json
+from decimal import Context, Decimal
 from fractions import Fraction
 from typing import Any
 
@@ -136,7 +137,9 @@ def _expression(way: int, size: Expression) -> str:
 
 def _twelve(value: Fraction) -> Fraction:
     """Small fractions as they are, others with twelve good figures."""
-    return value if value.denominator < 10**4 and value.numerator < 10**6 else Fraction(f"{approx(value):.12g}")
+    if value.denominator < 10**4 and value.numerator < 10**6:
+        return value
+    return Fraction(Context(prec=12).divide(Decimal(value.numerator), Decimal(value.denominator)))
 
 
 def _signed(value: Number, dimension: Dimension, sheet: Sheet) -> dict[str, Any]:
