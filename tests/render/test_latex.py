@@ -58,6 +58,14 @@ def test_unsound_faded_short_and_several_compile_too(tmp_path):
         compiled(tree, tmp_path / str(k))
 
 
+def test_the_first_problem_of_a_sheet_stands_under_the_heading_of_the_sheet():
+    source, _ = api.as_latex(api.paper([worked("market-awning"), worked("boat-trailer")], "Week 5", (), False))
+
+    before, between = source.partition("\\begin{document}")[2].split("\\section*")[:2]
+    assert "roomfor" not in before and "clearpage" not in before
+    assert "\\roomfor{150mm}" in between
+
+
 def test_only_two_packages_and_their_symbols_are_asked_for():
     source = latex.write(lesson("market-awning"), "figures")
 

@@ -67,4 +67,5 @@ def end(known: Context) -> None:
     """The units in which measured numbers beside letters are printed."""
     if known.free is not None:
         known.free.units = {"length": known.unit(LENGTH).factor, "force": known.unit(FORCE).factor, "mass": known.unit(MASS).factor}
-        known.assume("letters_positive")
+        angles = any(g.kind == "angle" for g in known.free.generators)
+        known.assume("letters_and_angles" if angles else "letters_positive")

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from unpin.base.units import ANGLE, BY_SPELLING, DIMENSION_NAMES, NUMBER, PRESSURE, UNITS, Dimension, Unit
 from unpin.exact.expression import Apply, CannotEvaluate, Expression, Literally, Name, evaluate, names
-from unpin.exact.number import NoWholeMultiple, Number
+from unpin.exact.number import NoWholeMultiple, Number, sign
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item
 from unpin.read.phrases import Amount
@@ -33,7 +33,8 @@ def quantity(known: Context, item: Item, amount: Amount, wanted: Dimension | tup
     unit = _unit_of(known, item, amount)
     if dimension == NUMBER and NUMBER not in dimensions and dimensions[0] in known.shown:
         shown = known.shown[dimensions[0]]
-        known.bare = known.bare or dimensions[0] != ANGLE
+        # Nought is nought in every unit.
+        known.bare = known.bare or dimensions[0] != ANGLE and sign(value) != 0
         if letter:
             known.letter_kinds.setdefault(letter, dimensions[0])
         return Quantity(value * shown.factor, dimensions[0], written, letter, shown.symbol)

@@ -103,14 +103,15 @@ class _Source:
         house = lesson.house
         out = [f"{{\\small {escaped(house.heading)}\\par}}"] if house.heading else []
         out += [f"{{\\LARGE\\bfseries {escaped(title)}\\par}}", *(escaped(p).strip() for p in lesson.text.split("\n\n") if p.strip())]
-        for section in lesson.sections:
-            out += self._section(section)
+        for place, section in enumerate(lesson.sections):
+            out += self._section(section, first=place == 0)
         foot = [*(self._say(t) for t in lesson.closing), *([escaped(house.credit)] if house.credit else [])]
         out.append("{\\small " + " ".join(foot) + "\\par}")
         return "\n\n".join(out) + "\n"
 
-    def _section(self, section: Section) -> list[str]:
-        before = {"back": ["\\clearpage"], "exercise": ["\\roomfor{150mm}"]}.get(section.kind, [])
+    def _section(self, section: Section, first: bool) -> list[str]:
+        # Before the first stands only the heading: a page for it alone would be an empty one.
+        before = [] if first else {"back": ["\\clearpage"], "exercise": ["\\roomfor{150mm}"]}.get(section.kind, [])
         return [*before, f"\\section*{{{self._say(section.title, capital=True)}}}", *self._nodes(section.children)]
 
     def _nodes(self, nodes: tuple[Node, ...]) -> list[str]:

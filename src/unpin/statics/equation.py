@@ -130,8 +130,10 @@ def _component(direction: Direction, axis: str) -> tuple[int, tuple[Factor, ...]
 
 
 def _term(action: Action, sense: int, factors: tuple[Factor, ...]) -> Term:
-    if action.multiple != 1:
-        sense, factors = sense * sign(action.multiple), (Factor("number", abs(action.multiple), axis="multiple"), *factors)
+    sense *= sign(action.multiple)
+    if abs(action.multiple) != 1:
+        # Turned round once is a minus alone: nobody writes 1 M.
+        factors = (Factor("number", abs(action.multiple), axis="multiple"), *factors)
     coefficient: Number = ONE * sense
     for f in factors:
         coefficient = coefficient * f.value
