@@ -109,3 +109,21 @@ def test_a_published_formula_is_found(problem, key, formula):
 ])
 def test_it_is_printed_as_the_table_prints_it(problem, key, printed):
     assert text(_ours(problem)[key][1], str) == printed
+
+
+ZEROS = """
+letters: {P: a force, Q: a force}
+points: {A: [0, 0], B: [4, 0], C: [8, 0], D: [12, 0], E: [8, 3], F: [4, 3], G: [0, 6], H: [0, 3], I: [6, 1.5]}
+links: [A-B, B-C, C-D, D-E, E-F, F-H, F-G, G-H, A-H, A-F, B-F, F-I, I-C, E-I, E-C]
+supports: {H: pin, A: roller pushes right}
+loads: [P at E right, Q at C down]
+find: [all links]
+"""
+
+
+def test_the_published_zero_force_bars_carry_nothing_whatever_the_loads():
+    """Engineering Statics: Open and Interactive, chapter 6, the zero-force example; seven bars are named there."""
+    worked = solved(ZEROS)
+
+    zero = {u for u, v in worked.values.items() if v == 0 and u.startswith("F_")}
+    assert zero == {"F_GH", "F_FG", "F_BF", "F_EI", "F_DE", "F_EC", "F_CD"}
