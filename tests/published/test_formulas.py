@@ -127,3 +127,24 @@ def test_the_published_zero_force_bars_carry_nothing_whatever_the_loads():
 
     zero = {u for u, v in worked.values.items() if v == 0 and u.startswith("F_")}
     assert zero == {"F_GH", "F_FG", "F_BF", "F_EI", "F_DE", "F_EC", "F_CD"}
+
+
+CLAMP = """
+units: in, lb
+points: {A: [0, 0], B: [7, -24], C: [16, -40], D: [0, -48]}
+members: {lever: A B C}
+links: [B-D]
+letters: {F: a force, Q: unknown}
+blocks: {block: at D}
+slots: {D: block in ground along up}
+supports: {A: pin}
+loads: [F at C at 60 deg below left, Q at D up]
+find: [B-D, Q]
+"""
+
+
+def test_the_published_toggle_clamp_holds_the_printed_times_of_the_hand_force():
+    """Engineering Statics: Open and Interactive, chapter 6, toggle clamp: 2.52 F in the link (compression) and 2.42 F on the work."""
+    found = {key: way * float(to_sympy(e).subs(sympy.Symbol("F", positive=True), 1)) for key, (way, e) in _ours(CLAMP).items()}
+
+    assert found == {"F_BD": pytest.approx(-2.52, abs=0.005), "Q_": pytest.approx(2.42, abs=0.005)}
