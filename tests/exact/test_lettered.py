@@ -64,6 +64,8 @@ def test_a_value_is_printed_as_a_textbook_prints_it(x, dimension, printed):
     sqrt(4 * a * a) - 2 * a,
     sqrt(a * a * h + a * h * h) - sqrt(a) * sqrt(h) * sqrt(a + h),
     1 / (sqrt(a) + sqrt(h)) - (sqrt(a) - sqrt(h)) / (a - h),
+    sqrt(1 + sqrt(a / h)) ** 2 - 1 - sqrt(a / h),
+    sqrt(a + sqrt(h)) * sqrt(a + sqrt(h)) - a - sqrt(h),
     P * cos_deg(F(40)) - 2 * P * cos_deg(F(20)) ** 2 + P,
     P * tan_deg(F(35)) * cos_deg(F(35)) - P * sin_deg(F(35)),
 ])

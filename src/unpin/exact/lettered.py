@@ -212,7 +212,7 @@ class Letters:
             if g.kind in ("turn", "digits"):
                 out.append(g.drawn.value)
             elif g.kind == "nested":
-                out.append(CONTEXT.sqrt(abs(g.made.at(out))))
+                out.append(CONTEXT.sqrt(g.made.at(out).copy_abs()))
             else:
                 out.append(CONTEXT.divide(Decimal(1000003 + 7919 * k * k + 104729 * k), Decimal(999983 - 1299709 * k + 15485863 * (k + 1))))
         return out
@@ -325,7 +325,7 @@ class Lettered:
             part = CONTEXT.divide(self.letters.value(n, values), self.letters.value(d, values))
             for r in key:
                 have = self.letters.radicands[r]
-                part = CONTEXT.multiply(part, CONTEXT.sqrt(Decimal(have) if isinstance(have, int) else abs(self.letters.value(have, values))))
+                part = CONTEXT.multiply(part, CONTEXT.sqrt(Decimal(have) if isinstance(have, int) else self.letters.value(have, values).copy_abs()))
             total = CONTEXT.add(total, part)
         return total
 
