@@ -48,3 +48,18 @@ def test_a_load_on_a_steep_member_still_touches_its_point():
     (stand,) = stand_all([Wish((20, -60), DOWN, "head")], leg, [(20, -60)])
 
     assert abs(stand.tip[1] + 60) < 6
+
+
+@pytest.mark.parametrize("load_first", [True, False])
+def test_where_a_link_pulls_up_a_load_hangs_below_the_pin(load_first):
+    wishes = [Wish((0, 0), DOWN, "head"), Wish((0, 0), UP, "away")][:: 1 if load_first else -1]
+    load, pull = stand_all(wishes, [], [(0, 0)])[:: 1 if load_first else -1]
+
+    assert load.tip[1] > load.tail[1] > 0
+    assert pull.tip[1] < pull.tail[1] < 0
+
+
+def test_a_link_between_two_others_still_pulls_away_from_the_pin():
+    stands = stand_all([Wish((0, 0), along, "away") for along in ((-0.6, 0.8), DOWN, (0.6, 0.8), RIGHT)], [], [(0, 0)])
+
+    assert not any(s.at_head for s in stands)

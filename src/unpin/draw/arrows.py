@@ -42,16 +42,19 @@ class Stand:
     cost: float
 
 
-_DISLIKE = {("head", False): 5.0, ("tail", True): 7.0, ("either", False): 1.0}
+_DISLIKE = {("head", False): 5.0, ("tail", True): 7.0, ("away", True): 14.0, ("either", False): 1.0}
 
 
 def stand_all(wishes: list[Wish], obstacles: list[Strip], points: list[Spot]) -> list[Stand]:
     """One stand for each wish. Each chooses the cheapest in turn, knowing the choices of the others, until none moves."""
     options = [_stands(w, obstacles, points) for w in wishes]
     chosen = [o[0] for o in options]
+    # Where two lie in one line the one that minds less moves: a load hangs, and the link above it still pulls.
+    order = sorted(range(len(wishes)), key=lambda k: _DISLIKE.get((wishes[k].prefers, wishes[k].prefers != "head"), 0.0))
     for _ in range(5):
         moved = False
-        for k, mine in enumerate(options):
+        for k in order:
+            mine = options[k]
             others = [(c, wishes[j].at) for j, c in enumerate(chosen) if j != k]
             best = min(mine, key=lambda s: s.cost + sum(_conflict(s, wishes[k].at, c, at) for c, at in others))
             if best is not chosen[k]:

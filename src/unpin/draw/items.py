@@ -109,7 +109,8 @@ class SupportItem:
 class ForceItem:
     """One arrow. `along`: unit vector of the drawn sense. `prefers` the point at its head or its tail. `mark`: of its pair.
     `direction` is given where its slope or angle is to be shown, with `notes`: the angle, or the two legs. `square`: along the
-    member the force was said to be square to, for a right-angle mark instead. A cord pulls away from what it is tied to (`prefers`
+    member the force was said to be square to, for a right-angle mark instead. A link pulls `away` from its pin, on its own side, far rather than
+    into it; a cord pulls away from what it is tied to (`prefers`
     pull) and `stub` pt of it are drawn up to the arrow."""
 
     owner: str
@@ -118,7 +119,7 @@ class ForceItem:
     label: Label
     name: str
     role: Literal["action", "load"] = "action"
-    prefers: Literal["head", "tail", "either", "pull"] = "either"
+    prefers: Literal["head", "tail", "away", "either", "pull"] = "either"
     mark: int = 0
     direction: Direction | None = None
     notes: tuple[Label, ...] = ()

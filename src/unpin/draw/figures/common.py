@@ -75,12 +75,12 @@ def force_item(
 ) -> ForceItem:
     """One action as an arrow; `flip`: drawn against its assumed sense."""
     along = along_of(action.direction)
-    prefers = {"given": "head", "push": "head", "tension": "tail", "assumed": "either"}[action.sense]
+    prefers = {"given": "head", "push": "head", "tension": "away", "assumed": "either"}[action.sense]
     if action.load is not None:
         prefers = "tail" if action.load.kind == "weight" else "head"
     if flip:
         along = (-along[0], -along[1])
-        prefers = {"tail": "head", "head": "tail"}.get(prefers, prefers)
+        prefers = {"tail": "head", "away": "head", "head": "tail"}.get(prefers, prefers)
     corded = any(c.name == action.source for c in problem.cords) and not flip
     if corded:
         prefers = "pull"
