@@ -58,12 +58,12 @@ def _sentence(fact: Fact, problem: Problem, sheet: Sheet) -> Text | None:
     if fact.code == "link":
         return Text("fact.link", {"a": phrases.letter_like(a["points"][0]), "b": phrases.letter_like(a["points"][1])})
     if fact.code == "support":
-        text = connection(Connection(a["name"], a["kind"], (a["point"],), (a.get("part", ""), "ground"), a["direction"], centre=a.get("centre", "")), sheet)
+        text = connection(Connection(a["name"], a["kind"], (a["point"],), (a.get("part", ""), "ground"), a["direction"], centre=a.get("centre", "")), sheet, problem)
         return Text("fact.load", {"load": text})
     if fact.code == "joint":
         if KINDS[a["kind"]].owned:
             c = Connection(a["name"], a["kind"], (a["point"],), a["parts"], a["direction"], centre=a.get("centre", ""))
-            return Text("fact.load", {"load": connection(c, sheet)})
+            return Text("fact.load", {"load": connection(c, sheet, problem)})
         return Text("fact.joint", {"point": phrases.letter_like(a["point"]),
                                    "parts": Listing(tuple(phrases.thing(p) for p in a["parts"]))})
     if fact.code == "body":

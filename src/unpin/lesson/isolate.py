@@ -79,6 +79,8 @@ def _connection(group: tuple[Action, ...], structure: Structure, sheet: Sheet, m
     kind = kind_of(first, structure)
     if first.by == GROUND:
         toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
+        if kind == "knife_edge" and any(p.name == first.on and p.kind == "disc" for p in structure.problem.parts):
+            kind = "edge"
         return Text("cut.pin_support" if kind == "pin" else f"cut.{kind}", {**arguments, **toward})
     code = "weld" if kind == "fixed" else kind
     if KINDS[kind].owned:

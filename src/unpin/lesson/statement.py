@@ -39,18 +39,18 @@ def connections(problem: Problem, sheet: Sheet) -> list[Text]:
     """Supports and links; several links are told in one line, where the first of them stands."""
     links = [c for c in problem.connections if c.kind == "link" and not (GROUND in c.parts and c.direction)]
     if len(links) < 2:
-        return [t for c in problem.connections if (t := connection(c, sheet))]
+        return [t for c in problem.connections if (t := connection(c, sheet, problem))]
     names = tuple(Text("given.link_own_name" if own_name(c) else "given.link_name", _ends(c)) for c in links)
     out = []
     for c in problem.connections:
-        text = Text("given.links", {"links": Listing(names)}) if c is links[0] else None if c in links else connection(c, sheet)
+        text = Text("given.links", {"links": Listing(names)}) if c is links[0] else None if c in links else connection(c, sheet, problem)
         if text is not None:
             out.append(text)
     return out
 
 
-def connection(c: Connection, sheet: Sheet) -> Text | None:
-    """A support or a link as it is given; None for a pin that the members make by meeting."""
+def connection(c: Connection, sheet: Sheet, problem: Problem) -> Text | None:
+    """A support or a link as it is given; None for a pin that the members make by meeting. A wheel meets the edge of a step."""
     point = {"point": phrases.letter_like(c.points[0])}
     if c.kind == "link" and GROUND in c.parts and c.direction:
         return Text("given.link_ground", {**point, "toward": phrases.toward(c.direction, sheet)})
@@ -69,7 +69,8 @@ def connection(c: Connection, sheet: Sheet) -> Text | None:
     if GROUND not in c.parts:
         return Text("given.weld", {**point, "a": c.parts[0], "b": c.parts[1]}) if c.kind == "fixed" else None
     towards = {"toward": phrases.toward(c.direction, sheet)} if c.direction else {}
-    return Text(f"given.{c.kind}", {**point, **towards})
+    edge = c.kind == "knife_edge" and any(p.name in c.parts and p.kind == "disc" for p in problem.parts)
+    return Text("given.edge" if edge else f"given.{c.kind}", {**point, **towards})
 
 
 def own_name(link: Connection) -> bool:
@@ -97,6 +98,16 @@ def short(a: Asked, problem: Problem) -> Text:
     return Text(text.code.replace("asked.", "answer."), text.arguments) if text.code in ("asked.link", "asked.link_named", "asked.member") else text
 
 
+def _everything(problem: Problem) -> Text:
+    """What there is of all that can act: no pin force where nothing is pinned."""
+    held = any(GROUND in c.parts and c.kind != "link" for c in problem.connections)
+    joined = {c.kind for c in problem.connections if GROUND not in c.parts}
+    there = {"reaction": held, "link": any(c.kind == "link" for c in problem.connections), "cord": bool(problem.cords), "pin": "pin" in joined,
+             "contact": bool(joined - {"pin", "link"})}
+    kinds = tuple(Text(f"asked.every_{kind}") for kind, is_there in there.items() if is_there)
+    return Text("asked.everything", {"forces": Listing(kinds)}) if kinds else Text("asked.every_reaction")
+
+
 def _whole(a: Asked, problem: Problem) -> Text:
     if a.kind == "reaction":
         return Text("asked.reaction", {"point": phrases.letter_like(a.point)})
@@ -110,7 +121,7 @@ def _whole(a: Asked, problem: Problem) -> Text:
     if a.kind == "letter":
         return Text("asked.letter", {"letter": letter(a.subject)})
     if a.kind == "everything":
-        return Text("asked.everything")
+        return _everything(problem)
     cord = cords.find(problem, a.subject)
     if cord:
         return Text("asked.cord", {"letter": cords.letter(cord)})
