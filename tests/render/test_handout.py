@@ -114,3 +114,11 @@ def test_bodies_whose_sums_are_solved_together_each_stand_beside_their_own_diagr
 
 def test_an_answer_has_the_arrow_of_its_sense():
     assert "←" in pdf.source(lesson("garden-arch")).split("== #\"Answer\"")[1]
+
+
+@pytest.mark.parametrize("name", ["theatre-hoist", "market-awning"])
+def test_a_diagram_that_comes_again_is_not_to_be_drawn_again(name):
+    source = pdf.source(lesson(name))
+
+    heads = re.findall("=== #.*free-body diagram.*", source)
+    assert heads and set(heads) == {'=== #if repeated { "Its free-body diagram, from the page before" } else { "Draw its free-body diagram" }'}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Amount, Formula, Over, children
@@ -56,21 +57,22 @@ _HEAD = """\
   set par(leading: 0.6em, spacing: 0.95em)
   body
 })
-// A body that runs on to another page takes its diagram along, so that sums and diagram are seen together.
+// A body that runs on to another page takes its diagram along, so that sums and diagram are seen together; nobody is told to
+// draw it a second time.
 #let again(id, k, figure) = context {
   let marks = query(label(id + "-" + str(k - 1)))
   if marks.len() > 0 and marks.first().location().page() != here().page() { figure }
 }
 #let mark(id, k) = [#metadata(none)#label(id + "-" + str(k))]
 #let rows(id, figure, cells) = cells.enumerate().map(((k, cell)) => (
-  [#mark(id, k)#if k == 0 { figure } else { again(id, k, figure) }],
+  [#mark(id, k)#if k == 0 { figure(false) } else { again(id, k, figure(true)) }],
   block(breakable: false, cell),
 )).flatten()
 #let beside(id, left, right, figure, cells) = context {
   // What stands beside the diagram first: the cut and the count, and the first sum too where the diagram is taller.
   // Later sums go together as far as they fit beside it, for when it comes again.
   let tall(body, width) = measure(block(width: width, body)).height
-  let height = tall(figure, left)
+  let height = tall(figure(false), left)
   let joined = (cells.first(),)
   for cell in cells.slice(1) {
     let last = joined.last()
@@ -81,7 +83,7 @@ _HEAD = """\
   grid(columns: (left, right), column-gutter: 20pt, row-gutter: 1.1em, ..rows(id, figure, cells))
 }
 #let above(id, figure, cells) = cells.enumerate().map(((k, cell)) => block(breakable: false)[
-  #mark(id, k)#if k == 0 { figure } else { again(id, k, figure) }
+  #mark(id, k)#if k == 0 { figure(false) } else { again(id, k, figure(true)) }
   #cell
 ]).join()
 #let rule = block(above: 9mm, below: 0pt, line(length: 100%, stroke: 0.4pt + luma(110)))
@@ -223,9 +225,11 @@ class _Sheet:
             groups[-1].append(node)
         cells = ", ".join(f"[\n{self._nodes(group)}]" for group in groups)
         self.room = self.wide
+        drawn = [replace(n, name="diagram_again") if isinstance(n, Block) and n.name == "diagram" else n for n in drawn]
+        figure = f"repeated => [\n{self._nodes(drawn)}]"
         if not left:
-            return f'#above("{id}", [\n{self._nodes(drawn)}], ({cells},))\n\n'
-        return f'#beside("{id}", {left:.2f}pt, {right:.2f}pt, [\n{self._nodes(drawn)}], ({cells},))\n\n'
+            return f'#above("{id}", {figure}, ({cells},))\n\n'
+        return f'#beside("{id}", {left:.2f}pt, {right:.2f}pt, {figure}, ({cells},))\n\n'
 
     def _nodes(self, nodes) -> str:
         out, boxes = [], []
@@ -257,6 +261,9 @@ class _Sheet:
                 return self._table(node)
             case Space(rows, form):
                 return f"#{form}({rows})\n\n"
+            case Block("diagram_again", children):
+                once, again = (quoted(say(f"lesson.step.{name}", self.language)) for name in ("diagram", "diagram_again"))
+                return f"=== #if repeated {{ {again} }} else {{ {once} }}\n\n{self._nodes(children)}"
             case Block(name, children):
                 title = quoted(say(f"lesson.step.{name}", self.language))
                 return f"=== #{title}\n\n{self._nodes(children)}" if children else ""
