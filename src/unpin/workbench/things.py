@@ -46,7 +46,7 @@ def listed(problem: Problem, worked: Worked | None, places: Places, sheet: Sheet
     for c in problem.connections:
         if c.place is None and GROUND not in c.parts and c.kind == "pin":
             continue
-        told = connection(c, sheet)
+        told = connection(c, sheet, problem)
         said = [written(told, language, capital=True)] if told is not None else [say("desk.thing.pin", language, point=c.points[0])]
         out.append(_thing("connection", c.kind, c.name, c.points, c.place, places, [*said, *_force_of(c.name, worked, sheet, language)]))
     for cord in problem.cords:
