@@ -8,6 +8,8 @@ from unpin.read import read_file, read_text
 from unpin.route.work import work
 
 EXAMPLES = bundled.names()
+NUMBERED = [n for n in EXAMPLES if not any(x.drawn is not None for x in read_file(bundled.path_of(n)).problem.letters)]
+"""Those whose letters all have values, so that results are numbers."""
 
 FREE = """
 title: A gate off its latch

@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 
-from lessons import DOUBLE, EXAMPLES, FREE, OWN, lesson, worked, worked_text
+from lessons import DOUBLE, EXAMPLES, FREE, NUMBERED, OWN, lesson, worked, worked_text
 from unpin.draw import label as lettering
 from unpin.draw.figure import draw
 from unpin.draw.scene import Group
@@ -93,7 +93,7 @@ def _groups(marks):
             yield from _groups(m.marks)
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("name", NUMBERED)
 def test_results_are_the_proved_values_rounded_once(name):
     w = worked(name)
     sheet = sheet_for(w.problem, w.values)
@@ -192,7 +192,7 @@ def test_more_figures_are_more_digits_and_the_lesson_says_so():
     assert "F_BD = −835.32" in fine and "Results show 5 significant" in fine
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("name", NUMBERED)
 def test_every_answer_has_a_box_with_the_sign_of_the_working_and_the_true_sense(name):
     boxes = [n for s in lesson(name).sections for n in s.children if isinstance(n, Boxed)]
     worked_out = {x.formula.right.source: x.formula.right.printed for w in workings(lesson(name)) for x in w.lines if x.name == "result"}

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from lessons import EXAMPLES, lesson
+from lessons import NUMBERED, lesson
 from unpin.lesson.build import build
 from unpin.lesson.formula import Amount, Function, Letter, Over, Product, Root, Squared, Sum
 from unpin.lesson.nodes import Working, walk
@@ -86,7 +86,7 @@ def check(one) -> int:
     return seen
 
 
-@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("name", NUMBERED)
 def test_the_collected_line_gives_the_printed_result(name):
     assert check(lesson(name))
 
