@@ -3,8 +3,8 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from unpin.draw.candidates import along_line, around, beside_arrow, led
-from unpin.draw.geometry import boxes_meet, rects_meet, segment_meets_box, segment_meets_rect, tilt_of
+from unpin.draw.candidates import along_line, around, beside_arrow, in_angle, led
+from unpin.draw.geometry import apart, boxes_meet, grown, rects_meet, segment_meets_box, segment_meets_rect, tilt_of
 from unpin.draw.place import Candidate, Wanted, place
 
 
@@ -102,3 +102,12 @@ def test_a_label_that_may_be_left_out_is_not_led_along_another_line():
     blocked = Wanted("a", (Candidate((-5, 15, 5, 25), 0.0),), (((0, 10), (0, 10), 0.0),), far, jealous=False, spare=True)
 
     assert place([blocked], arrow, {})["a"] is None
+
+
+def test_the_number_of_a_narrow_angle_stands_beside_its_arc():
+    places = in_angle((0.0, 0.0), (0.0, -1.0), 25.0, 10.0, (11.0, 7.0))
+    sides = ((0.0, 0.0), (-6.0, -34.0), 0.8), ((0.0, 0.0), (6.0, -34.0), 0.8)
+    first = next(c.box for c in places if not any(segment_meets_box(p, q, grown(c.box, half)) for p, q, half in sides))
+
+    middle = ((first[0] + first[2]) / 2, (first[1] + first[3]) / 2)
+    assert apart(middle, (0.0, -25.0)) < 25.0

@@ -142,6 +142,10 @@ def _along_line(b: Spot, size: Spot, off: float) -> tuple[Candidate, ...]:
     return tuple(sorted(out, key=lambda c: c.cost))
 
 
+NARROW = 13.0
+"""Half of an angle that has no room for its number near the arc, degrees."""
+
+
 def in_angle(apex: Spot, bisector: Spot, radius: float, half: float, size: Spot) -> Offer:
     """Outside the arc of an angle, near its bisector; rather further out than beyond its sides. `half` the angle in degrees."""
     return Offer((apex, _in_angle(*_round(bisector, size), radius, round(half, 3))))
@@ -156,7 +160,8 @@ def _in_angle(bisector: Spot, size: Spot, radius: float, half: float) -> tuple[C
                 continue
             c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
             way = (bisector[0] * c - bisector[1] * s, bisector[0] * s + bisector[1] * c)
-            beyond = 5.0 if abs(angle) > half else 0.0
+            # No number fits into a narrow angle: beside its arc it is nearer than far out between the sides.
+            beyond = 0.0 if abs(angle) <= half else 5.0 if half > NARROW else 2.0
             out.append(Candidate(touching(apex, way, radius + gap, size), more + abs(angle) / 30 + beyond))
     return tuple(sorted(out, key=lambda c: c.cost))
 

@@ -109,9 +109,9 @@ class SupportItem:
 class ForceItem:
     """One arrow. `along`: unit vector of the drawn sense. `prefers` the point at its head or its tail. `mark`: of its pair.
     `direction` is given where its slope or angle is to be shown, with `notes`: the angle, or the two legs. `square`: along the
-    member the force was said to be square to, for a right-angle mark instead. A link pulls `away` from its pin, on its own side, far rather than
-    into it; a cord pulls away from what it is tied to (`prefers`
-    pull) and `stub` pt of it are drawn up to the arrow."""
+    member the force was said to be square to, for a right-angle mark instead. A link pulls `away` from its pin, on its own
+    side, far rather than into it; a cord pulls away from what it is tied to (`prefers` pull) and `stub` pt of it are drawn up to the
+    arrow."""
 
     owner: str
     at: Spot
