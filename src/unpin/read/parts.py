@@ -12,6 +12,7 @@ from unpin.read.context import Context, Item
 from unpin.read.directions import AXES, axis, direction, lies_on, square_of
 from unpin.read.phrases import ContactSaid, JoiningSaid, SupportSaid, Word
 from unpin.read.report import Dropped, nearest
+from unpin.read.slips import FRICTION
 
 STRUCTURE = {"members", "links", "discs", "blocks", "cords"}
 """The sections that say what is there."""
@@ -116,14 +117,14 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
     kinds = {phrase: k for k in KINDS.values() if k.support and k.ends == 1 for phrase in k.phrases}
     kind = kinds.get(said.kind.text)
     if kind is None:
-        near = nearest(said.kind.text, [*kinds, *TO_GROUND])
+        near = nearest(said.kind.text, [*kinds, *TO_GROUND]) if said.kind.text not in FRICTION else ""
         raise item.drop(
             "read.unknown_support",
             said.kind,
             name=said.kind.text[:40],
             known=tuple(sorted([*kinds, *TO_GROUND])),
             nearest=near,
-            hint="hint.nearest" if near else "",
+            hint="hint.nearest" if near else "hint.friction" if said.kind.text in FRICTION else "",
         )
     way: Direction | None = None
     if said.direction is not None and not kind.needs_direction:

@@ -69,6 +69,8 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
             raise Dropped()
         elif name.name in known.points:
             known.used.add(name.name)
+            if item.text[amount.end :].split()[:1] == ["at"]:
+                raise item.drop("read.point_no_size", name, name=name.name, hint="hint.letter_value")
             raise item.drop("read.at_missing", name, name=name.name, hint="hint.at_missing")
         else:
             near = nearest(name.name, [*known.letters, *SINGLE, *(k for k in KEYWORDS if len(name.name) > 2)])

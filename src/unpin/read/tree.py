@@ -18,6 +18,8 @@ from unpin.read.report import Report
 DEEPEST, MOST_NODES, LONGEST_TEXT, MOST_BREAKS = 8, 20_000, 20_000, 5
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufeff\ufffe\uffff]")
 
+_WORD = re.compile(r"[^\s,:{}\[\]]+")
+
 
 @record
 class Scalar:
@@ -140,10 +142,15 @@ class _Builder:
             context = getattr(fault, "context_mark", None) or problem
             said_of = str(getattr(fault, "context", "") or "")
             # An opening bracket or quote that is never closed is the fault, not the line where that was noticed.
-            mark = context if "flow" in said_of or "quoted" in said_of else problem
+            mark = context if "flow" in said_of or "quoted" in said_of or "simple key" in said_of else problem
             line, column = (mark.line, mark.column) if mark else (0, 0)
-            hint = _cure(str(getattr(fault, "problem", "") or ""), said_of, _tab(text, line))
-            report.error("read.skeleton", report.place(line + 1, column + 1), hint=hint)
+            hint, more = _cure(str(getattr(fault, "problem", "") or ""), said_of, _tab(text, line)), {}
+            if "simple key" in said_of and (entry := _WORD.match("".join(text.split("\n")[line : line + 1]), column)):
+                hint, more = "hint.colon_after", {"name": entry.group()[:40]}
+            elif "flow" in said_of and problem and (slip := _uncut(text.split("\n"), problem.line, problem.column)):
+                hint, more = "hint.comma_before", {"name": slip[1][:40]}
+                line, column = problem.line, slip[0]
+            report.error("read.skeleton", report.place(line + 1, column + 1), hint=hint, **more)
             return line
         return None
 
@@ -252,6 +259,18 @@ def _cure(problem: str, context: str, tab: bool) -> str:
     if tab:
         return "hint.tab"
     return "hint.quotes" if "cannot start" in problem else "hint.indent"
+
+
+def _uncut(lines: list[str], line: int, column: int) -> tuple[int, str] | None:
+    """Column and name of an entry within brackets that no comma cuts off from the one before: `B: A right 3 C: A right 5`, where the
+    parser stops at the second colon, or `A: [0, 0] B: [1, 0]`, where it stops at the name."""
+    here = "".join(lines[line : line + 1])
+    before, after = here[:column], here[column:]
+    if after.startswith(":"):
+        name = re.search(r"[^\s,:{}\[\]]+$", before.rstrip())
+        return (name.start(), name.group()) if name and name.start() > 0 else None
+    name = _WORD.match(after)
+    return (column, name.group()) if name and before.rstrip().endswith(("]", "}", '"', "'")) else None
 
 
 def _tab(text: str, line: int) -> bool:
