@@ -91,6 +91,7 @@ class Hand:
         """Choose the saying that begins so."""
         found = self.page.locator(".sayings button").filter(has=self.page.locator(".phrase", has_text=start))
         assert found.count(), f"{start!r} is not among {self.page.locator('.sayings').all_inner_texts()}"
+        self.page.wait_for_timeout(260)  # a list that has just changed is not pressed
         found.first.click()
         return self.settle()
 

@@ -5,7 +5,8 @@ import { store } from "./store.js";
 import { change, redo, undo, write } from "./acts/editing.js";
 import { blank, copy, leave, list, open, replaced } from "./acts/opening.js";
 import { compare, save, settle } from "./acts/saving.js";
-import { anew, add, choose, drop, mean, rename, take, touch, type } from "./acts/saying.js";
+import { lifted, press, release } from "./acts/offering.js";
+import { anew, add, call, choose, drop, mean, rename, take, touch, type } from "./acts/saying.js";
 import { fit, look } from "./acts/looking.js";
 import { go } from "./acts/going.js";
 import { settled, vary } from "./acts/varying.js";
@@ -43,7 +44,10 @@ function pull(id, more) {
 const said = {
   type,
   mean: () => void mean(),
-  choose: (/** @type {number} */ k) => void choose(k).then(() => store.get().blank && line()?.focus()),
+  choose: (/** @type {import("./types.js").Saying | undefined} */ s) => void choose(s).then(() => store.get().blank && line()?.focus()),
+  press,
+  lifted,
+  call,
   take: (/** @type {string} */ s) => void take(s).then(() => line()?.focus()),
   rename,
   drop,
@@ -162,6 +166,8 @@ async function begin() {
     if (now.act !== before.act && now.act === "apart") void look();
   });
   wire();
+  // After the click that a lift makes.
+  for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => setTimeout(release));
   keyboard(address);
   addEventListener("hashchange", () => void go(location.hash.slice(1)));
   addEventListener("pagehide", () => void save({ keepalive: true }));

@@ -22,6 +22,8 @@ export function fresh() {
     touched: [],
     held: false,
     draft: "",
+    called: null,
+    fault: null,
     role: "new",
     blank: null,
     blanks: [],

@@ -15,6 +15,7 @@
  * @typedef {{solvable: boolean, determinate: boolean, freedoms: number, kind: string, summary: string, sentences: {role: string, html: string}[]}} Verdict
  * @typedef {{section: string, name: string | null, phrase: string, blanks: Span[], means: string, form: string, sets?: boolean}} Saying
  * @typedef {{insert: string, means: string}} Option
+ * @typedef {{sentence: string, hint: string, example: string}} Complaint
  * @typedef {Record<string, [number, number, number]>} Twists
  *
  * @typedef {object} Look
@@ -41,7 +42,7 @@
  * @property {Look | null} look the latest reply about the text @property {Look | null} drawn the latest reply that had a figure
  * @property {View} view @property {number | null} scale pt a metre asked of the engine, null for its own choice
  * @property {boolean} fitted whether the figure fills the window until somebody moves it @property {Spot} window pixels of the sheet @property {Spot | null} cross where the keyboard points, metres @property {Spot | null} near pointer, pixels @property {string} hover id of what a press would touch
- * @property {string[]} touched ids @property {boolean} held taken hold of by a press of its own: dragging moves it, where a stroke begins at anything else @property {string} draft what is typed in the sentence @property {"new" | "phrase"} role a new sentence, or the phrase of what is touched
+ * @property {string[]} touched ids @property {boolean} held taken hold of by a press of its own: dragging moves it, where a stroke begins at anything else @property {string} draft what is typed in the sentence @property {string | null} called what is typed as another name @property {Complaint | null} fault why what is typed is not understood @property {"new" | "phrase"} role a new sentence, or the phrase of what is touched
  * @property {Span | null} blank to be selected in it @property {Span[]} blanks those after it
  * @property {Saying[]} sayings @property {number} chosen which of them @property {Option[]} options
  * @property {Spot[]} stroke the stroke being drawn, pixels @property {string} notice @property {string} word the last thing that is spoken aloud

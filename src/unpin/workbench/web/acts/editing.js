@@ -1,7 +1,7 @@
 /** Every change of the text: typed, drawn, undone. Changes by the engine wait their turn, so that each sees the one before. */
 import { send } from "../net.js";
 import { redone, stepped, undone } from "../kernels/history.js";
-import { store, text } from "../store.js";
+import { store, text, thing } from "../store.js";
 import { look } from "./looking.js";
 import { keep } from "./saving.js";
 
@@ -17,6 +17,9 @@ export function write(to, mark = "") {
 
 /** @type {Promise<unknown>} */
 let turn = Promise.resolve();
+
+/** Every change that was asked for is made or refused. @returns {Promise<unknown>} */
+export const atRest = () => turn;
 
 /**
  * Changes said as acts of the engine (`{do: "point" | "say" | "rephrase" | "drop" | "rename" | "set", …}`): all of them or none, one undo step.
@@ -47,7 +50,10 @@ export function redo() {
 /** @param {import("../types.js").History} history @returns {Promise<void>} */
 function to(history) {
   if (history === store.get().history) return Promise.resolve();
-  store.set({ history, sayings: [], draft: "", notice: "" });
+  store.set({ history, sayings: [], draft: "", called: null, fault: null, notice: "" });
   keep();
-  return look();
+  return look().then(() => {
+    const { touched, draft } = store.get();
+    if (!draft) store.set({ role: touched.length === 1 ? "phrase" : "new", draft: touched.length === 1 ? (thing(touched[0])?.phrase ?? "") : "" });
+  });
 }

@@ -1,7 +1,7 @@
 /** Asks the engine what the text now says: one question at a time, the latest text wins, and a late reply is dropped. */
 import { send } from "../net.js";
 import { store, text } from "../store.js";
-import { fitted } from "../kernels/view.js";
+import { fitted, widened } from "../kernels/view.js";
 
 let since = 0;
 let busy = false;
@@ -41,9 +41,10 @@ function take(reply) {
   const drawn = reply.points ? reply : now.drawn;
   /** @type {Partial<import("../types.js").State>} */
   const patch = { look: reply, drawn, word: spoken(reply) };
-  if (reply.figure && now.scale === null) {
-    patch.scale = reply.figure.scale;
-    patch.view = fitted(reply.figure, now.window);
+  const box = now.scale === null ? everything({ ...now, drawn }) : null;
+  if (box) {
+    patch.scale = box.scale;
+    patch.view = fitted(box, now.window);
     patch.fitted = true;
   }
   if (!text().trim()) patch.drawn = null;
@@ -58,7 +59,13 @@ function spoken(reply) {
   return worst ? worst.sentence : (reply.verdict?.summary ?? "");
 }
 
-/** The whole figure in the window, at the engine's own size. @returns {Promise<void>} */
+/** A box in pt around the figure and every point, used or not; null on an empty sheet. @param {import("../types.js").State} now */
+export function everything({ drawn, window, view }) {
+  const points = (drawn?.points ?? []).map((p) => p.at);
+  return widened(drawn?.figure, points, window, view.k);
+}
+
+/** The whole figure in the window, with points that nothing stands on yet, at the engine's own size. @returns {Promise<void>} */
 export function fit() {
   store.set({ scale: null });
   return look();

@@ -1,31 +1,37 @@
 /** Touching things and saying something of them: what the sentence at the foot is about, and what it offers. */
 import { send } from "../net.js";
 import { store, text, thing } from "../store.js";
-import { change } from "./editing.js";
+import { atRest, change } from "./editing.js";
+import { fresh, offered, stale } from "./offering.js";
 
 /** @typedef {import("../types.js").Saying} Saying */
 
 let asked = 0;
+let strokes = 0;
 
-/** Touch things; nothing for the whole. @param {string[]} ids @param {boolean} [held] @returns {Promise<void>} */
-export async function touch(ids, held = false) {
+/** How often a key has changed a field: what has been typed since a question was sent is never overwritten by its reply. @returns {number} */
+export const typedSoFar = () => strokes;
+
+/**
+ * Touch things; nothing for the whole.
+ * @param {string[]} ids @param {boolean} [held] @param {number} [since] strokes of the keys when this was asked for @returns {Promise<void>}
+ */
+export async function touch(ids, held = false, since = strokes) {
   const mine = ++asked;
   const one = ids.length === 1 ? ids[0] : "";
+  const role = one ? /** @type {const} */ ("phrase") : /** @type {const} */ ("new");
+  const typing = since !== strokes && store.get().role === role;
+  offered([]);
   store.set({
     touched: ids,
     held,
-    sayings: [],
-    chosen: 0,
-    options: [],
-    draft: one ? phraseOf(one) : "",
-    blank: null,
-    blanks: [],
-    role: one ? "phrase" : "new",
+    role,
     notice: "",
+    ...(typing ? {} : { draft: one ? phraseOf(one) : "", called: null, blank: null, blanks: [], options: [], fault: null }),
   });
   if (!ids.length) return;
   const reply = await send("/sayings", { text: text(), touched: ids });
-  if (mine === asked && reply.ok) store.set({ sayings: reply.sayings });
+  if (mine === asked && reply.ok) offered(reply.sayings);
 }
 
 /** One more, or one less, of what is touched. @param {string} id */
@@ -46,18 +52,31 @@ function spanOf(id) {
 
 /** Begin a new sentence, whatever is touched. */
 export function anew() {
-  store.set({ role: "new", draft: "", sayings: store.get().touched.length ? store.get().sayings : [], blank: null, blanks: [] });
+  store.set({ role: "new", draft: "", called: null, options: [], fault: null, blank: null, blanks: [] });
+  if (!store.get().touched.length) offered([]);
 }
 
 /** What is typed in the sentence. A new sentence is read at once, so that it can be seen where it fits. @param {string} draft @returns {Promise<void>} */
 export async function type(draft) {
   const { role, touched } = store.get();
   const mine = ++asked;
-  store.set({ draft, blank: null });
+  strokes++;
+  store.set({ draft, blank: null, fault: null, notice: "" });
   if (role === "phrase") return complete(mine, draft);
-  if (!draft.trim()) return store.set({ sayings: [], options: [] });
+  if (!draft.trim()) {
+    offered([]);
+    return store.set({ options: [] });
+  }
   const reply = await send("/read", { text: text(), line: draft, touched });
-  if (mine === asked && reply.ok) store.set({ sayings: reply.sayings, chosen: 0 });
+  if (mine !== asked || !reply.ok) return;
+  offered(reply.sayings);
+  store.set({ options: reply.options ?? [], fault: reply.faults?.[0] ?? null });
+}
+
+/** A name that is being typed. @param {string} called */
+export function call(called) {
+  strokes++;
+  store.set({ called });
 }
 
 /** @param {number} mine @param {string} draft */
@@ -71,22 +90,26 @@ async function complete(mine, draft) {
 
 /** The sentence is meant: change the phrase that is touched, or say the new one. @returns {Promise<void>} */
 export async function mean() {
-  const { role, touched, draft, sayings, chosen } = store.get();
+  const { draft } = store.get();
+  const since = strokes;
+  await atRest();
+  const { role, touched, sayings, chosen } = store.get();
   if (role === "phrase" && touched.length === 1) {
     const span = spanOf(touched[0]);
-    if (!span || draft === phraseOf(touched[0])) return sayings.length ? choose(chosen) : undefined;
+    if (!span || draft === phraseOf(touched[0])) return;
     const made = await change([{ do: "rephrase", span, phrase: draft }]);
-    if (made) await touch(kept(made, touched));
+    if (made) await touch(kept(made, touched), false, since);
     return;
   }
-  if (sayings.length) await choose(chosen);
+  if (sayings[chosen]) await choose(sayings[chosen]);
 }
 
-/** Say one of those offered. Its blanks are then typed over. @param {number} which @returns {Promise<void>} */
-export async function choose(which) {
-  const { sayings, touched } = store.get();
-  const saying = sayings[which];
-  if (!saying) return;
+/** Say one of those offered. Its blanks are then typed over. @param {Saying | undefined} saying @returns {Promise<void>} */
+export async function choose(saying) {
+  const since = strokes;
+  await atRest();
+  if (!saying || !fresh(saying)) return;
+  const { touched } = store.get();
   const made = await change([
     saying.sets
       ? { do: "set", section: saying.section, value: saying.phrase }
@@ -94,7 +117,8 @@ export async function choose(which) {
   ]);
   if (!made) return;
   if (saying.sets) return touch([]);
-  await touch(kept(made, touched));
+  await touch(kept(made, touched), false, since);
+  if (since !== strokes) return;
   const blank = saying.blanks?.[0];
   const at = store.get().draft.indexOf(saying.phrase);
   if (blank && at >= 0) {
@@ -126,9 +150,17 @@ export async function drop() {
 
 /** Another name for what is touched, wherever the file speaks of it. @param {string} to @returns {Promise<void>} */
 export async function rename(to) {
-  const id = store.get().touched[0];
-  const made = id && to.trim() ? await change([{ do: "rename", id, to: to.trim() }]) : null;
-  if (made) await touch(made);
+  const { touched, sayings } = store.get();
+  const [id] = touched;
+  const since = strokes;
+  if (!id || !to.trim()) return;
+  // What is offered speaks of the old name.
+  for (const saying of sayings) stale(saying);
+  offered([]);
+  const made = await change([{ do: "rename", id, to: to.trim() }]);
+  const now = store.get().touched;
+  if (made) await touch(now.length && now[0] !== id && thing(now[0]) ? now : made, false, since);
+  else offered((await send("/sayings", { text: text(), touched: now })).sayings ?? []);
 }
 
 /** Put a suggestion in the sentence. @param {string} insert */

@@ -86,7 +86,7 @@ function alone(e) {
   else if (e.key === "Escape") release();
   else if (now.act !== "state") return false;
   else if (digit >= 1 && digit <= now.sayings.length)
-    void choose(digit - 1).then(() => now.sayings[digit - 1]?.blanks?.length && line()?.focus());
+    void choose(now.sayings[digit - 1]).then(() => now.sayings[digit - 1]?.blanks?.length && line()?.focus());
   else if (e.key === "/") focusLine("");
   else if (e.key === "Home" && sheet) void fit();
   else if ((e.key === "PageUp" || e.key === "PageDown") && sheet)

@@ -8,7 +8,7 @@ import { words } from "./markup.js";
 
 /** @typedef {import("../types.js").State} State */
 /**
- * @typedef {{type: (s: string) => void, mean: () => void, choose: (k: number) => void, take: (s: string) => void, rename: (s: string) => void, drop: () => void,
+ * @typedef {{type: (s: string) => void, mean: () => void, choose: (s: import("../types.js").Saying | undefined) => void, press: (s: import("../types.js").Saying) => void, lifted: (s: import("../types.js").Saying, key: boolean) => import("../types.js").Saying | undefined, call: (s: string) => void, take: (s: string) => void, rename: (s: string) => void, drop: () => void,
  *   release: () => void, anew: () => void, undo: () => void, redo: () => void, fit: () => void, move: () => void, trace: () => void, keydown: (e: KeyboardEvent) => void, vary: (name: string, number: number) => void, settled: (name: string) => void}} Does
  */
 
@@ -97,6 +97,15 @@ export const upper = (sentence) => sentence.replace(/^\p{Ll}/u, (first) => first
 /** A sense stands after a value here, within the line. @param {string} html */
 const lower = (html) => html.replace(/^\p{Lu}(?=\p{Ll})/u, (first) => first.toLowerCase());
 
+/** Enter in the name is the name, and says nothing else. @param {KeyboardEvent} e */
+function named(e) {
+  if (e.key !== "Enter" || e.isComposing) return;
+  e.preventDefault();
+  const field = /** @type {HTMLInputElement} */ (e.target);
+  field.blur();
+  field.focus();
+}
+
 /** @param {State} now @param {import("../types.js").Thing | undefined} one @param {Does} does */
 function saying(now, one, does) {
   const phrase = now.role === "phrase" && one;
@@ -110,9 +119,11 @@ function saying(now, one, does) {
                 ? html`<input
                       class="called"
                       aria-label=${say("sentence.called")}
-                      .value=${one.key}
+                      .value=${now.called ?? one.key}
                       size=${Math.max(one.key.length, 1)}
                       spellcheck="false"
+                      @input=${(/** @type {Event} */ e) => does.call(/** @type {HTMLInputElement} */ (e.target).value)}
+                      @keydown=${named}
                       @change=${(/** @type {Event} */ e) => /** @type {HTMLInputElement} */ (e.target).value !== one.key && does.rename(/** @type {HTMLInputElement} */ (e.target).value)}
                     /><span aria-hidden="true">:</span>`
                 : nothing
@@ -144,7 +155,8 @@ function sayings(now, does) {
             class=${k === now.chosen ? "chosen" : ""}
             aria-keyshortcuts=${k + 1}
             title=${s.means}
-            @click=${() => does.choose(k)}
+            @pointerdown=${() => does.press(s)}
+            @click=${(/** @type {MouseEvent} */ e) => does.choose(does.lifted(s, e.detail === 0))}
           >
             <kbd aria-hidden="true">${k + 1}</kbd> <span class="section">${s.section}</span>
             <span class="phrase">${s.name ? `${s.name}: ` : ""}${blanked(s)}</span>
