@@ -20,7 +20,11 @@ from unpin.draw.symbols.symbol import Strip
 FIRST, NEXT_ROW, OVER, EXTENSION_GAP = 13.0, 15.0, 2.0, 2.5
 NARROW = 15.0
 """Between closer extension lines the arrows come from outside."""
+STEPS = 3
+"""Lines on which close neighbours take turns."""
 DIMENSION_HEAD = (5.0, 1.5)
+STROKE = 1.8
+"""Half of the side of an oblique stroke, pt."""
 
 
 @dataclass
@@ -30,9 +34,9 @@ class Laid:
     wanted: list[Wanted] = field(default_factory=list)
     labels: dict[str, tuple] = field(default_factory=dict)
 
-    def draw_line(self, start: Spot, end: Spot, owner: str) -> None:
-        """The line with its arrowheads, and the room both take."""
-        marks = dimension_line(start, end, owner)
+    def draw_line(self, start: Spot, end: Spot, owner: str, struck: bool = False) -> None:
+        """The line with its arrowheads, or struck through at its ends, and the room both take."""
+        marks = struck_line(start, end, owner) if struck else dimension_line(start, end, owner)
         self.marks += marks
         self.strips += [(m.spots[0], m.spots[-1], 0.8) for m in marks if isinstance(m, (Arrow, Path))]
 
@@ -110,17 +114,21 @@ def _lay_chain(axis: str, side: int, items, frame: Box, taken: list[list[tuple[f
     """Each level of the chain on the first line, counted outwards, where it overlaps nothing and lies beyond the level before."""
     k = 0 if axis == "x" else 1
     row = 0
-    for level in sorted({i[0].level for i in items}):
-        mine = [(item, *sorted((a, b), key=lambda s: s[k])) for item, a, b in items if item.level == level]
+    levels = _staggered(k, items)
+    crowded = any(step for _, step in levels.values())
+    for level in sorted(set(levels.values())):
+        mine = [(item, *sorted((a, b), key=lambda s: s[k])) for item, a, b in items if levels[item.owner] == level]
+        if level[1]:
+            row += 1
         while row < len(taken) and any(a[k] < high - 1 and low < b[k] - 1 for _, a, b in mine for low, high in taken[row]):
             row += 1
-        if row == len(taken):
+        while row >= len(taken):
             taken.append([])
         line = _level(axis, side, frame, row)
         for item, a, b in mine:
             taken[row].append((a[k], b[k]))
             start, end = ((a[0], line), (b[0], line)) if axis == "x" else ((line, b[1]), (line, a[1]))
-            laid.draw_line(start, end, item.owner)
+            laid.draw_line(start, end, item.owner, crowded and b[k] - a[k] < NARROW)
             size = (lettering.width(item.label, SMALL_SIZE), lettering.height(item.label, SMALL_SIZE))
             key = f"dimension {item.owner}"
             laid.labels[key] = (item.label, SMALL_SIZE, "dimension", item.owner)
@@ -133,6 +141,19 @@ def _lay_chain(axis: str, side: int, items, frame: Box, taken: list[list[tuple[f
                 before = outermost.get(place)
                 if before is None or side * line > side * before[0]:
                     outermost[place] = (line, spot)
+
+
+def _staggered(k: int, items) -> dict[str, tuple[int, int]]:
+    """Level of each dimension of a chain, then its step within it: neighbours that are all too close for arrows between their
+    lines take turns on lines of their own, so that each number is beside the interval that it measures."""
+    out: dict[str, tuple[int, int]] = {}
+    before: tuple[float, int] | None = None
+    for item, low, high in sorted(((i, *sorted((a[k], b[k]))) for i, a, b in items), key=lambda i: (i[0].level, i[1], i[2])):
+        narrow = high - low < NARROW
+        step = (before[1] + 1) % STEPS if narrow and before is not None and abs(before[0] - low) < 0.02 else 0
+        out[item.owner] = (item.level, step)
+        before = (high, step) if narrow else None
+    return out
 
 
 def _extend(axis: str, outermost, spots: list[Spot], obstacles: list[Strip], laid: Laid) -> None:
@@ -176,3 +197,9 @@ def dimension_line(start: Spot, end: Spot, owner: str) -> list[Mark]:
         Arrow((before, start), "dimension", owner, head=DIMENSION_HEAD),
         Arrow((after, end), "dimension", owner, head=DIMENSION_HEAD),
     ]
+
+
+def struck_line(start: Spot, end: Spot, owner: str) -> list[Mark]:
+    """With oblique strokes at its ends: among close neighbours arrows from outside would seem to measure what lies between."""
+    strokes = [Path(((x - STROKE, y + STROKE), (x + STROKE, y - STROKE)), "extension", owner) for x, y in (start, end)]
+    return [Path((start, end), "extension", owner), *strokes]
