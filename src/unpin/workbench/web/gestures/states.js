@@ -17,7 +17,7 @@ import { held } from "./holding.js";
 
 const PULLED = 24;
 const SLOP = { mouse: 4, touch: 9 };
-const REACH = { mouse: 9, touch: 20 };
+const REACH = { mouse: 10, touch: 20 };
 
 /** @param {Touch} t */
 const reach = (t) => (t.touch ? REACH.touch : REACH.mouse);
@@ -69,8 +69,14 @@ export const states = {
       if (Math.hypot(t.spot[0] - m.from.spot[0], t.spot[1] - m.from.spot[1]) < (t.touch ? SLOP.touch : SLOP.mouse)) return;
       const { touched } = store.get();
       const held = store.get().held ? m.hits.find((/** @type {string} */ id) => touched.includes(id)) : undefined;
-      if (held && store.get().act === "state")
-        return ["dragging", { from: m.from, ids: touched.includes(held) && touched.length > 1 ? touched : [held] }];
+      if (held && store.get().act === "state") {
+        // A point goes along with the hand; a bar only with Shift, so that a stroke can begin on it; an arrow or a symbol never takes points along.
+        if (held.startsWith("point ") || (m.from.shift && held.startsWith("part ")))
+          return ["dragging", { from: m.from, ids: touched.length > 1 ? touched : [held] }];
+        if (m.hits[0] === held && !held.startsWith("part ")) return ["idle", {}];
+      }
+      if (store.get().act === "state" && m.hits[0]?.startsWith("load ") && !m.hits.some((/** @type {string} */ id) => id.startsWith("part ")))
+        return ["idle", {}];
       const body = store.get().act === "apart" ? bodyAt(m.hits) : undefined;
       if (body) return ["pulling", { from: m.from, body }];
       return store.get().act === "state" ? ["stroking", { stops: [stop(m.from)], start: m.from }] : ["panning", m];

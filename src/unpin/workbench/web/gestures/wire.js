@@ -1,7 +1,8 @@
 /** The browser's pointers, wheel and resizing, told to the machine of states in pixels of the sheet. */
-import { fitted, zoomed } from "../kernels/view.js";
+import { fitted, panned, toScreen, zoomed } from "../kernels/view.js";
 import { under } from "../kernels/hit.js";
-import { store } from "../store.js";
+import { point, pointsOf, store } from "../store.js";
+import { everything } from "../acts/looking.js";
 import { shapes } from "../acts/shapes.js";
 import { lay } from "../acts/tracing.js";
 import { machine } from "./machine.js";
@@ -12,6 +13,8 @@ export const hand = machine(states, "idle");
 const down = new Map();
 let space = false;
 const NARROW = 736;
+/** Pixels kept free under a touched point, for its support and name. */
+const FOOT = 44;
 
 /** @param {PointerEvent | WheelEvent | DragEvent} e @returns {[number, number]} */
 function spot(e) {
@@ -87,12 +90,35 @@ export function measure() {
   const box = document.getElementById("sheet")?.getBoundingClientRect();
   const { window: was } = store.get();
   if (!box || !box.width || (box.width === was[0] && box.height === was[1])) return;
-  const { view, fitted: fills, drawn } = store.get();
+  const { view, fitted: fills } = store.get();
   const window = /** @type {[number, number]} */ ([box.width, box.height]);
   // What grows at the foot covers some of the sheet; the drawing stays where the hand left it.
   const aside = { ...view, x: view.x + (box.width - was[0]) / 2 };
-  const anew = fills && drawn?.figure && (box.width !== was[0] || (box.width < NARROW && Math.abs(box.height - was[1]) > 60));
-  store.set({ window, view: anew && drawn?.figure ? fitted(drawn.figure, window) : box.width === was[0] ? view : aside });
+  const whole = fills ? everything({ ...store.get(), window }) : null;
+  const anew = whole && (box.width !== was[0] || (box.width < NARROW && Math.abs(box.height - was[1]) > 60));
+  const next = anew ? fitted(whole, window) : box.width === was[0] ? view : aside;
+  store.set({ window, view: anew || hand.state() !== "idle" ? next : clear(next, whole, window) });
+}
+
+/**
+ * The view moved up just so far that the panel that has grown hides neither what is touched nor, while the whole figure is shown, its foot.
+ * @param {import("../kernels/view.js").View} view @param {ReturnType<typeof everything>} whole @param {[number, number]} window
+ */
+function clear(view, whole, [wide, high]) {
+  const held = store.get().touched.flatMap(pointsOf);
+  const seen = held.flatMap((n) => {
+    const at = point(n)?.at;
+    return at ? [toScreen(view, at)] : [];
+  });
+  const feet = seen.filter((s) => s[1] > 0).map((s) => s[1] + FOOT);
+  if (whole) {
+    const by = view.k / whole.scale;
+    const [top, foot] = [view.y + by * whole.origin[1], view.y + by * (whole.origin[1] + whole.size[1])];
+    if (foot > high && foot - top > high) return fitted(whole, [wide, high]);
+    feet.push(foot + 4);
+  }
+  const over = Math.max(0, ...feet) - high;
+  return over > 0 ? panned(view, [0, -over]) : view;
 }
 
 let waiting = 0;

@@ -30,13 +30,15 @@ export function fromBox(p, box) {
  * @param {number} reach @returns {string[]}
  */
 export function under(p, shapes, reach) {
-  const rank = (/** @type {string} */ what) => (what === "point" ? 0 : what === "part" ? 2 : 1);
+  // What runs along a line from point to point is met like a part: a link is as thin as a hair, and its whole reach counts.
+  const rank = (/** @type {{what: string, box?: object}} */ s) =>
+    s.what === "point" ? 0 : s.what === "part" || (s.what === "connection" && !s.box) ? 2 : 1;
   return shapes
     .map((s, order) => ({
       id: s.id,
       order,
       far: s.box ? fromBox(p, s.box) : Math.min(...s.lines.map((l) => fromLine(p, l))),
-      rank: rank(s.what),
+      rank: rank(s),
     }))
     .filter((s) => s.far <= (s.rank === 1 ? reach * 0.7 : reach))
     .sort((a, b) => a.rank - b.rank || a.far - b.far || a.order - b.order)

@@ -41,6 +41,33 @@ export function fitted(figure, [wide, high], largest = 2, margin = 28) {
   };
 }
 
+/**
+ * The figure with room for points that it does not draw. Without a figure, a figure of the points alone, at a size at which they have air around them.
+ * @param {{scale: number, origin: Spot, size: Spot} | null | undefined} figure @param {Spot[]} points metres @param {Spot} pane pixels
+ * @param {number} k pixels a metre for a single point @param {number} [air] pt around a point, for its name
+ * @returns {{scale: number, origin: Spot, size: Spot} | null} null when there is nothing
+ */
+export function widened(figure, points, pane, k, air = 18) {
+  if (!figure?.scale && !points.length) return null;
+  const scale = figure?.scale || airy(points, pane, k) / PT;
+  const [xs, ys] = [points.map((p) => p[0] * scale), points.map((p) => -p[1] * scale)];
+  const [left, top] = figure?.scale ? figure.origin : [xs[0] - air, ys[0] - air];
+  const [right, foot] = figure?.scale ? [left + figure.size[0], top + figure.size[1]] : [xs[0] + air, ys[0] + air];
+  const origin = /** @type {Spot} */ ([Math.min(left, ...xs.map((x) => x - air)), Math.min(top, ...ys.map((y) => y - air))]);
+  const end = [Math.max(right, ...xs.map((x) => x + air)), Math.max(foot, ...ys.map((y) => y + air))];
+  return { scale, origin, size: [end[0] - origin[0], end[1] - origin[1]] };
+}
+
+/** Pixels of a pt on an empty sheet. */
+const PT = 110 / 60;
+
+/** Pixels a metre at which points take six tenths of the sheet. @param {Spot[]} points @param {Spot} pane @param {number} k for a single place */
+function airy(points, [wide, high], k) {
+  const span = (/** @type {0 | 1} */ axis) => Math.max(...points.map((p) => p[axis])) - Math.min(...points.map((p) => p[axis]));
+  const [dx, dy] = [span(0), span(1)];
+  return dx || dy ? Math.min(dx ? (0.6 * wide) / dx : Infinity, dy ? (0.6 * high) / dy : Infinity) : k;
+}
+
 /** The view of two fingers that were at `from` and now are at `to`. @param {View} view @param {[Spot, Spot]} from @param {[Spot, Spot]} to @returns {View} */
 export function pinched(view, from, to) {
   const span = (/** @type {[Spot, Spot]} */ [p, q]) => Math.hypot(q[0] - p[0], q[1] - p[1]);

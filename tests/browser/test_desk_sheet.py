@@ -1,0 +1,86 @@
+"""The sheet under the hand: what is seen of it, what a drag moves, and what it leaves alone."""
+
+import pytest
+
+BEAM = "points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n"
+FRAME = "points: {A: [0, 0], B: [2, 0], C: [0, 1.5], U: [6, 3]}\nmembers: {beam: A B}\nlinks: [C-B]\nsupports: {A: pin, C: pin}\nloads: [5 N at B down]\n"
+
+
+def inside(hand, *places):
+    box = hand.page.locator("#sheet").bounding_box()
+    spots = [hand.spot(*p) for p in places]
+    return all(box["x"] + 8 < x < box["x"] + box["width"] - 8 and box["y"] + 8 < y < box["y"] + box["height"] - 8 for x, y in spots)
+
+
+def drag(hand, start, by, shift=False):
+    mouse = hand.page.mouse
+    mouse.move(*start)
+    if shift:
+        hand.page.keyboard.down("Shift")
+    mouse.down()
+    mouse.move(start[0] + by[0], start[1] + by[1], steps=6)
+    mouse.up()
+    if shift:
+        hand.page.keyboard.up("Shift")
+    return hand.settle()
+
+
+@pytest.mark.parametrize("text, far", [("points: {A: [0, 0], B: [40, 12]}\n", ((0, 0), (40, 12))), (FRAME, ((0, 0), (6, 3))), ("points: {A: [3, 700]}\n", ((3, 700),))])
+def test_the_whole_figure_is_every_point_whether_something_stands_on_it_or_not(hand, text, far):
+    (hand.folder / "wide.yaml").write_text(text)
+    hand.open("wide.yaml")
+    assert inside(hand, *far)
+
+    hand.page.evaluate("async () => (await import('/web/store.js')).store.set({ view: { x: -4000, y: 5000, k: 300 } })")
+    hand.settle()
+    assert not inside(hand, *far)
+    hand.page.focus("#sheet")
+    hand.keys("Home")
+    assert inside(hand, *far)
+
+
+def test_a_drag_on_an_arrow_moves_no_point(hand):
+    (hand.folder / "beam.yaml").write_text(BEAM)
+    hand.open("beam.yaml")
+    arrow = hand.page.locator("#figure [data-action=load1] path").first.bounding_box()
+    spot = (arrow["x"] + arrow["width"] / 2, arrow["y"] + 6)
+    drag(hand, spot, (90, -40))
+    assert hand.text() == BEAM
+    hand.page.mouse.click(*spot)
+    hand.settle()
+    assert hand.state("touched") == ["load 1"]
+    drag(hand, spot, (90, -40))
+
+    assert hand.text() == BEAM
+
+
+def test_a_stroke_that_begins_on_a_touched_bar_begins_a_point_there_and_leaves_the_bar(hand):
+    (hand.folder / "beam.yaml").write_text(BEAM)
+    hand.open("beam.yaml").press(1, 0)
+    assert hand.state("touched") == ["part beam"]
+    hand.stroke((1, 0), (1, 0.6))
+
+    assert "A: [0, 0]" in hand.text() and "B: [2, 0]" in hand.text()
+    assert "beam: A C B" in hand.text() and "C: [1, 0]" in hand.text()
+
+
+def test_a_touched_bar_moves_with_its_points_while_shift_is_held(hand):
+    (hand.folder / "beam.yaml").write_text(BEAM)
+    hand.open("beam.yaml").press(1, 0)
+    hand.page.wait_for_timeout(50)
+    (x, y), (x2, y2) = hand.spot(1, 0), hand.spot(1.5, 0.5)
+    drag(hand, (x, y), (x2 - x, y2 - y), shift=True)
+
+    assert "A: [0.5, 0.5]" in hand.text() and "B: [2.5, 0.5]" in hand.text()
+
+
+def test_a_press_beside_a_thin_link_touches_the_link_and_sets_no_point(hand):
+    (hand.folder / "frame.yaml").write_text(FRAME)
+    hand.open("frame.yaml")
+    (ax, ay), (bx, by) = hand.spot(0, 1.5), hand.spot(2, 0)
+    long = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
+    hand.page.mouse.click((ax + bx) / 2 + 9.5 * (by - ay) / long, (ay + by) / 2 - 9.5 * (bx - ax) / long)
+    hand.settle()
+
+    assert hand.text() == FRAME
+    assert hand.state("touched")[0].startswith("connection ")
