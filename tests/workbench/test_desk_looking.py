@@ -154,3 +154,19 @@ def test_a_house_style_with_faults_does_not_take_the_figure_away(desk):
     (desk.folder / "house.style").write_text("colours: loud\n")
 
     assert desk.post("/look", text=(desk.folder / "market-awning.yaml").read_text("utf-8")).json()["drawn"]
+
+
+def test_a_bar_that_nothing_holds_can_move_even_before_it_is_loaded():
+    verdict = look("points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}")["verdict"]
+
+    assert (verdict["kind"], verdict["freedoms"]) == ("moves", 3)
+    assert "0 unknowns, 3 sums" in verdict["summary"]
+
+
+def test_one_of_a_thing_is_said_in_the_singular():
+    text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B, rod: A B}\nsupports: {A: roller}"
+
+    seen = look(text)
+
+    assert "1 unknowns" not in seen["verdict"]["summary"]
+    assert "bar and rod meet" in next(t["says"] for t in seen["things"] if t["id"] == "point B")

@@ -13,8 +13,10 @@ from unpin.lesson.build import sound_section
 from unpin.lesson.figures import Studio
 from unpin.lesson.nodes import Boxed
 from unpin.lesson.sheet import Sheet, sheet_for
+from unpin.lesson.soundness import counted
 from unpin.model.house import PLAIN, House
 from unpin.read.reader import Reading, read_text
+from unpin.render.maths.sentence import written
 from unpin.route.worked import Worked
 from unpin.words.sentences import say
 from unpin.workbench import plain, things
@@ -105,8 +107,11 @@ def _unit(sheet: Sheet) -> dict[str, Any]:
 
 def _verdict(worked: Worked, language: str) -> dict[str, Any]:
     found = worked.soundness
-    kind = "sound" if found.solvable and found.determinate else "solvable" if found.solvable else "moves" if found.freedoms else "lost"
-    summary = say(f"desk.verdict.{kind}", language, unknowns=found.unknowns, sums=found.sums, bodies=len(worked.apart.bodies))
+    # Without loads anything is in balance: what can move then is not yet held.
+    moves = bool(found.freedoms) and not (found.solvable and worked.problem.loads)
+    kind = "moves" if moves else "sound" if found.solvable and found.determinate else "solvable" if found.solvable else "lost"
+    numbers = {name: written(counted(name, n), language) for name, n in (("unknowns", found.unknowns), ("sums", found.sums))}
+    summary = say(f"desk.verdict.{kind}", language, **numbers)
     return {"solvable": found.solvable, "determinate": found.determinate, "freedoms": len(found.freedoms),
             "self_stresses": len(found.self_stresses), "unknowns": found.unknowns, "sums": found.sums, "kind": kind,
             "summary": summary, "sentences": plain.sentences(sound_section(worked), language)}

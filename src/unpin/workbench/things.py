@@ -84,7 +84,7 @@ def _point(p, problem: Problem, worked: Worked | None, places: Places, language:
 
 
 def _and(names: list[str], language: str) -> str:
-    return written(Text("thing.group", {"members": _listing(names)}), language) if len(names) > 1 else "".join(names)
+    return written(Text("sentences", {"all": _listing(names)}), language) if len(names) > 1 else "".join(names)
 
 
 def _listing(names: list[str]):
