@@ -296,19 +296,28 @@ def _handout(chosen) -> int:
 def _sheet(chosen) -> int:
     """A sheet of problems; nothing is written while one of them is faulty or not fully solved."""
     from unpin import api
-    from unpin.lesson.paper import marks_fit
+    from unpin.lesson.paper import misfit
     from unpin.publish import ENDINGS
 
     _ending(chosen.output, ENDINGS)
-    several = []
+    if chosen.marks and len(chosen.marks) != len(chosen.files):
+        raise Stop(MISUSE, "marks", count=len(chosen.files), given=len(chosen.marks))
+    several, faulty = [], []
     for file in chosen.files:
         chosen.file = file
-        worked = _worked(_problem(chosen)[0])
-        if worked.proof is None or not all(a.found for a in worked.answers):
-            raise Stop(FAULTY, "unsound", file=file)
-        several.append(worked)
-    if chosen.marks and not marks_fit(several, chosen.marks):
-        raise Stop(MISUSE, "marks")
+        try:
+            worked = _worked(_problem(chosen)[0])
+            if worked.proof is None or not all(a.found for a in worked.answers):
+                raise Stop(FAULTY, "unsound", file=file)
+            several.append(worked)
+        except Stop as stop:  # the other files are still looked at, so that all faults are told at once
+            faulty.append(stop)
+    if faulty:
+        print(*(f"{stop.message(chosen.tongue)}\n" for stop in faulty[:-1] if stop.code), sep="", end="", file=sys.stderr)
+        raise faulty[-1]
+    if chosen.marks and (wrong := misfit(several, chosen.marks)) is not None:
+        parts = {"number": wrong + 1, "file": chosen.files[wrong], "count": len(several[wrong].problem.asked), "given": len(chosen.marks[wrong])}
+        raise Stop(MISUSE, "marks_of_parts", **parts)
     _publish(api.paper(several, chosen.title, chosen.marks, chosen.answers, chosen.figures), chosen.output, tuple(chosen.files))
     return SOLVED
 

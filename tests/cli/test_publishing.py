@@ -71,6 +71,25 @@ def test_a_sheet_with_a_problem_that_cannot_be_solved_is_not_written(tmp_path, c
     assert not (tmp_path / "sheet.html").exists()
 
 
+def test_every_faulty_problem_of_a_sheet_is_told(tmp_path, capsys):
+    (tmp_path / "free.yaml").write_text(FREE, "utf-8")
+    (tmp_path / "slip.yaml").write_text(DOUBLE + "colour: red\n", "utf-8")
+    (tmp_path / "double.yaml").write_text(DOUBLE, "utf-8")
+    files = [str(tmp_path / f"{name}.yaml") for name in ("free", "slip", "double")]
+
+    assert cli.main(["sheet", *files, "market-awning", "-o", str(tmp_path / "sheet.html")]) == 1
+    said = capsys.readouterr().err
+    assert all(f"{name}.yaml" in said for name in ("free", "slip", "double"))
+
+
+def test_marks_that_do_not_fit_are_told_with_the_problem_and_its_parts(tmp_path, capsys):
+    sheet = ["sheet", "market-awning", "boat-trailer", "-o", str(tmp_path / "sheet.html"), "--marks"]
+    cli.main([*sheet, "5,6,7"])
+    assert "each of 2 problems" in capsys.readouterr().err
+    cli.main([*sheet, "5,1+2+3"])
+    assert "problem 2, boat-trailer, 3 numbers; it has 2 parts" in capsys.readouterr().err
+
+
 @pytest.mark.parametrize("marks", ["5", "5,6,7", "1+2,4", "a,b", "5,-1", ""])
 def test_marks_that_do_not_fit_the_problems_are_wrong_use(marks, tmp_path, capsys):
     try:

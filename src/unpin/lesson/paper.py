@@ -40,9 +40,14 @@ def paper(several: Sequence[Worked], title: str = "", marks: Sequence[Marks] = (
     return Lesson(named, opening, tuple(_numbered(sections)), (Text("caution.teaching"),), True, language, house)
 
 
+def misfit(several: Sequence[Worked], marks: Sequence[Marks]) -> int | None:
+    """The first problem, from 0, that has not none, one, or as many marks as it has parts; None where all fit."""
+    return next((n for n, (w, m) in enumerate(zip(several, marks)) if len(m) not in (0, 1, len(w.problem.asked))), None)
+
+
 def marks_fit(several: Sequence[Worked], marks: Sequence[Marks]) -> bool:
     """Whether there are marks for each problem: none, one, or as many as it has parts."""
-    return len(several) == len(marks) and all(len(m) in (0, 1, len(w.problem.asked)) for w, m in zip(several, marks))
+    return len(several) == len(marks) and misfit(several, marks) is None
 
 
 def _exercise(number: int, worked: Worked, marks: Marks, figures: int, language: str) -> Section:
