@@ -1,12 +1,14 @@
 """No sum says that something is taken once."""
 
 import re
+from pathlib import Path
 
 import pytest
 
 from lessons import EXAMPLES, lesson, worked_text
 from unpin import api
 
+PUBLISHED = Path(__file__).parents[1] / "published" / "problems"
 ONCE = re.compile(r"(?m)(?:^ *|[−+=(] ?)1 ?(?:[A-Z](?:_|\b)(?! to)|\([0-9−])")
 """`1 M`, `1 A_x`, `1(48.0 N·m)` at the start of a line, or after a sign."""
 
@@ -44,6 +46,12 @@ def said(problem: str) -> str:
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_no_line_of_an_example_has_the_coefficient_one(name):
     assert not ONCE.findall(api.as_text(lesson(name)).replace("\u202f", " "))
+
+
+def test_no_line_of_a_published_problem_has_the_coefficient_one():
+    wrong = {p.stem: found for p in sorted(PUBLISHED.glob("*.yaml")) if (found := ONCE.findall(said(p.read_text("utf-8"))))}
+
+    assert list(PUBLISHED.glob("*.yaml")) and not wrong
 
 
 @pytest.mark.parametrize("turned", [False, True])
