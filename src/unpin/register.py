@@ -66,7 +66,8 @@ def entry(path: Path) -> Entry:
         return Entry(path.name, faults=tuple(d for d in reading.diagnostics if d.is_error))
     worked = api.solve(reading.problem)
     problem = worked.problem
-    count = {kind: sum(p.kind == kind for p in problem.parts) for kind in ("member", "disc", "block")}
+    kinds = ["block" if p.kind == "box" else p.kind for p in problem.parts]
+    count = {kind: kinds.count(kind) for kind in ("member", "disc", "block")}
     made = {"title": problem.title, "members": count["member"], "discs": count["disc"], "blocks": count["block"],
             "links": sum(c.kind == "link" for c in problem.connections), "kinds": kinds_of_connection(worked)}
     if worked.recommended is None or worked.proof is None or not all(a.found for a in worked.answers):

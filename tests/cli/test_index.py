@@ -61,3 +61,10 @@ def test_wrong_use_is_told(arguments, tmp_path, monkeypatch, capsys):
 
     assert cli.main(["index", *arguments]) == 2
     assert capsys.readouterr().err.startswith("unpin: ")
+
+
+def test_a_block_with_corners_is_counted_among_the_parts(tmp_path):
+    (tmp_path / "crate.yaml").write_text("points: {A: [0, 0], B: [1, 0], C: [1, 1], D: [0, 1]}\nblocks: {crate: A B C D}\n"
+                                         "supports: {A: pin, B: roller}\nloads: [weight of crate 10 N]\nfind: [A, B]\n")
+    (entry,) = register.index(tmp_path)
+    assert register.parts_of(entry) == "1 block"

@@ -87,3 +87,11 @@ def test_the_calls_of_the_library_change_a_text():
     assert made.reading.sound
     assert made.text == "title: Shelf\npoints: {A: [0, 0], B: [2.5, 0]}\nmembers: {shelf: A B}\nsupports: {A: fixed on shelf}\nloads: [3 N at B down]\n"
     assert unpin.remove_entry(made.text, "loads", 1).text == made.text.removesuffix("loads: [3 N at B down]\n")
+
+
+def test_a_letter_that_would_be_a_unit_is_refused_in_one_remark(tmp_path, capsys):
+    path = tmp_path / "beam.yaml"
+    path.write_text("letters: {a: a length}\npoints: {A: [0, 0], B: A right a}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [3 N at B down]\nfind: [A]\n")
+
+    assert cli.main(["rename", str(path), "a", "to", "N"]) == 1
+    assert capsys.readouterr().err.count("error:") == 1

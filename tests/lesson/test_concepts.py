@@ -59,3 +59,12 @@ def test_minutes_grow_with_bodies_and_sums_and_with_sums_solved_together():
     assert minutes(beam.recommended) == 2 + 2 + 2
     # Two bodies; a block of two, then two more sums.
     assert minutes(arch.recommended, Pace(read=1, body=10, sum=100, more_in_block=1000)) == 1 + 20 + 400 + 2000
+
+
+def test_the_couple_of_a_built_in_end_is_no_load_and_a_wheel_no_pulley():
+    post = "points: {A: [0, 0], B: [0, 2]}\nmembers: {post: A B}\nsupports: {A: fixed}\nloads: [3 N at B right]\nfind: [A]\n"
+    wheel = "points: {C: [0, 0]}\ndiscs: {pipe: 0.2 at C}\ncontacts: {J: ground pushes pipe at 60 deg above right, K: ground pushes pipe at 30 deg above left}\n" \
+        "loads: [weight of pipe 600 N]\nfind: [J, K]\n"
+
+    assert "couple" not in taught(worked_text(post)) and "built_in" in taught(worked_text(post))
+    assert "disc_alone" not in taught(worked_text(wheel))

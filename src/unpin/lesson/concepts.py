@@ -72,7 +72,8 @@ def _with_discs(w: Worked, r: Route) -> bool:
 
 
 def _disc_alone(w: Worked, r: Route) -> bool:
-    discs = {p.name for p in w.problem.parts if p.kind == "disc"}
+    """A pulley or a drum, which a cord passes; a wheel or a roller has none."""
+    discs = {p.name for p in w.problem.parts if p.kind == "disc"} & {s.part for c in w.problem.cords for s in c.stops}
     return any(b.kind == "part" and b.parts[0] in discs for b in bodies(r))
 
 
@@ -94,8 +95,15 @@ def _over_disc(w: Worked, _: Route) -> bool:
     return any(s.side not in ("", "through") for c in w.problem.cords for s in c.stops)
 
 
+def _ring(w: Worked, r: Route) -> bool:
+    """A body of no size, a ring, a knot or a load, with more than two forces."""
+    rings = {p.name for p in w.problem.parts if p.kind == "block"}
+    return any(len(b.actions) > 2 and b.parts[0] in rings for b in bodies(r) if b.kind == "part")
+
+
 def _couple(w: Worked, r: Route) -> bool:
-    return any(load.kind == "couple" for load in w.problem.loads) or any(t.action.kind == "couple" for e in equations(r) for t in e.terms)
+    """A couple among the loads; that of a built-in end, a weld, a guide or a collar is told as theirs."""
+    return any(load.kind == "couple" for load in w.problem.loads)
 
 
 def _spread_split(w: Worked, _: Route) -> bool:
@@ -130,7 +138,7 @@ _CONCEPTS: dict[str, Callable[[Worked, Route], bool]] = {
     "guide": _connected("guide"),
     "slot": _connected("slot", "arc"),
     "collar": _connected("collar", "sleeve"),
-    "ring": lambda w, r: any(p.kind == "block" and any((p.name,) == b.parts and len(b.actions) > 2 for b in bodies(r)) for p in w.problem.parts),
+    "ring": _ring,
     "cord": _over_disc,
     "with_discs": _with_discs,
     "disc_alone": _disc_alone,

@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 
 from unpin.base.diagnostic import Diagnostic
+from unpin.exact.expression import FUNCTIONS
 from unpin.read.edits.edit import Edit, apply
 from unpin.read.edits.entries import Unfit
 from unpin.read.edits.places import Page, Spot, page
 from unpin.read.edits.revision import Revision, finish, refusal, revising
 from unpin.read.pieces import KEYWORDS, is_name
+from unpin.read.quantities import SINGLE
 from unpin.read.reader import Reading, read_text
 from unpin.read.references import Reference
 from unpin.read.report import nearest
@@ -24,6 +26,8 @@ def rename(text: str, old: str, new: str, kind: str = "", faulty: bool = False) 
     kind = _kind(p, old, kind)
     if not is_name(new):
         raise refusal("read.name", (kind, old), "hint.reserved" if new in KEYWORDS else "hint.name", name=new[:40])
+    if kind == "letters" and (new in SINGLE and new != "m" or new in FUNCTIONS):
+        raise refusal("read.letter_unit", (kind, old), "hint.letter_unit", name=new)
     mine = p.known(kind, old)
     if any(r.made for r in mine):
         raise refusal("edit.named_by_points", (kind, old), "edit.cure.named_by_points", name=old)
