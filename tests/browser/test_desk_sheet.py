@@ -84,3 +84,55 @@ def test_a_press_beside_a_thin_link_touches_the_link_and_sets_no_point(hand):
 
     assert hand.text() == FRAME
     assert hand.state("touched")[0].startswith("connection ")
+
+
+def test_what_goes_with_a_point_that_is_taken_away_is_told(hand):
+    (hand.folder / "frame.yaml").write_text(FRAME)
+    hand.open("frame.yaml").press(2, 0)
+    hand.page.focus("#sheet")
+    hand.keys("Delete")
+
+    told = " ".join(hand.page.locator("#sentence .notice").inner_text().split())
+    assert "beam" in told and "CB" in told and "a load" in told and "Undo" in told
+    hand.keys("Control+z")
+    assert hand.text() == FRAME
+
+
+def test_the_way_back_and_the_half_typed_sentence_outlive_a_reload(hand):
+    (hand.folder / "beam.yaml").write_text(BEAM)
+    hand.open("beam.yaml")
+    for number in (6, 7):
+        hand.page.locator('.handle[data-id="load 1"]').focus()
+        hand.keys("Enter")
+        hand.over(f"{number} N at B down")
+    hand.saved()
+    hand.keys("Escape")
+    hand.page.focus("#sheet")
+    hand.keys("/")
+    hand.page.keyboard.type("9 N at A")
+    hand.settle()
+    hand.page.reload()
+    hand.page.wait_for_selector("#sheet")
+    hand.settle()
+
+    assert hand.page.input_value("#line") == "9 N at A"
+    hand.page.fill("#line", "")
+    hand.settle().page.focus("#sheet")
+    hand.keys("Control+z")
+    assert "6 N" in hand.text()
+    hand.keys("Control+z")
+    assert hand.text() == BEAM
+
+
+def test_steps_that_led_to_another_text_are_not_taken_back(hand):
+    (hand.folder / "beam.yaml").write_text(BEAM)
+    hand.open("beam.yaml")
+    hand.page.locator('.handle[data-id="load 1"]').focus()
+    hand.keys("Enter")
+    hand.over("7 N at B down")
+    hand.saved()
+    hand.page.goto("about:blank")
+    (hand.folder / "beam.yaml").write_text(BEAM.replace("5 N", "800 N"))
+    hand.open("beam.yaml")
+
+    assert not hand.state("history")["done"] and "800 N" in hand.text()

@@ -9,6 +9,7 @@ import { lifted, press, release } from "./acts/offering.js";
 import { anew, add, call, choose, drop, mean, rename, take, touch, type } from "./acts/saying.js";
 import { fit, look } from "./acts/looking.js";
 import { go } from "./acts/going.js";
+import { remember, rememberNow } from "./acts/remembering.js";
 import { settled, vary } from "./acts/varying.js";
 import { swing } from "./acts/moving.js";
 import * as apartActs from "./acts/apart.js";
@@ -162,6 +163,7 @@ async function begin() {
       apartActs.forget();
       void tracing.recall();
     }
+    if (now.history !== before.history || now.draft !== before.draft) remember();
     if (now.look !== before.look && (now.act === "apart" || now.act === "solve") && now.look?.sound) void apartActs.current();
     if (now.act !== before.act && now.act === "apart") void look();
   });
@@ -170,7 +172,7 @@ async function begin() {
   for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => setTimeout(release));
   keyboard(address);
   addEventListener("hashchange", () => void go(location.hash.slice(1)));
-  addEventListener("pagehide", () => void save({ keepalive: true }));
+  addEventListener("pagehide", () => (rememberNow(), void save({ keepalive: true })));
   for (const wake of ["focus", "visibilitychange"]) addEventListener(wake, () => void compare(replaced));
   setInterval(() => void compare(replaced), 2000);
   await list();

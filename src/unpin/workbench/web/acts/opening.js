@@ -1,10 +1,12 @@
 /** Opening a problem of the folder, a copy of an example, or an empty sheet. */
 import { ask, send } from "../net.js";
 import { begun, stepped } from "../kernels/history.js";
-import { fresh, store } from "../store.js";
+import { fresh, store, thing } from "../store.js";
 import { say } from "../words.js";
 import { look } from "./looking.js";
+import { remembered } from "./remembering.js";
 import { keep, leftBehind, save } from "./saving.js";
+import { touch, type } from "./saying.js";
 
 export async function list() {
   const reply = await ask("/folder");
@@ -44,6 +46,7 @@ export async function blank(called) {
 async function begin(name, text, stamp) {
   const { folder, theme, window, script } = store.get();
   const draft = leftBehind(name);
+  const put = remembered(name, text);
   store.set({
     ...fresh(),
     folder,
@@ -52,19 +55,29 @@ async function begin(name, text, stamp) {
     script,
     act: store.get().act,
     doc: { name, stamp, onDisk: text },
-    history: begun(text),
+    history: put?.history ?? begun(text),
     scale: text.trim() ? null : fresh().scale,
   });
   if (!text.trim()) store.set({ view: { ...store.get().view, x: window[0] * 0.36, y: window[1] * 0.78 } });
   if (draft && draft.text !== text) {
     if (draft.stamp === stamp) {
-      store.set({ history: stepped(begun(text), draft.text), notice: say("kept.restored") });
+      store.set({ history: remembered(name, draft.text)?.history ?? stepped(begun(text), draft.text), notice: say("kept.restored") });
       keep();
     } else store.set({ history: stepped(begun(text), draft.text), clash: { text, stamp, why: "draft" } });
   }
   document.title = say("title.file", { file: name });
   history.replaceState(null, "", address(name, store.get().act));
   await look();
+  await resume(put ?? remembered(name, draft?.text ?? text));
+}
+
+/** The sentence that was being typed when the page was left. @param {import("./remembering.js").Kept | null} put @returns {Promise<void>} */
+async function resume(put) {
+  if (!put?.draft) return;
+  if (put.role === "new") return type(put.draft);
+  if (!put.touched.every((id) => thing(id)) || put.draft === thing(put.touched[0])?.phrase) return;
+  await touch(put.touched);
+  store.set({ draft: put.draft });
 }
 
 /** The address of an act on a file: it can be kept as a bookmark. @param {string} name @param {string} act */

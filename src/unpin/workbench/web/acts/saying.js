@@ -2,6 +2,7 @@
 import { send } from "../net.js";
 import { store, text, thing } from "../store.js";
 import { atRest, change } from "./editing.js";
+import { gone } from "./removing.js";
 import { fresh, offered, stale } from "./offering.js";
 
 /** @typedef {import("../types.js").Saying} Saying */
@@ -97,7 +98,9 @@ export async function mean() {
   if (role === "phrase" && touched.length === 1) {
     const span = spanOf(touched[0]);
     if (!span || draft === phraseOf(touched[0])) return;
-    const made = await change([{ do: "rephrase", span, phrase: draft }]);
+    // What would break the file stays a draft, with the reason beneath it.
+    const made = await change([{ do: "rephrase", span, phrase: draft, sound: true }]);
+    if (!made && since === strokes) store.set({ notice: "", fault: { sentence: store.get().notice, hint: "", example: "" } });
     if (made) await touch(kept(made, touched), false, since);
     return;
   }
@@ -143,9 +146,12 @@ function kept(made, before) {
 
 /** Take things away, with nothing left that speaks of them. @returns {Promise<void>} */
 export async function drop() {
-  const { touched } = store.get();
+  const { touched, drawn } = store.get();
   const made = touched.length ? await change(touched.map((id) => ({ do: "drop", id }))) : null;
-  if (made) await touch([]);
+  if (!made) return;
+  await touch([]);
+  const notice = gone(drawn?.things ?? [], store.get().drawn?.things ?? [], touched);
+  if (notice) store.set({ notice, word: notice });
 }
 
 /** Another name for what is touched, wherever the file speaks of it. @param {string} to @returns {Promise<void>} */

@@ -24,6 +24,11 @@ export function stepped(history, text, mark = "") {
   return { text, done: [...history.done, change(history.text, text)], undone: [], mark };
 }
 
+/** The same with no more than so many steps back and forth. @param {History} history @param {number} most @returns {History} */
+export function recent(history, most) {
+  return { ...history, done: history.done.slice(-most), undone: history.undone.slice(-most) };
+}
+
 /** @param {History} history @returns {History} */
 export function undone(history) {
   const last = history.done[history.done.length - 1];
