@@ -25,7 +25,7 @@ MAY_IMPORT["workbench"] = {*MAY_IMPORT["render"], "render", "read", "api", "bund
 EDGE = {"amend", "cli", "desk", "handouts", "houses", "notebook", "api", "__init__", "__main__", "bundled", "options", "output", "publish", "register"}
 """The edge of the house: arguments to calls, and the small public interface. These may import every room."""
 
-HEAVY = {"typst", "mpmath", "numpy", "sympy", "flint", "fontTools", "yaml", "jsonschema", "starlette", "uvicorn", "flint"}
+HEAVY = {"typst", "mpmath", "numpy", "sympy", "flint", "fontTools", "yaml", "jsonschema", "starlette", "uvicorn"}
 """Libraries that cost at start-up or are not always needed: imported inside the function that needs them."""
 
 LONGEST = 400

@@ -90,7 +90,8 @@ def _answer(answer: Answer, worked: Worked, sheet: Sheet, language: str):
     if not answer.found:
         yield {"asked": asked, "found": False, "name": None, "shown": None, "value": None, "unit": None, "sense": None, "worked": None}
     for c in answer.components:
-        yield {"asked": asked, "found": True, "name": component_name(c), "shown": signs.write(symbol(c.symbol)), **_value(c, sheet), "sense": None if c.sense == "number" else c.sense, "angle": _angle(c),
+        yield {"asked": asked, "found": True, "name": component_name(c), "shown": signs.write(symbol(c.symbol)), **_value(c, sheet),
+               "sense": None if c.sense == "number" else c.sense, "angle": _angle(c),
                "worked": None if is_lettered(c.value) else number(as_worked(c, worked.values) / sheet.units[c.dimension].factor),
                **_formula(as_worked(c, worked.values), c, sheet)}
 
