@@ -136,3 +136,33 @@ def test_steps_that_led_to_another_text_are_not_taken_back(hand):
     hand.open("beam.yaml")
 
     assert not hand.state("history")["done"] and "800 N" in hand.text()
+
+
+def test_where_a_point_would_land_is_written_beside_the_pointer_until_it_is_pressed(hand):
+    (hand.folder / "beam.yaml").write_text(BEAM)
+    hand.open("beam.yaml")
+    hand.page.mouse.move(*hand.spot(1.002, 0.501))
+    hand.settle()
+    assert hand.page.locator(".aim text").inner_html().replace("<!---->", "").replace("<!--?lit$", "").find("1, 0.5") >= 0
+    hand.keys("Escape")
+    assert hand.page.locator(".aim text").count() == 0
+
+
+def test_a_load_moves_with_its_body(hand):
+    (hand.folder / "loose.yaml").write_text(BEAM.replace("fixed", "pin"))
+    hand.open("loose.yaml")
+    hand.page.get_by_role("button", name="Let it move").click()
+    hand.settle()
+    hand.page.wait_for_timeout(400)
+    moved = hand.page.locator("#figure [data-action=load1]").get_attribute("transform")
+
+    assert moved and "translate(" in moved
+
+
+def test_problems_stand_in_the_order_of_their_titles(hand):
+    for name, title in (("a", "Zebra crossing"), ("b", "awning"), ("c", "Boat")):
+        (hand.folder / f"{name}.yaml").write_text(f"title: {title}\n{BEAM}")
+    hand.page.goto(hand.address)
+    hand.page.wait_for_selector(".folder li a")
+
+    assert hand.page.locator(".folder li a").all_inner_texts() == ["awning", "Boat", "Zebra crossing"]

@@ -2,11 +2,12 @@
 import { fastest, velocity } from "../kernels/twist.js";
 import { store } from "../store.js";
 import { look } from "./looking.js";
+import { carriedLoads } from "./shapes.js";
 
 const SWING = 16;
 const PERIOD = 2600;
 
-/** Begin, or stand still again. @param {(root: SVGElement, from: [number, number][]) => (shifts: {from: [number, number], to: [number, number]}[]) => void} take @returns {Promise<void>} */
+/** Begin, or stand still again. @param {(root: SVGElement, from: [number, number][], loads: Map<string, number[]>) => (shifts: {from: [number, number], to: [number, number]}[]) => void} take @returns {Promise<void>} */
 export async function swing(take) {
   const moving = !store.get().moving;
   store.set({ moving });
@@ -38,7 +39,11 @@ function run(take) {
       points.map((p) => p.at),
     ) || 1;
   const from = points.map((p) => /** @type {[number, number]} */ ([p.at[0] * scale, -p.at[1] * scale]));
-  const move = take(root, from);
+  const move = take(
+    root,
+    from,
+    carriedLoads(points.map((p) => p.name)),
+  );
   const began = performance.now();
   const frame = (/** @type {number} */ t) => {
     const now = store.get();

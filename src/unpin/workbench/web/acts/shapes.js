@@ -56,6 +56,20 @@ export function shapes(now = store.get()) {
   });
 }
 
+/** Loads by their mark in the drawing, with places in a list of points that carry them; without a point of its own, those of its part. @param {string[]} names @returns {Map<string, number[]>} */
+export function carriedLoads(names) {
+  const things = store.get().drawn?.things ?? [];
+  const loads = things.filter((t) => t.what === "load");
+  return new Map(
+    loads.flatMap((t) => {
+      const on = t.points.length ? t.points : (things.find((p) => p.what === "part" && p.name === t.part)?.points ?? []);
+      const ks = on.map((n) => names.indexOf(n)).filter((k) => k >= 0);
+      // Of a load between two points only one may be in the hand: then the engine's next drawing tells.
+      return ks.length && ks.length === on.length ? t.draws.map((d) => [d.replace(/\..*$/, ""), ks]) : [];
+    }),
+  );
+}
+
 /** @param {Spot[][]} lines @returns {Box} */
 function around(lines) {
   const [xs, ys] = [0, 1].map((k) => lines.flatMap((l) => l.map((s) => s[k])));

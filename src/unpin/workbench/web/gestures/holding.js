@@ -1,5 +1,6 @@
 /** The engine's drawing in the hand: moved at the rate of the pointer, put back, or taken hold of anew. */
 import { point, store } from "../store.js";
+import { carriedLoads } from "../acts/shapes.js";
 import { take } from "./marks.js";
 
 /**
@@ -13,7 +14,7 @@ export function held(names) {
   /** @param {[number, number]} at @returns {[number, number]} */
   const pt = ([X, Y]) => [X * scale, -Y * scale];
   let from = names.map((n) => pt(/** @type {any} */ (point(n)).at));
-  let mover = root ? take(root, from) : () => {};
+  let mover = root ? take(root, from, carriedLoads(names)) : () => {};
   let frame = 0;
   /** @type {[number, number][]} */
   let last = [];
@@ -31,7 +32,7 @@ export function held(names) {
       const next = /** @type {SVGGElement | null} */ (document.querySelector("#figure > svg"));
       scale = store.get().drawn?.figure?.scale ?? scale;
       from = names.map((n, k) => pt(point(n)?.at ?? last[k]));
-      mover = next ? take(next, from) : () => {};
+      mover = next ? take(next, from, carriedLoads(names)) : () => {};
       put();
     },
     back() {

@@ -101,7 +101,7 @@ function alone(e) {
 
 function release() {
   hand.send("escape", { spot: [0, 0], shift: false, button: 0, touch: false, id: 0, space: false });
-  store.set({ keys: false, cross: null, moving: false });
+  store.set({ keys: false, cross: null, near: null, moving: false });
   void touch([]);
 }
 

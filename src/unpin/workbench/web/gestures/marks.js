@@ -11,9 +11,11 @@ const GIVEN = /^(dimension|extension|angle|slope|reference)$/;
 
 /**
  * Finds once, at the start of a drag, what stands on the moved points; the mover then only writes. Dimensions are taken off while things move.
- * @param {SVGElement} root the drawing @param {[number, number][]} from the moved points in pt @returns {Mover}
+ * @param {SVGElement} root the drawing @param {[number, number][]} from the moved points in pt
+ * @param {Map<string, number[]>} [carried] loads by their mark in the drawing, with the moved points that carry them: an arrow ends short of its point
+ * @returns {Mover}
  */
-export function take(root, from) {
+export function take(root, from, carried = new Map()) {
   const still = from.map((spot) => ({ from: spot, to: spot }));
   /** @type {Mover[]} */
   const moves = [];
@@ -41,8 +43,10 @@ export function take(root, from) {
   for (const group of /** @type {NodeListOf<SVGGElement>} */ (
     root.querySelectorAll("g[data-owner]:not(.body), g[data-action]")
   )) {
-    const held = anchor(group, still);
-    if (held >= 0) moves.push(along(group, held));
+    const load = carried.get(group.getAttribute("data-action") ?? "");
+    const held = load?.length ? -1 : anchor(group, still);
+    if (load?.length) moves.push(between(group, load));
+    else if (held >= 0) moves.push(along(group, held));
   }
   return (shifts) => moves.forEach((move) => move(shifts));
 }
@@ -63,11 +67,13 @@ function anchor(group, still) {
 }
 
 /** @param {SVGElement} mark @param {number} k @returns {Mover} */
-function along(mark, k) {
+const along = (mark, k) => between(mark, [k]);
+
+/** A mark that goes along with several points goes the mean of their ways. @param {SVGElement} mark @param {number[]} ks @returns {Mover} */
+function between(mark, ks) {
   const own = mark.getAttribute("transform") ?? "";
-  return (shifts) =>
-    mark.setAttribute(
-      "transform",
-      `translate(${shifts[k].to[0] - shifts[k].from[0]} ${shifts[k].to[1] - shifts[k].from[1]}) ${own}`,
-    );
+  return (shifts) => {
+    const [x, y] = [0, 1].map((axis) => ks.reduce((sum, k) => sum + shifts[k].to[axis] - shifts[k].from[axis], 0) / ks.length);
+    mark.setAttribute("transform", `translate(${x} ${y}) ${own}`);
+  };
 }

@@ -40,6 +40,7 @@ export function wire() {
     const sheet = onSheet(e);
     if (!sheet || e.button > 1) return;
     sheet.setPointerCapture(e.pointerId);
+    near(null);
     const t = touch(e);
     hand.send(down.size ? "second" : "press", t);
     down.set(e.pointerId, t);

@@ -1,6 +1,6 @@
 /** Before a problem is open: the folder's problems, an empty sheet, and examples to begin from. */
 import { html, nothing } from "../lib/lit-html.js";
-import { say } from "../words.js";
+import { language, say } from "../words.js";
 
 /** @param {import("../types.js").State} now @param {{open: (name: string) => void, copy: (name: string) => void, blank: (name: string) => void}} does */
 export function folder(now, does) {
@@ -22,7 +22,7 @@ export function folder(now, does) {
       there.files.length
         ? html`<h2>${say("folder.files", { folder: there.name })}</h2>
             <ul>
-              ${there.files.map(
+              ${byTitle(there.files).map(
                 (f) =>
                   html`<li>
                     <a
@@ -38,7 +38,10 @@ export function folder(now, does) {
     }
     <h2>${say("folder.examples")}</h2>
     <ul>
-      ${there.examples.map((f) => html`<li><button class="plain" @click=${() => does.copy(f.name)}>${f.title || f.name}</button></li>`)}
+      ${byTitle(there.examples).map((f) => html`<li><button class="plain" @click=${() => does.copy(f.name)}>${f.title || f.name}</button></li>`)}
     </ul>
   </main>`;
 }
+
+/** @template {{name: string, title: string}} F @param {F[]} files @returns {F[]} */
+const byTitle = (files) => [...files].sort((a, b) => (a.title || a.name).localeCompare(b.title || b.name, language, { numeric: true }));

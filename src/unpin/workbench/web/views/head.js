@@ -25,7 +25,7 @@ export function head(now, does) {
         ? html`<nav aria-label=${say("head.acts")}>
               ${ACTS.map(
                 (act) =>
-                  html`<a href="?file=${encodeURIComponent(doc.name)}#${act}" aria-current=${now.act === act ? "page" : "false"}
+                  html`<a href="?file=${encodeURIComponent(doc.name)}#${act}" aria-current=${now.act === act ? "page" : "false"} data-name=${say(`act.${act}`)}
                     >${say(`act.${act}`)}</a
                   >`,
               )}

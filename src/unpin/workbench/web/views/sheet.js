@@ -2,10 +2,9 @@
 import { html, nothing, svg } from "../lib/lit-html.js";
 import { reading } from "../kernels/hit.js";
 import { matrix } from "../kernels/tracing.js";
-import { toScreen } from "../kernels/view.js";
-import { landed, stepFor } from "../kernels/round.js";
+import { toMetres, toScreen } from "../kernels/view.js";
+import { round } from "../acts/drawing.js";
 import { shapes } from "../acts/shapes.js";
-import { perMetre } from "../store.js";
 import { say } from "../words.js";
 import { drawing } from "./markup.js";
 
@@ -17,13 +16,13 @@ export function sheet(now, does, figure = shown(now)) {
   return html`<main id="stage" class=${now.tracing ? "tracing" : ""}>
     <svg id="sheet" tabindex="0" role="group" aria-label=${say("sheet.name")} aria-describedby="told">
       ${now.trace ? traced(now) : nothing}
-      <g class="dots">${dots(now)}</g>
+      <g class="aim">${aim(now)}</g>
       ${figure ? placed(now, figure) : nothing}
       <g class="handles">${handles(now, does)}</g>
       ${now.stroke.length > 1 ? svg`<path class="stroke" d=${"M" + now.stroke.map((s) => s.join(" ")).join("L")}></path>` : nothing}
       ${now.cross ? cross(toScreen(now.view, now.cross)) : nothing}
     </svg>
-    ${bare && now.doc ? html`<p class="invite">${say("sheet.empty")}</p>` : nothing}
+    ${bare && now.doc ? html`<p class="invite">${say(now.window[0] < 736 ? "sheet.narrow" : "sheet.empty")}</p>` : nothing}
   </main>`;
 }
 
@@ -86,21 +85,13 @@ function outline(s) {
   return svg`<path class="reach" d=${s.lines.map((l) => "M" + l.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join("L")).join("")}></path>`;
 }
 
-/** Faint dots of the round step near the pointer, and nowhere else. @param {State} now */
-function dots(now) {
+/** Where a press would set a point: a quiet cross-hair on the round place, with that place written beside it. @param {State} now */
+function aim(now) {
   const { near, view } = now;
-  if (!near || now.act !== "state") return nothing;
-  const step = stepFor(view.k / perMetre(), 16) / perMetre();
-  const around = 4;
-  const [X, Y] = [landed((near[0] - view.x) / view.k, step), landed((view.y - near[1]) / view.k, step)];
-  const out = [];
-  for (let i = -around; i <= around; i++)
-    for (let j = -around; j <= around; j++) {
-      if (i * i + j * j > around * around + 1) continue;
-      const [x, y] = toScreen(view, [X + i * step, Y + j * step]);
-      out.push(`M${x.toFixed(1)} ${y.toFixed(1)}h0`);
-    }
-  return svg`<path d=${out.join("")}></path>`;
+  if (!near || now.hover || now.act !== "state" || (now.trace?.marking && now.tracing)) return nothing;
+  const place = round(toMetres(view, near));
+  const [x, y] = toScreen(view, place.at);
+  return svg`<path d=${`M${x - 9} ${y}H${x + 9}M${x} ${y - 9}V${y + 9}`}></path><text x=${x + 12} y=${y + 18}>${place.shown.join(", ")}</text>`;
 }
 
 /** @param {Spot} at */

@@ -99,8 +99,8 @@ const press = (now, c, does) => (/** @type {PointerEvent} */ e) =>
 /** The unknowns that a sum leaves, by name. @param {Pulled} body @param {Choice} c @param {string} [place] where it stands on the page */
 function leaves(body, c, place = "left") {
   if (!c.left_ids.length) return say("solve.none");
-  return html`${say(place === "told" ? "solve.left" : "solve.leaves")}
-  ${c.left_ids.map((u, k) => html`${k ? ", " : ""}${named(body, u, `${place} ${c.sum}`)}`)}`;
+  const [first, ...more] = c.left_ids.map((u) => named(body, u, `${place} ${c.sum}`));
+  return html`<span class="tied">${say(place === "told" ? "solve.left" : "solve.leaves")} ${first}</span>${more.map((u) => html`, ${u}`)}`;
 }
 
 /** @param {Pulled} body @param {Choice} c */
@@ -143,7 +143,6 @@ function figure(now, body, pointed, does) {
     role="group"
     aria-label=${say("solve.centres")}
   >
-    ${node}
     ${centres.map(
       ({
         c,
@@ -153,6 +152,7 @@ function figure(now, body, pointed, does) {
       @pointerenter=${hover(c, does)} @focus=${focus(c, does)} @click=${press(now, c, does)}
       @keydown=${(/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && (e.preventDefault(), does.take(c.sum))}></circle>`,
     )}
+    ${node}
   </svg>`;
 }
 
