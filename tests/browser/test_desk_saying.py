@@ -108,3 +108,57 @@ def test_a_list_that_has_just_changed_is_not_pressed(hand):
     hand.page.mouse.up()
     hand.settle()
     assert "77 N at C up" in hand.text()
+
+
+def test_a_line_that_is_not_understood_is_told_at_once_with_one_that_is_right(hand):
+    opened(hand)
+    hand.page.fill("#line", "300 N at Q down")
+    hand.settle()
+    assert '"Q"' in hand.page.locator("#amiss").inner_text()
+
+    hand.page.fill("#line", "B: rollr")
+    hand.settle()
+    told = hand.page.locator("#amiss").inner_text()
+    assert "no support" in told and "Right would be: E: pin" in told
+
+    hand.page.fill("#line", "B: roller")
+    hand.settle()
+    assert not hand.page.locator("#amiss").inner_text()
+
+
+def test_a_line_whose_name_is_there_changes_what_is_there(hand):
+    opened(hand, BEAM.replace("loads", "cords: {T: C to B}\nloads"))
+    hand.type_line("B: [2.2, 0]").keys("Escape")
+    hand.type_line("T: B to A").keys("Escape")
+    hand.type_line("A: roller").keys("Escape")
+
+    assert hand.text() == "points: {A: [0, 0], B: [2.2, 0], C: [1, 0]}\nmembers: {beam: A C B}\nsupports: {A: roller}\ncords: {T: B to A}\nloads: [5 N at B down]\n"
+
+
+def test_a_support_is_offered_first_before_there_is_a_member(hand):
+    opened(hand, "points: {A: [0, 0], B: [2, 0]}\n")
+    hand.type_line("A: pin").keys("Escape")
+
+    assert "supports:" in hand.text() and "members" not in hand.text()
+
+
+def test_the_ways_of_a_force_are_offered_in_words(hand):
+    opened(hand)
+    hand.page.fill("#line", "300 N at C ")
+    hand.settle()
+    ways = hand.page.locator("form.line .options button")
+    assert ways.all_inner_texts() == ["down", "up", "right", "left", "at an angle", "on a slope"]
+    ways.filter(has_text="slope").click()
+    hand.settle()
+    hand.page.press("#line", "Enter")
+    hand.settle()
+
+    assert "300 N at C right 3 down 4" in hand.text()
+
+
+def test_asking_is_among_the_first_offers_for_what_is_touched(hand):
+    opened(hand, "points: {A: [0, 0], B: [2, 0], C: [1, 0], D: [1, 1]}\nmembers: {beam: A C B}\nlinks: [C-D]\nsupports: {A: pin, D: pin}\nloads: [5 N at B down]\n")
+    for what, asked in (("connection CD", "C-D"), ("point A", "A"), ("point C", "C")):
+        touched(hand, what)
+        offers = hand.page.locator(".sayings button").all_inner_texts()[:4]
+        assert any("find" in o and o.split()[-1] == asked for o in offers), (what, offers)

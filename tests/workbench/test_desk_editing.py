@@ -7,7 +7,8 @@ import unpin
 from unpin.workbench.editing import edited, free_point
 from unpin.workbench.folder import Refused
 from unpin.workbench.looking import look
-from unpin.workbench.sayings import completions, readings, sayings
+from unpin.workbench.readings import completions, readings
+from unpin.workbench.sayings import sayings
 
 
 def test_a_frame_is_made_from_nothing_by_acts_alone(tmp_path):
@@ -143,3 +144,28 @@ def test_the_desk_answers_over_http(tmp_path):
 
     assert reply["ok"] and "members" in reply["text"] and reply["made"] == ["part AB"]
     assert refused.status_code == 400 and refused.json()["message"]
+
+
+def test_a_phrase_that_is_meant_sound_is_refused_with_its_reason_where_it_would_break_the_file():
+    text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}\nsupports: {A: fixed}\nloads: [3 N at B down]\n"
+    load = next(t for t in look(text)["things"] if t["what"] == "load")
+
+    with pytest.raises(Refused) as told:
+        edited(text, [{"do": "rephrase", "span": load["span"], "phrase": "3 N at Q down", "sound": True}])
+
+    assert '"Q"' in told.value.more["sentence"]
+
+
+def test_a_chain_is_offered_once_however_its_points_are_joined():
+    text = "points: {A: [0, 0], B: [2, 0], C: [2, 1], D: [0, 1]}\nmembers: {bar: A B}\nlinks: [A-D]"
+    for touched in (["point B", "point D"], ["point C", "point D"]):
+        links = [s["phrase"] for s in sayings(text, touched) if s["section"] == "links"]
+
+        assert len(links) == len({p.replace("-", " ") for p in links}) == 1
+
+
+def test_a_phrase_of_one_word_or_of_no_points_is_no_member():
+    text = "points: {A: [0, 0], B: [2, 0]}"
+
+    assert readings(text, "A: pin")[0]["section"] == "supports"
+    assert not {"members", "links"} & {r["section"] for line in ("A: pin", "B: fixed", "A: smooth floor") for r in readings(text, line)}

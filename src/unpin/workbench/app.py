@@ -11,7 +11,7 @@ from typing import Any
 
 from unpin.model.house import PLAIN, House
 from unpin.words.sentences import catalogue, say
-from unpin.workbench import editing, hand, looking, publishing, sayings
+from unpin.workbench import editing, hand, looking, publishing, readings, sayings
 from unpin.workbench.folder import Folder, Refused
 from unpin.workbench.guard import Guard
 from unpin.workbench.jobs import Jobs
@@ -136,8 +136,8 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/look", "POST", look),
         ("/edit", "POST", lambda d: editing.edited(_text(d), d["acts"], language)),
         ("/sayings", "POST", lambda d: {"ok": True, "sayings": sayings.sayings(_text(d), d["touched"])}),
-        ("/read", "POST", lambda d: {"ok": True, "sayings": sayings.readings(_text(d), str(d["line"]), d.get("touched") or ())}),
-        ("/complete", "POST", lambda d: {"ok": True, "options": sayings.completions(_text(d), str(d["section"]), str(d["phrase"]), int(d["at"]))}),
+        ("/read", "POST", lambda d: {"ok": True, **readings.read(_text(d), str(d["line"]), d.get("touched") or (), language)}),
+        ("/complete", "POST", lambda d: {"ok": True, "options": readings.completions(_text(d), str(d["section"]), str(d["phrase"]), int(d["at"]), language)}),
         ("/body", "POST", lambda d: hand.isolated(_text(d), d["bodies"], d.get("sums") or (), language, _style(folder))),
         ("/hand", "POST", lambda d: hand.hand(_text(d), d["sums"], language, _style(folder))),
         ("/route", "POST", lambda d: {"ok": True, "job": jobs.start(_text(d), str(d.get("kind", "recommended")), language)}),

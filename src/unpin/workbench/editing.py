@@ -1,7 +1,7 @@
 """What is done on the page as changes of the text. Several acts are one change: all of them are made or none.
 
 An act is a record with `do`: point (place one, or make one when it has no name), say (a new phrase in a section), rephrase (another
-phrase where one stands), drop (a thing, and with it what cannot be without it), rename, set (title, text, units, figures, gravity),
+phrase where one stands; with `sound`, only where it makes no new fault), drop (a thing, and with it what cannot be without it), rename, set (title, text, units, figures, gravity),
 through (a further point in a chain).
 """
 
@@ -89,11 +89,23 @@ def _names(text: str) -> set[str]:
 
 
 def _say(text: str, act) -> tuple[Revision, list[str]]:
-    section, phrase = str(act["section"]), str(act["phrase"])
-    name = name_wanted(text, section, phrase, str(act.get("name") or ""))
-    pair = _pair(phrase) if section in BY_NAME and BY_NAME[section].shape == "points" else None
-    revision = add(text, section, tuple(pair) if pair else phrase, name, faulty=True)
+    section = str(act["section"])
+    revision, name = said(text, section, str(act["phrase"]), str(act.get("name") or ""))
     return revision, [_id_at(revision.text, section, name)] if revision.made else []
+
+
+def said(text: str, section: str, phrase: str, name: str = "", faulty: bool = True) -> tuple[Revision, str]:
+    """A phrase put in a section, and the name it has there: as a new entry, or instead of what that name said before."""
+    name = name_wanted(text, section, phrase, name)
+    pair = _pair(phrase) if section in BY_NAME and BY_NAME[section].shape == "points" else None
+    if is_there(text, section, name):
+        return change(text, section, name, tuple(pair) if pair else phrase, faulty=faulty), name
+    return add(text, section, tuple(pair) if pair else phrase, name, faulty=faulty), name
+
+
+def is_there(text: str, section: str, name: str) -> bool:
+    """Whether a section has an entry of that name."""
+    return bool(name) and any(e.key == name for e in Places(text, read_text(text)).entries(section))
 
 
 def name_wanted(text: str, section: str, phrase: str, name: str | None = None) -> str:
@@ -125,11 +137,11 @@ def _rephrase(text: str, act) -> tuple[Revision, list[str]]:
     if spot is None:
         raise Refused("place", 422)
     entry = places.told(spot)
-    phrase = str(act["phrase"])
+    phrase, faulty = str(act["phrase"]), not act.get("sound")
     if BY_NAME.get(entry.section) and BY_NAME[entry.section].shape == "points" and (pair := _pair(phrase)):
-        revision = change(text, entry.section, entry.key, pair, faulty=True)
+        revision = change(text, entry.section, entry.key, pair, faulty=faulty)
     else:
-        revision = change(text, entry.section, entry.key, phrase, faulty=True)
+        revision = change(text, entry.section, entry.key, phrase, faulty=faulty)
     return revision, [_id_at(revision.text, entry.section, entry.key)] if revision.made else []
 
 

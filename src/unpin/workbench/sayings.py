@@ -15,15 +15,17 @@ from unpin.read.edits.layout import Unreadable, layout
 from unpin.read.forms import FORMS, Form
 from unpin.read.reader import read_text
 from unpin.read.schema import SECTIONS, Section
-from unpin.workbench.editing import free_name, name_wanted, reads
+from unpin.workbench.editing import free_name, reads, said
 from unpin.workbench.threads import threaded
 
 MOST, AT_A_TIME = 18, 3
 """Offers in all, and of one section before the next has its turn; each is tried on the text before it is offered."""
 _BLANKS = {"FORCE": "100 N", "LENGTH": "1", "ANGLE": "30 deg", "DIRECTION": "down", "AXIS": "right", "NUMBER": "1", "MASS": "10 kg",
            "MOMENT": "10 N m", "SIDE": "up", "UNIT": "N", "AREA": "m^2", "LETTER": "P", "NAME": "F"}
+CHAINS = ("member", "link")
+"""Phrases that are points one after the other."""
 _WORD = re.compile(r"\{?[A-Z]{3,}\}?")
-_ORDER = ("members", "links", "supports", "find", "loads", "cords", "discs", "blocks", "contacts", "slots", "collars", "pins", "points")
+ORDER = ("members", "links", "supports", "find", "loads", "cords", "discs", "blocks", "contacts", "slots", "collars", "pins", "points")
 
 
 @record
@@ -38,19 +40,37 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
     """Phrases that hold everything touched, the likeliest first; each reads, and fits the text as it stands."""
     touched = [str(one) for one in touched]
     hand = _touched(text, touched)
+    asks = list(_asks(text, touched[0])) if len(touched) == 1 else []
     if not hand.points and not hand.parts:
-        return []
+        return [s for s in asks if fits(text, s)]
     groups: list[list[dict[str, Any]]] = []
-    said = _said(text)
-    for section in sorted((s for s in SECTIONS if s.phrase), key=lambda s: _ORDER.index(s.name) if s.name in _ORDER else 99):
-        if section.keyed == "point" and hand.points and hand.points[0] in said.get(section.name, ()):
+    there = _said(text)
+    for section in sorted((s for s in SECTIONS if s.phrase), key=lambda s: ORDER.index(s.name) if s.name in ORDER else 99):
+        if section.keyed == "point" and hand.points and hand.points[0] in there.get(section.name, ()):
             continue
         made = [f for form in FORMS if form.kind == section.phrase and (f := _filled(section, form, hand, text)) is not None]
         made = threaded(section, touched, text) + made
-        fresh = {f["phrase"]: f for f in reversed(made)}
+        if section.name == "find":
+            made = asks + made
+        fresh = {plainly(section, f["phrase"]): f for f in reversed(made)}
         # What is said without a blank is said most often.
-        groups.append(sorted((f for f in made if fresh[f["phrase"]] is f), key=lambda f: len(f["blanks"])))
-    return list(islice((s for s in _in_turn(groups) if _fits(text, s)), MOST))
+        groups.append(sorted((f for f in made if fresh[plainly(section, f["phrase"])] is f), key=lambda f: len(f["blanks"])))
+    return list(islice((s for s in _in_turn(groups) if fits(text, s)), MOST))
+
+
+def _asks(text: str, one: str) -> Iterator[dict[str, Any]]:
+    """What can be asked of a thing that is touched by itself: the force in it, its reaction, or its letter."""
+    problem = read_text(text).problem
+    what, _, name = one.partition(" ")
+    things = (*problem.parts, *problem.connections) if problem is not None and what in ("part", "connection") else ()
+    for phrase in dict.fromkeys("-".join(t.points) for t in things if t.name == name and len(t.points) < 3):
+        form = next(f for f in FORMS if f.kind == "asked" and f.form == ("POINT-POINT" if "-" in phrase else "POINT"))
+        yield {"section": "find", "name": None, "phrase": phrase, "blanks": [], "means": form.meaning, "form": form.form}
+
+
+def plainly(section: Section, phrase: str) -> str:
+    """A phrase without what may be written either way: a chain with strokes or with blanks between its points."""
+    return " ".join(re.split(r"[\s-]+", phrase.strip())) if section.phrase in CHAINS else phrase
 
 
 def _said(text: str) -> dict[str, set[str]]:
@@ -155,73 +175,6 @@ def _grown(pattern: str, points: int) -> str:
     return pattern.replace(" …", "").replace("…", "")
 
 
-def _fits(text: str, saying: dict[str, Any]) -> bool:
+def fits(text: str, saying: dict[str, Any]) -> bool:
     """Whether the phrase can be put there, and the text says nothing worse with it than without."""
-    from unpin.read.edits import add
-
-    return add(text, saying["section"], saying["phrase"], name_wanted(text, saying["section"], saying["phrase"], saying["name"])).made
-
-
-def readings(text: str, line: str, touched: Iterable[str] = ()) -> list[dict[str, Any]]:
-    """The sections in which a typed line reads: `A: [0, 0]`, `arm: C D E`, `300 N at E down`, `loads: …`."""
-    line = line.strip()
-    if not line or len(line) > 400:
-        return []
-    name, colon, rest = line.partition(":")
-    name, rest = name.strip(), rest.strip()
-    named = bool(colon) and bool(re.fullmatch(r"[^\W\d]\w*'*", name))
-    out = []
-    by_name = {s.name: s for s in SECTIONS}
-    if named and name in by_name and by_name[name].phrase:
-        inner, inner_colon, inner_rest = rest.partition(":")
-        tries = [(by_name[name], inner.strip(), inner_rest.strip())] if inner_colon else [(by_name[name], "", rest)]
-    elif named and name in by_name:
-        return [{"section": name, "name": None, "phrase": rest, "blanks": [], "means": by_name[name].doc, "form": "", "sets": True}]
-    elif named:
-        tries = [(s, name, rest) for s in SECTIONS if s.phrase and s.shape != "phrases"]
-    else:
-        tries = [(s, "", line) for s in SECTIONS if s.phrase]
-    first = next((str(t).partition(" ")[2] for t in touched if str(t).startswith("point ")), "")
-    for section, key, phrase in tries:
-        if section.shape == "points" and re.fullmatch(r"\[[^\[\]]*,[^\[\]]*\]", phrase):
-            said: Any = phrase
-        elif not reads(section.phrase, phrase):
-            continue
-        else:
-            said = phrase
-        if not key and section.keyed == "point":
-            key = first
-            if not key:
-                continue
-        if not key and section.shape in ("phrases by name", "points"):
-            key = _free(text, section)
-        made = {"section": section.name, "name": key or None, "phrase": said, "blanks": [], "means": section.doc, "form": ""}
-        out.append(made)
-    rank = {n: k for k, n in enumerate(_ORDER)}
-    # What would be a fault as things stand is offered only where nothing else reads: then it is meant.
-    fit = [s for s in out if s["section"] == "points" or _fits(text, s)]
-    return sorted(fit or out, key=lambda s: rank.get(s["section"], 99))[:12]
-
-
-def _free(text: str, section: Section) -> str:
-    from unpin.workbench.editing import free_point
-
-    return free_point(text) if section.shape == "points" else free_name(text, section.name)
-
-
-def completions(text: str, section: str, phrase: str, at: int) -> list[dict[str, str]]:
-    """What may stand at a place of a phrase: names of the problem and words of the grammar that begin as the word there does."""
-    from unpin.read.grammar import Misread, parse_phrase
-    from unpin.read.schema import BY_NAME
-
-    schema = BY_NAME.get(section)
-    if schema is None or not schema.phrase:
-        return []
-    before = phrase[: max(0, min(at, len(phrase)))]
-    begun = re.search(r"[\w']*$", before).group()
-    problem = read_text(text).problem
-    names = [p.name for p in problem.points] + [p.name for p in problem.parts] if problem else []
-    found = parse_phrase(schema.phrase, before[: len(before) - len(begun)] + "\u00b7")
-    words = [w for w in (found.wanted if isinstance(found, Misread) else ()) if not w.startswith("@")]
-    options = [w for w in dict.fromkeys([*words, *names]) if w.startswith(begun) and w != begun]
-    return [{"insert": w[len(begun):], "means": w} for w in options[:12]]
+    return said(text, saying["section"], saying["phrase"], saying["name"] or "", faulty=False)[0].made

@@ -135,6 +135,8 @@ function saying(now, one, does) {
       aria-label=${label}
       placeholder=${phrase ? "" : say("sentence.placeholder")}
       .value=${now.draft}
+      aria-describedby="amiss"
+      aria-invalid=${now.fault !== null}
       spellcheck="false"
       autocapitalize="off"
       enterkeyhint="done"
@@ -142,8 +144,17 @@ function saying(now, one, does) {
     />
     <button class="mean">${say("do.mean")}</button>
     ${now.options.length ? html`<span class="options">${now.options.slice(0, 8).map((o) => html`<button type="button" @click=${() => does.take(now.draft + o.insert + " ")}>${o.means}</button>`)}</span>` : nothing}
-  </form>`;
+  </form>
+  ${amiss(now)}`;
 }
+
+/** Why what is typed is not understood, and a line that would be. @param {State} now */
+function amiss({ fault }) {
+  return html`<p class="amiss" id="amiss" role="status">${fault ? html`${ended(fault.sentence)} ${fault.hint ? html`<span class="hint">${ended(fault.hint)}</span> ` : nothing}${fault.example ? html`<span class="hint">${say("sentence.right", { example: fault.example })}</span>` : nothing}` : nothing}</p>`;
+}
+
+/** @param {string} sentence */
+const ended = (sentence) => upper(sentence) + (/[.!?]$/.test(sentence) ? "" : ".");
 
 /** @param {State} now @param {Does} does */
 function sayings(now, does) {
