@@ -162,3 +162,28 @@ def test_asking_is_among_the_first_offers_for_what_is_touched(hand):
         touched(hand, what)
         offers = hand.page.locator(".sayings button").all_inner_texts()[:4]
         assert any("find" in o and o.split()[-1] == asked for o in offers), (what, offers)
+
+
+def test_the_place_of_a_new_point_stands_beside_the_hand_while_it_presses_and_drags(hand):
+    opened(hand)
+    mouse, aim = hand.page.mouse, hand.page.locator(".aim text")
+    mouse.move(*hand.spot(1.002, 0.501))
+    mouse.down()
+    hand.settle()
+    assert aim.text_content() == "1, 0.5"
+    mouse.move(*hand.spot(1.498, 0.702), steps=4)
+    hand.settle()
+    assert aim.text_content() == "1.5, 0.7"
+    hand.page.keyboard.press("Escape")
+    mouse.up()
+    hand.settle()
+
+    hand.press(2, 0)
+    mouse.move(*hand.spot(2, 0))
+    mouse.down()
+    mouse.move(*hand.spot(1.8, 0.3), steps=4)
+    hand.settle()
+    assert aim.text_content() == "1.8, 0.3"
+    mouse.up()
+    hand.settle()
+    assert "B: [1.8, 0.3]" in hand.text()

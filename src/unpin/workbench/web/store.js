@@ -18,6 +18,7 @@ export function fresh() {
     window: [900, 600],
     cross: null,
     near: null,
+    landing: null,
     hover: "",
     touched: [],
     held: false,

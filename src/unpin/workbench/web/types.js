@@ -41,7 +41,7 @@
  * @property {Folder | null} folder @property {Doc | null} doc @property {History} history
  * @property {Look | null} look the latest reply about the text @property {Look | null} drawn the latest reply that had a figure
  * @property {View} view @property {number | null} scale pt a metre asked of the engine, null for its own choice
- * @property {boolean} fitted whether the figure fills the window until somebody moves it @property {Spot} window pixels of the sheet @property {Spot | null} cross where the keyboard points, metres @property {Spot | null} near pointer, pixels @property {string} hover id of what a press would touch
+ * @property {boolean} fitted whether the figure fills the window until somebody moves it @property {Spot} window pixels of the sheet @property {Spot | null} cross where the keyboard points, metres @property {Spot | null} near pointer, pixels @property {{at: Spot, shown: string} | null} landing where what the hand holds would land, metres, and as the file would write it @property {string} hover id of what a press would touch
  * @property {string[]} touched ids @property {boolean} held taken hold of by a press of its own: dragging moves it, where a stroke begins at anything else @property {string} draft what is typed in the sentence @property {string | null} called what is typed as another name @property {Complaint | null} fault why what is typed is not understood @property {"new" | "phrase"} role a new sentence, or the phrase of what is touched
  * @property {Span | null} blank to be selected in it @property {Span[]} blanks those after it
  * @property {Saying[]} sayings @property {number} chosen which of them @property {Option[]} options

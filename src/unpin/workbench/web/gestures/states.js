@@ -48,6 +48,18 @@ const same = (a, b) => key(a) === key(b);
 /** @param {string | Place} s @returns {[number, number]} pixels */
 const seen = (s) => toScreen(store.get().view, typeof s === "string" ? (point(s)?.at ?? [0, 0]) : s.metres);
 
+/** Say beside the hand where something new would land. @param {string | Place} s */
+function landing(s) {
+  store.set({
+    landing:
+      typeof s === "string"
+        ? null
+        : { at: s.metres, shown: typeof s.at === "string" ? s.at.replace(/^on \S+ \S+ at /, "") : s.at.join(", ") },
+  });
+}
+
+const landed = () => store.set({ landing: null });
+
 /** @param {Touch} t @returns {[string, any]} */
 const begin = (t) => [
   t.button === 1 || t.space ? "panning" : "pressing",
@@ -65,6 +77,8 @@ export const states = {
   },
 
   pressing: {
+    enter: (m) => void (!m.hits.length && store.get().act === "state" && landing(placeAt(m.from.spot))),
+    leave: landed,
     move(m, t) {
       if (Math.hypot(t.spot[0] - m.from.spot[0], t.spot[1] - m.from.spot[1]) < (t.touch ? SLOP.touch : SLOP.mouse)) return;
       const { touched } = store.get();
@@ -118,10 +132,12 @@ export const states = {
       m.places = m.names.map((/** @type {string} */ name, /** @type {number} */ k) =>
         k === 0 ? first : round([m.starts[k][0] + by[0], m.starts[k][1] + by[1]], m.names),
       );
+      landing({ at: first.shown, metres: first.at });
       m.hold.to(m.places.map((/** @type {{at: [number, number]}} */ r) => r.at));
       const moves = m.names.map((/** @type {string} */ name, /** @type {number} */ k) => ({ name, at: m.places[k].shown }));
       preview(moves, m.hold.again);
     },
+    leave: landed,
     lift(m) {
       unpreview(false);
       const before = text();
@@ -147,8 +163,11 @@ export const states = {
     move(m, t) {
       const on = pointUnder(t)?.slice(6);
       if (on && !m.stops.some((/** @type {any} */ s) => same(s, on))) m.stops.push(on);
-      store.set({ stroke: [...m.stops.map(seen), seen(stop(t))] });
+      const next = stop(t);
+      store.set({ stroke: [...m.stops.map(seen), seen(next)] });
+      landing(next);
     },
+    leave: landed,
     lift(m, t) {
       const last = stop(t);
       store.set({ stroke: [] });

@@ -87,12 +87,16 @@ function outline(s) {
 
 /** Where a press would set a point: a quiet cross-hair on the round place, with that place written beside it. @param {State} now */
 function aim(now) {
-  const { near, view } = now;
+  const { near, view, landing } = now;
+  if (landing) return beside(toScreen(view, landing.at), landing.shown);
   if (!near || now.hover || now.act !== "state" || (now.trace?.marking && now.tracing)) return nothing;
   const place = round(toMetres(view, near));
-  const [x, y] = toScreen(view, place.at);
-  return svg`<path d=${`M${x - 9} ${y}H${x + 9}M${x} ${y - 9}V${y + 9}`}></path><text x=${x + 12} y=${y + 18}>${place.shown.join(", ")}</text>`;
+  return beside(toScreen(view, place.at), place.shown.join(", "));
 }
+
+/** @param {Spot} at @param {string} shown */
+const beside = ([x, y], shown) =>
+  svg`<path d=${`M${x - 9} ${y}H${x + 9}M${x} ${y - 9}V${y + 9}`}></path><text x=${x + 12} y=${y + 18}>${shown}</text>`;
 
 /** @param {Spot} at */
 const cross = ([x, y]) => svg`<path class="cross" d=${`M${x - 12} ${y}H${x + 12}M${x} ${y - 12}V${y + 12}`}></path>`;
