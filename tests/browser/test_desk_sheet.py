@@ -166,3 +166,37 @@ def test_problems_stand_in_the_order_of_their_titles(hand):
     hand.page.wait_for_selector(".folder li a")
 
     assert hand.page.locator(".folder li a").all_inner_texts() == ["awning", "Boat", "Zebra crossing"]
+
+
+def test_undo_keeps_its_place_whatever_is_touched(hand):
+    (hand.folder / "frame.yaml").write_text(FRAME)
+    hand.open("frame.yaml")
+    undo = hand.page.get_by_role("button", name="Undo", exact=True)
+    before = undo.bounding_box()
+    hand.press(2, 0)
+    assert hand.page.locator(".sayings li").count() > 3
+    touched = undo.bounding_box()
+
+    assert (touched["x"], touched["y"]) == (before["x"], before["y"])
+
+
+def test_a_sheet_on_which_nothing_is_built_yet_is_not_called_wrong(hand):
+    hand.empty("new")
+    hand.press(0, 0)
+    hand.keys("Escape")
+
+    assert hand.page.locator(".says").first.inner_text()
+    assert hand.page.locator(".says.fault:not(:empty)").filter(has_text="member").count() == 0
+
+
+def test_what_is_handed_out_is_said_in_one_sentence(hand):
+    (hand.folder / "beam.yaml").write_text(BEAM)
+    hand.open("beam.yaml", "hand-out")
+    hand.page.get_by_label("How much of it").select_option("short")
+    hand.page.get_by_label("Form").select_option(".svg")
+    hand.settle()
+    assert hand.page.get_by_label("Figure").input_value() == "problem"
+    hand.page.get_by_label("Form").select_option(".md")
+    hand.settle()
+
+    assert hand.page.get_by_label("How much of it").input_value() == "short"

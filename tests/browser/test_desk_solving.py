@@ -113,9 +113,9 @@ def test_every_form_is_previewed_and_written_beside_the_problem(awning):
     awning.open("market-awning.yaml", "hand-out")
     page = awning.page
     assert page.frame_locator(".preview iframe").locator("header h1").first.inner_text() == "Market awning"
-    for name, seen in (("Handout on paper (PDF)", "img.page"), ("Markdown with figures", "pre"), ("LaTeX with figures", "pre"), ("One figure, as lines (SVG)", "img.figure"),
-                       ("One figure, as dots (PNG)", "img.figure"), ("Web page", "iframe")):
-        page.get_by_label(name).check()
+    for name, seen in (("A handout on paper (PDF)", "img.page"), ("Markdown with figures", "pre"), ("LaTeX with figures", "pre"), ("One figure, as lines (SVG)", "img.figure"),
+                       ("One figure, as dots (PNG)", "img.figure"), ("A web page", "iframe")):
+        page.get_by_label("Form").select_option(label=name)
         page.locator(f".preview {seen}").wait_for(timeout=20000)
         awning.settle()
         page.get_by_role("button", name="Write it beside the problem").click()

@@ -19,49 +19,45 @@ export function teach(now) {
 /** @param {State} now @param {{choose: (patch: Partial<State["hand"]>) => void, publish: () => void}} does */
 export function handOut(now, does) {
   const { hand } = now;
-  const drawn = DRAWN.includes(hand.ending);
-  const value = (/** @type {Event} */ e) => /** @type {HTMLSelectElement} */ (e.target).value;
   return html`<main class="two handout">
     <section class="side" aria-label=${say("hand.name")}>
-      <fieldset>
-        <legend>${say("hand.form")}</legend>
-        ${ENDINGS.map((ending) => html`<label><input type="radio" name="ending" .checked=${hand.ending === ending} @change=${() => does.choose({ ending })} /> ${say(`hand${ending}`)}</label>`)}
-      </fieldset>
-      ${
-        drawn
-          ? html`<label
-              >${say("hand.which")}
-              <select @change=${(/** @type {Event} */ e) => does.choose({ which: value(e) })}>
-                ${["problem", "apart", "final", "motion"].filter((w) => w !== "motion" || now.look?.verdict?.freedoms).map((w) => html`<option value=${w} ?selected=${(hand.which || "problem") === w}>${say(`hand.which.${w}`)}</option>`)}
-              </select></label
-            >`
-          : html`<label
-                ><input
-                  type="checkbox"
-                  .checked=${hand.short}
-                  @change=${(/** @type {Event} */ e) => does.choose({ short: /** @type {HTMLInputElement} */ (e.target).checked })}
-                />
-                ${say("hand.short")}</label
-              >
-              <label
-                >${say("hand.fade")}
-                <select ?disabled=${hand.short} @change=${(/** @type {Event} */ e) => does.choose({ fade: Number(value(e)) })}>
-                  ${[0, 1, 2, 3, 4, 5, 6].map((n) => html`<option value=${n} ?selected=${hand.fade === n}>${say(`hand.fade.${n}`)}</option>`)}
-                </select></label
-              >
-              <label
-                >${say("hand.route")}
-                <select @change=${(/** @type {Event} */ e) => does.choose({ route: value(e) })}>
-                  ${["", "recommended", "fewest", "own"].map((r) => html`<option value=${r} ?selected=${hand.route === r}>${say(`hand.route.${r || "auto"}`)}</option>`)}
-                </select></label
-              >`
-      }
+      <p class="output">${output(now, does)}</p>
       <p><button class="strong" @click=${does.publish}>${say("hand.save")}</button></p>
       ${now.notice ? html`<p class="notice" role="status">${now.notice}</p>` : nothing}
       ${hand.saved ? html`<p role="status">${say("hand.saved", { file: hand.saved })}</p>` : nothing}
     </section>
     <section class="preview" aria-label=${say("hand.preview")} aria-busy=${hand.busy}>${shown(now, does)}</section>
   </main>`;
+}
+
+/** What will be handed out as one sentence; the words that can be others are choices in it. @param {State} now @param {{choose: (patch: Partial<State["hand"]>) => void}} does */
+function output(now, does) {
+  const { hand } = now;
+  const figures = ["problem", "apart", "final", "motion"].filter((w) => w !== "motion" || now.look?.verdict?.freedoms);
+  const shares = ["full", "short", ...[1, 2, 3, 4, 5, 6].map((n) => `fade.${n}`)];
+  /** @type {Record<string, () => unknown>} */
+  const choices = {
+    form: () => among("hand.form", ENDINGS, hand.ending, (e) => `hand${e}`, (ending) => does.choose({ ending })),
+    // In an element of its own: where the sentence changes, a choice is not made out of another one.
+    figure: () => html`<span class="figure">${among("hand.which", figures, hand.which || "problem", (w) => `hand.which.${w}`, (which) => does.choose({ which }))}</span>`,
+    share: () =>
+      among("hand.share", shares, hand.short ? "short" : hand.fade ? `fade.${hand.fade}` : "full", (s) => `hand.share.${s}`, (s) =>
+        does.choose({ short: s === "short", fade: Number(s.split(".")[1] ?? 0) }),
+      ),
+    route: () =>
+      among("hand.way", ["", "recommended", "fewest", "own"], hand.route, (r) => `hand.route.${r || "auto"}`, (route) => does.choose({ route })),
+  };
+  return say(DRAWN.includes(hand.ending) ? "hand.drawn" : "hand.told")
+    .split(/\{(\w+)\}/)
+    .map((piece, k) => (k % 2 ? choices[piece]?.() : piece));
+}
+
+/** @param {string} name @param {readonly string[]} all @param {string} now @param {(one: string) => string} key @param {(one: string) => void} choose */
+function among(name, all, now, key, choose) {
+  const chosen = (/** @type {Event} */ e) => choose(/** @type {HTMLSelectElement} */ (e.target).value);
+  return html`<select aria-label=${say(name)} @change=${chosen}>
+    ${all.map((one) => html`<option value=${one} .selected=${one === now}>${say(key(one))}</option>`)}
+  </select>`;
 }
 
 /** @param {State} now @param {{choose: (patch: Partial<State["hand"]>) => void}} does */

@@ -1,4 +1,4 @@
-/** The script: the problem file as text, faults underlined where they stand. The same document as the drawing. */
+/** The script: the problem file as text, faults marked where they stand. The same document as the drawing. */
 import { html, nothing } from "../lib/lit-html.js";
 import { lineAt, marked, toUnits } from "../kernels/spans.js";
 import { say } from "../words.js";
@@ -32,7 +32,7 @@ ${marked(text, faults).map((p) => (p.severity ? html`<mark class=${p.severity}>$
         (f) =>
           html`<li class=${f.severity}>
             <button @click=${() => goto(text, f)}>
-              ${say("script.line", { line: f.line ?? lineAt(text, toUnits(text, f.span?.[0] ?? 0)) })}
+              ${lineOf(text, f)}
             </button>
             ${upper(f.sentence)}.${f.hint ? html` <span class="hint">${upper(f.hint)}.</span>` : nothing}
           </li>`,
@@ -41,7 +41,10 @@ ${marked(text, faults).map((p) => (p.severity ? html`<mark class=${p.severity}>$
   </aside>`;
 }
 
-/** The underlines lie beneath the text and follow it. @param {Event} e */
+/** The line of the file that a fault stands in, to be set beside what is said of it. @param {string} text @param {import("../types.js").Fault} f */
+const lineOf = (text, f) => text.split("\n")[(f.line ?? lineAt(text, toUnits(text, f.span?.[0] ?? 0))) - 1]?.trim() || (f.line ?? "");
+
+/** The marks lie beneath the text and follow it. @param {Event} e */
 function scrolled(e) {
   const area = /** @type {HTMLElement} */ (e.target);
   const under = area.previousElementSibling;

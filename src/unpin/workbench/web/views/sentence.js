@@ -21,15 +21,18 @@ export function sentence(now, does) {
     </div>
     ${now.touched.length ? nothing : whole(now, does)} ${saying(now, one, does)}
     ${now.sayings.length && (now.role === "new" || now.touched.length) ? sayings(now, does) : nothing}
-    <p class="small">
-      ${now.touched.length ? html`<button @click=${does.anew}>${say("do.anew")}</button><button @click=${does.drop}>${say("do.drop")}</button><button @click=${does.release}>${say("do.release")}</button>` : nothing}
+    <p class="small foot" @mousedown=${(/** @type {Event} */ e) => e.preventDefault()}>
       <button ?disabled=${!now.history.done.length} @click=${does.undo}>${say("do.undo")}</button>
       <button ?disabled=${!now.history.undone.length} @click=${does.redo}>${say("do.redo")}</button>
       <button @click=${does.fit}>${say("do.fit")}</button>
       <button aria-expanded=${now.tracing} @click=${does.trace}>${say("do.trace")}</button>
+      ${now.touched.length ? html`<button @click=${does.anew}>${say("do.anew")}</button><button @click=${does.drop}>${say("do.drop")}</button><button @click=${does.release}>${say("do.release")}</button>` : nothing}
     </p>
   </section>`;
 }
+
+/** While nothing is built there is nothing wrong yet, only something to come. @param {State} now */
+const unbuilt = (now) => !!now.look?.points && !now.look.things?.some((t) => t.what !== "point");
 
 /** @param {State} now @param {import("../types.js").Thing | undefined} one */
 function told(now, one) {
@@ -40,7 +43,7 @@ function told(now, one) {
     </p>`;
   const worst = now.look?.diagnostics.find((d) => d.severity === "error");
   if (worst && now.history.text.trim())
-    return html`<p class="says fault">
+    return html`<p class="says ${unbuilt(now) ? "hint" : "fault"}">
       ${upper(worst.sentence)}.${worst.hint ? html` <span class="hint">${upper(worst.hint)}.</span>` : nothing}
     </p>`;
   return html`<p class="says">
@@ -133,7 +136,7 @@ function saying(now, one, does) {
     <input
       id="line"
       aria-label=${label}
-      placeholder=${phrase ? "" : say("sentence.placeholder")}
+      placeholder=${phrase ? "" : say(now.window[0] < 736 ? "sentence.example" : "sentence.placeholder")}
       .value=${now.draft}
       aria-describedby="amiss"
       aria-invalid=${now.fault !== null}
