@@ -112,7 +112,10 @@ def test_a_line_that_is_not_understood_is_told_at_once_with_one_that_is_right(ha
 
     hand.page.fill("#line", "B: rollr")
     hand.settle()
+    hand.page.press("#line", "Enter")
+    hand.settle()
     told = hand.page.locator("#amiss").inner_text()
+    assert hand.text() == BEAM and hand.page.input_value("#line") == "B: rollr"
     assert "no support" in told and "Right would be: E: pin" in told
 
     hand.page.fill("#line", "B: roller")

@@ -14,6 +14,8 @@ from unpin.workbench.editing import free_name, free_point, is_there, reads, said
 from unpin.workbench.sayings import CHAINS, ORDER, fits, plainly
 
 _LONGEST, _MOST = 400, 12
+_YET = {"read.support_on_nothing", "read.load_on_nothing", "read.no_support", "read.not_shared", "read.ask_of_member"}
+"""Faults that go away when more is said."""
 _WAYS = (("down", ""), ("up", ""), ("right", ""), ("left", ""), ("at 30 deg", "angle"), ("right 3 down 4", "slope"))
 """Directions that are offered after the place of a force, plainest first, and the word for those that are no word themselves."""
 
@@ -53,10 +55,16 @@ def readings(text: str, line: str, touched: Iterable[str] = ()) -> list[dict[str
             key = free_point(text) if section.shape == "points" else free_name(text, section.name)
         made = {"section": section.name, "name": key or None, "phrase": phrase, "blanks": [], "means": section.doc, "form": ""}
         out.setdefault((section.name, plainly(section, phrase)), made)
-    # A name that stands already is meant again; what would be a fault is offered only where nothing else reads: then it is meant.
+    # A name that stands already is meant again. What only comes too early is offered where nothing else reads: then it is meant.
     fit = [s for s in out.values() if s["section"] == "points" or fits(text, s)]
     there = [s for s in out.values() if is_there(text, s["section"], s["name"] or "")]
-    return sorted(fit or there or out.values(), key=lambda s: (s not in there, _rank(s["section"])))[:_MOST]
+    early = [s for s in there or out.values() if _early(text, s)]
+    return sorted(fit or early, key=lambda s: (s not in there, _rank(s["section"])))[:_MOST]
+
+
+def _early(text: str, saying: dict[str, Any]) -> bool:
+    """Whether all that is amiss is that something else has still to be said: what is held or loaded, or is asked of."""
+    return all(d.code in _YET for d in said(text, saying["section"], saying["phrase"], saying["name"] or "", faulty=False)[0].refused)
 
 
 def _rank(section: str) -> int:
