@@ -4,10 +4,10 @@ import test from "node:test";
 
 const home = process.env.KERNELS;
 const { stepFor, written, place, settled, along } = await import(`${home}/round.js`);
-const { toScreen, toMetres, zoomed, fitted, pinched } = await import(`${home}/view.js`);
+const { toScreen, toMetres, zoomed, fitted, pinched, widened } = await import(`${home}/view.js`);
 const { under, following, reading, fromLine } = await import(`${home}/hit.js`);
 const { change, forward, backward, carried, lines } = await import(`${home}/diff.js`);
-const { begun, stepped, undone, redone } = await import(`${home}/history.js`);
+const { begun, stepped, undone, redone, recent } = await import(`${home}/history.js`);
 const { deformed, touched, corners } = await import(`${home}/outline.js`);
 const { toUnits, toPoints, within, marked, lineAt } = await import(`${home}/spans.js`);
 const { laid, metresOf, pixelAt, matrix } = await import(`${home}/tracing.js`);
@@ -51,6 +51,24 @@ test("metres to pixels and back is where it began, and zooming keeps the place u
   const at = [333, 222];
   const [before, after] = [toMetres(view, at), toMetres(zoomed(view, at, 1.7), at)];
   assert.ok(Math.hypot(before[0] - after[0], before[1] - after[1]) < 1e-9);
+});
+
+test("a figure makes room for points it does not draw, and points alone have air around them", () => {
+  const figure = { scale: 50, origin: [-20, -120], size: [200, 150] };
+  const wide = widened(figure, [[0, 0], [6, 3]], [900, 600], 110);
+  assert.deepEqual(wide, { scale: 50, origin: [-20, -168], size: [338, 198] });
+  assert.equal(widened(null, [], [900, 600], 110), null);
+  const alone = widened(null, [[3, 700]], [900, 600], 110);
+  const spot = toScreen(fitted(alone, [900, 600]), [3, 700]);
+  assert.ok(Math.hypot(spot[0] - 450, spot[1] - 300) < 1);
+});
+
+test("no more steps are kept than asked, the latest of them", () => {
+  let h = begun("");
+  for (const t of ["a", "ab", "abc"]) h = stepped(h, t);
+  const kept = recent(h, 2);
+  assert.equal(undone(undone(kept)).text, "a");
+  assert.equal(undone(undone(undone(kept))).text, "a");
 });
 
 test("a figure is fitted into the middle of the window", () => {

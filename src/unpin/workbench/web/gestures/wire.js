@@ -85,6 +85,8 @@ export function wire() {
     void lay(file);
   });
   new ResizeObserver(measure).observe(document.body);
+  // What is unrolled in the panel makes it grow without a painting of the page.
+  document.addEventListener("toggle", measure, true);
 }
 
 export function measure() {
