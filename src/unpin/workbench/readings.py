@@ -119,7 +119,8 @@ def _faults(text: str, line: str, tries: list[tuple[Section, str, str]], touched
         name = free_point(text) if section.shape == "points" else free_name(text, section.name)
     refused = said(text, section.name, phrase, name, faulty=False)[0].refused
     told = sorted(refused, key=lambda d: not d.path.startswith(section.name))  # of the line, before what it leaves to be said
-    return [{"section": section.name, "sentence": sentence(d, language), "hint": hint(d, language), "example": "E: [2, 1.5]" if phrase.startswith("[") else example(section)} for d in told[:1]]
+    right = "E: [2, 1.5]" if phrase.startswith("[") else example(section)
+    return [{"section": section.name, "sentence": sentence(d, language), "hint": hint(d, language), "example": right} for d in told[:1]]
 
 
 def _begins(name: str, phrase: str, points: set[str]) -> str:
