@@ -55,9 +55,9 @@ def _points(text: str):
     return problem.points if problem else ()
 
 
-def free_point(text: str, also: Iterable[str] = ()) -> str:
+def free_point(text: str) -> str:
     """The next capital that stands for nothing yet."""
-    taken = _names(text) | set(also)
+    taken = _names(text)
     for round_ in count():
         for letter in ascii_uppercase:
             name = letter + (str(round_) if round_ else "")
@@ -72,12 +72,9 @@ def free_name(text: str, section: str, points: Iterable[str] = ()) -> str:
     own = "".join(points)
     if section == "members" and own and own not in taken and own.lower() not in KEYWORDS:
         return own
-    if section == "cords":
-        stem, first = "T", ""
-    else:
-        stem, first = BY_NAME[section].name.removesuffix("s"), ""
+    stem = "T" if section == "cords" else section.removesuffix("s")
     for k in count(1):
-        name = stem + (str(k) if k > 1 else first)
+        name = stem + (str(k) if k > 1 else "")
         if name not in taken and name.lower() not in KEYWORDS:
             return name
     raise AssertionError

@@ -90,8 +90,7 @@ def judged(reading: Reading) -> Worked | None:
     full, inspected = solve(worked.apart), solve(worked.structure)
     if full is None or inspected is None:
         return worked
-    zero = {u: v for u, v in inspected.items()}
-    return replace(worked, values={**full, **zero}, answers=found((worked.structure, zero), (worked.apart, full)))
+    return replace(worked, values={**full, **inspected}, answers=found((worked.structure, inspected), (worked.apart, full)))
 
 
 def answers(worked: Worked, sheet: Sheet, language: str = "en") -> list[dict[str, Any]]:
