@@ -8,20 +8,12 @@ from __future__ import annotations
 
 import statistics
 import sys
-import time
 from fractions import Fraction
 from pathlib import Path
 
+from timing import times
+
 sys.path.insert(0, str(Path(__file__).parents[1] / "tests" / "oracle"))
-
-
-def times(run, repeats: int) -> list[float]:
-    out = []
-    for _ in range(repeats):
-        start = time.perf_counter()
-        run()
-        out.append((time.perf_counter() - start) * 1000)
-    return out
 
 
 def to_sympy(x):

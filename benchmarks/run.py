@@ -10,22 +10,14 @@ import argparse
 import statistics
 import subprocess
 import sys
-import time
 from fractions import Fraction
 from pathlib import Path
+
+from timing import times
 
 ROOT = Path(__file__).parents[1]
 EXAMPLE = ROOT / "examples" / "theatre-hoist.yaml"
 HUNDRED = 100
-
-
-def times(run, repeats: int) -> list[float]:
-    out = []
-    for _ in range(repeats):
-        start = time.perf_counter()
-        run()
-        out.append((time.perf_counter() - start) * 1000)
-    return out
 
 
 def report(title: str, ours: list[float], theirs: list[float], what: str) -> None:
