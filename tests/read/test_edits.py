@@ -308,3 +308,13 @@ def test_edits_undo_each_other_whatever_their_order():
 
     assert made == "bxyzenew fg"
     assert apply(made, inverse("abcdefg", edits)) == "abcdefg"
+
+
+def test_a_cord_whose_tension_is_a_letter_with_a_value_keeps_it_under_its_new_name():
+    text = ("letters: {S: 200 N}\npoints: {A: [0, 0], B: A right 2, W: B up 1}\nmembers: {beam: A B}\nsupports: {A: pin}\ncords: {S: B to W}\n"
+            "loads: [200 N at B down]\nfind: [A]\n")
+
+    for kind in ("", "cords", "letters"):
+        made = rename(text, "S", "T", kind)
+
+        assert made.made and made.text == text.replace("S:", "T:")

@@ -20,24 +20,26 @@ from unpin.read.report import nearest
 @revising
 def rename(text: str, old: str, new: str, kind: str = "", faulty: bool = False) -> Revision:
     """Another name for a point, member, link, disc, block, cord or letter. `kind`: the section that gives the name, needed where a
-    letter and something else share it. Names made of it (a link B-D in a list is called BD) follow. What is left alone: the title,
-    the text for the student and remarks; where the old name stands in the first two, a note says so."""
+    letter and something else share it (not for a cord and the letter of its tension, which are renamed together). Names made of it (a
+    link B-D in a list is called BD) follow. What is left alone: the title, the text for the student and remarks; where the old name
+    stands in the first two, a note says so."""
     p = page(text)
     kind = _kind(p, old, kind)
     if not is_name(new):
         raise refusal("read.name", (kind, old), "hint.reserved" if new in KEYWORDS else "hint.name", name=new[:40])
     if kind == "letters" and (new in SINGLE and new != "m" or new in FUNCTIONS):
         raise refusal("read.letter_unit", (kind, old), "hint.letter_unit", name=new)
-    mine = p.known(kind, old)
+    kinds = _one_name(p, kind, old)
+    mine = [r for k in kinds for r in p.known(k, old)]
     if any(r.made for r in mine):
         raise refusal("edit.named_by_points", (kind, old), "edit.cure.named_by_points", name=old)
-    taken = [r for r in p.reading.references if r.declares and r.name == new and (r.kind == "letters") == (kind == "letters")]
+    taken = [r for r in p.reading.references if r.declares and r.name == new and (len(kinds) > 1 or (r.kind == "letters") == (kind == "letters"))]
     if taken and new != old:
         raise refusal("read.name_taken", (kind, old), place=mine[0].scalar.place, name=new, line=taken[0].scalar.place.line)
     edits = _edits(p, [(r, new) for r in mine])
     made = _made(p, edits)
     edits |= _edits(p, [(r, name) for (k, was), name in made.items() for r in p.known(k, was) if not r.declares])
-    names = {(kind, old): new} | made
+    names = {(k, old): new for k in kinds} | made
     revision = finish(p, edits, None, faulty=faulty, notes=_still_said(p, old))
     if _meanings(revision.reading, {}) != _meanings(p.reading, names):
         raise refusal("edit.other_meaning", (kind, old), name=new[:40])
@@ -50,9 +52,18 @@ def _kind(p: Page, old: str, kind: str) -> str:
         known = {r.name for r in p.reading.references if r.declares and kind in ("", r.kind)}
         near = nearest(old, sorted(known))
         raise refusal("edit.no_name", hint="hint.nearest" if near else "", name=old[:40], nearest=near)
-    if len(kinds) > 1:
+    if len(kinds) > 1 and set(kinds) != set(_CORD_AND_LETTER):
         raise refusal("edit.two_kinds", hint="edit.cure.two_kinds", name=old, kinds=tuple(kinds))
     return kinds[0]
+
+
+_CORD_AND_LETTER = ("cords", "letters")
+"""A cord is called by the letter of its tension; where that letter has a value the two are one name."""
+
+
+def _one_name(p: Page, kind: str, old: str) -> tuple[str, ...]:
+    both = kind in _CORD_AND_LETTER and set(_CORD_AND_LETTER) <= set(p.kinds(old))
+    return _CORD_AND_LETTER if both else (kind,)
 
 
 def _edits(p: Page, renamed: list[tuple[Reference, str]]) -> set[Edit]:
