@@ -1,6 +1,7 @@
 """Asks the desk without a browser: the application in this process, and a folder of its own."""
 
 import asyncio
+from concurrent.futures import ThreadPoolExecutor
 
 import httpx
 
@@ -22,7 +23,9 @@ class Desk:
             async with httpx.AsyncClient(transport=httpx.ASGITransport(self.app), base_url=f"http://{HOST}") as client:
                 return await client.request(method, path, headers=headers, **how)
 
-        return asyncio.run(asked())
+        # In a thread of its own: tests in a browser leave a loop running in this one.
+        with ThreadPoolExecutor(1) as pool:
+            return pool.submit(lambda: asyncio.run(asked())).result()
 
     def get(self, path, headers=None, **params):
         return self.ask("GET", path, headers, params=params)
