@@ -56,9 +56,9 @@ def views():
         ("teach", awning, "teach", lambda h: h.page.wait_for_timeout(500)),
         ("page", awning, "hand-out", lambda h: h.page.wait_for_timeout(500)),
         ("paper", awning, "hand-out",
-         lambda h: (h.page.get_by_label("Handout on paper (PDF)").check(), h.page.locator("img.page").wait_for(timeout=20000))),
+         lambda h: (h.page.get_by_label("Form", exact=True).select_option(".pdf"), h.page.locator("img.page").wait_for(timeout=20000))),
         ("figure", awning, "hand-out",
-         lambda h: (h.page.get_by_label("One figure, as lines (SVG)").check(), h.page.locator("img.figure").wait_for(timeout=20000))),
+         lambda h: (h.page.get_by_label("Form", exact=True).select_option(".svg"), h.page.locator("img.figure").wait_for(timeout=20000))),
         ("hoist", "theatre-hoist.yaml", "state", lambda h: None),
     ]
 
