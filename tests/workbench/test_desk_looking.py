@@ -170,3 +170,14 @@ def test_one_of_a_thing_is_said_in_the_singular():
 
     assert "1 unknowns" not in seen["verdict"]["summary"]
     assert "bar and rod meet" in next(t["says"] for t in seen["things"] if t["id"] == "point B")
+
+
+def test_each_of_several_motions_is_told_and_drawn_in_turn():
+    text = "points: {A: [0, 0], B: [1, 0], C: [2, 0], D: [3, 0]}\nmembers: {one: A B, two: B C, three: C D}\nsupports: {A: pin, D: pin}\nloads: [5 N at B down]\n"
+    seen = [look(text, want=("figure", "motion"), freedom=k) for k in range(3)]
+    count = seen[0]["verdict"]["freedoms"]
+
+    assert count == 2
+    assert seen[0]["motion"]["twists"] != seen[1]["motion"]["twists"]
+    assert seen[0]["motion"]["svg"] != seen[1]["motion"]["svg"] and seen[1]["motion"]["told"].endswith("can move together.")
+    assert seen[2]["motion"] == seen[0]["motion"]

@@ -51,7 +51,8 @@ class Studio:
         return self._made("apart", "", Text("caption.apart"),
                           apart_figure(w.structure, labels.of_bodies_apart(w.problem, w.structure, self.sheet)))
 
-    def motion(self) -> tuple[Node, ...]:
+    def motion(self, turn: int = 0) -> tuple[Node, ...]:
+        """A motion that is left free; `turn`: which, counted from the one that is told."""
         if not self.drawn:
             return ()
         from unpin.draw.figure import motion_figure
@@ -59,7 +60,7 @@ class Studio:
 
         w = self.worked
         return self._made("motion", "", Text("caption.motion"),
-                          motion_figure(w.apart, _the_way_loads_push(shown_freedom(w.soundness)), labels.of_problem(w.problem, w.apart, self.sheet)))
+                          motion_figure(w.apart, _the_way_loads_push(shown_freedom(w.soundness, turn)), labels.of_problem(w.problem, w.apart, self.sheet)))
 
     def free_body(self, body: FreeBody, equations: Sequence[Equation] = ()) -> tuple[Node, ...]:
         """The body's diagram; with the moment centres of its sums marked, and the arms when there is just one."""

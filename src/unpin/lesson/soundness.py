@@ -62,9 +62,10 @@ def _in_the_hand(structure: Structure, found: Soundness) -> bool:
     return not held and len(found.freedoms) == 3 and not found.self_stresses
 
 
-def shown_freedom(found: Soundness) -> Freedom:
-    """The motion that is told and drawn: the first in which the loads do work, else the first."""
-    return next((f for f in found.freedoms if sign(f.work)), found.freedoms[0])
+def shown_freedom(found: Soundness, turn: int = 0) -> Freedom:
+    """The motion that is told and drawn: the first in which the loads do work, else the first. `turn`: how many further, all in turn."""
+    first = next((k for k, f in enumerate(found.freedoms) if sign(f.work)), 0)
+    return found.freedoms[(first + turn) % len(found.freedoms)]
 
 
 def _opened(opened: tuple[Opened, ...], found: Soundness, sheet: Sheet) -> Text:
@@ -87,7 +88,7 @@ def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node
     if not found.freedoms:
         return [Paragraph(Text("sound.still"))]
     first = shown_freedom(found)
-    motion = _motion(structure, first, sheet)
+    motion = told_motion(structure, first, sheet)
     many = len(found.freedoms)
     nodes: list[Node] = [Paragraph(Text("sound.moves", {"motion": motion, "count": many}), "remark")]
     if not sign(first.work):
@@ -111,7 +112,8 @@ def _failing(freedom: Freedom, sheet: Sheet) -> Working:
                    (Line("substitute", relation), Line("collect", Relation(total.left, total.right, "≠"))))
 
 
-def _motion(structure: Structure, freedom: Freedom, sheet: Sheet) -> Text:
+def told_motion(structure: Structure, freedom: Freedom, sheet: Sheet) -> Text:
+    """One motion in a sentence: what turns about where, slides which way, or moves together."""
     moving = list(freedom.twists)
     rigid = [b for b in moving if not b.startswith(phrases.PIN)]
     alike = all(freedom.twists[b] == freedom.twists[moving[0]] for b in moving)

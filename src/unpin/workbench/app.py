@@ -84,7 +84,7 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
 
     def look(d):
         seen = looking.look(_text(d), str(d.get("name", "")), float(d.get("scale") or 0), tuple(d.get("want") or ("figure",)), language,
-                            _style(folder))
+                            _style(folder), int(d.get("freedom") or 0))
         return {**seen, "since": d.get("since")}
 
     def example(d):

@@ -25,9 +25,10 @@ from unpin.workbench.places import Places, remark
 
 
 def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = ("figure",), language: str = "en",
-         house: House = PLAIN) -> dict[str, Any]:
+         house: House = PLAIN, freedom: int = 0) -> dict[str, Any]:
     """Everything the page shows of a text. `scale`: pt per metre the figure is drawn at, 0 for its own; `want`: figure, apart,
-    motion, final. Never fails on a text: one that cannot be read has remarks and no figure."""
+    motion, final; `freedom`: which of several motions, counted from the one that is told first. Never fails on a text: one that cannot
+    be read has remarks and no figure."""
     reading = read_text(text, name)
     places = Places(text, reading)
     reading = at_home(reading, house, language)
@@ -51,7 +52,7 @@ def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = 
     studio = Studio(worked, sheet_for(problem, worked.values or {}, language=language))
     drawn = {"figure": lambda: plain.figure(studio.problem(), scale, language),
              "apart": lambda: plain.figure(studio.apart(), language=language),
-             "motion": lambda: _motion(worked, studio, scale, language),
+             "motion": lambda: _motion(worked, studio, scale, language, freedom),
              "final": lambda: plain.figure(studio.final(), language=language) if worked.values else None}
     seen |= {which: make() for which, make in drawn.items() if which in want}
     seen["drawn"] = seen.get("figure") is not None
@@ -116,15 +117,16 @@ def _verdict(worked: Worked, language: str) -> dict[str, Any]:
             "summary": summary, "sentences": plain.sentences(sound_section(worked), language)}
 
 
-def _motion(worked: Worked, studio: Studio, scale: float, language: str) -> dict[str, Any] | None:
-    """The figure of the motion, and the motion itself: for each body that moves (v_x, v_y, turn anticlockwise) about the origin."""
+def _motion(worked: Worked, studio: Studio, scale: float, language: str, turn: int) -> dict[str, Any] | None:
+    """The figure of the motion, its sentence, and the motion itself: for each body that moves (v_x, v_y, turn anticlockwise) about the origin."""
     if not worked.soundness.freedoms:
         return None
-    from unpin.lesson.soundness import shown_freedom
+    from unpin.lesson.soundness import shown_freedom, told_motion
 
-    shown = shown_freedom(worked.soundness)
-    drawn = plain.figure(studio.motion(), scale, language)
-    return {**(drawn or {}), "twists": {body: [approx(c) for c in twist] for body, twist in shown.twists.items()}}
+    shown = shown_freedom(worked.soundness, turn)
+    drawn = plain.figure(studio.motion(turn), scale, language)
+    told = written(told_motion(worked.apart, shown, studio.sheet), language, capital=True)
+    return {**(drawn or {}), "told": told, "twists": {body: [approx(c) for c in twist] for body, twist in shown.twists.items()}}
 
 
 def things_of(text: str) -> list[dict[str, Any]]:

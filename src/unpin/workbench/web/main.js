@@ -11,7 +11,7 @@ import { fit, look } from "./acts/looking.js";
 import { go } from "./acts/going.js";
 import { remember, rememberNow } from "./acts/remembering.js";
 import { settled, vary } from "./acts/varying.js";
-import { swing } from "./acts/moving.js";
+import { another, swing } from "./acts/moving.js";
 import * as apartActs from "./acts/apart.js";
 import * as handing from "./acts/handing.js";
 import * as tracing from "./acts/tracing.js";
@@ -58,6 +58,7 @@ const said = {
   redo: () => void redo(),
   fit: () => void fit(),
   move: () => void swing(hold),
+  another: () => void another(hold),
   trace: () => store.set({ tracing: !store.get().tracing }),
   keydown: () => {},
   vary: (/** @type {string} */ l, /** @type {number} */ n) => void vary(l, n),

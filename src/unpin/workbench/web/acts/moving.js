@@ -7,16 +7,32 @@ import { carriedLoads } from "./shapes.js";
 const SWING = 16;
 const PERIOD = 2600;
 
-/** Begin, or stand still again. @param {(root: SVGElement, from: [number, number][], loads: Map<string, number[]>) => (shifts: {from: [number, number], to: [number, number]}[]) => void} take @returns {Promise<void>} */
+/** @typedef {(root: SVGElement, from: [number, number][], loads: Map<string, number[]>) => (shifts: {from: [number, number], to: [number, number]}[]) => void} Take */
+
+/** Begin with the first motion, or stand still again. @param {Take} take @returns {Promise<void>} */
 export async function swing(take) {
   const moving = !store.get().moving;
-  store.set({ moving });
-  await look();
-  if (!moving || matchMedia("(prefers-reduced-motion: reduce)").matches) return;
-  requestAnimationFrame(() => run(take));
+  store.set({ moving, freedom: 0 });
+  await shown(take);
 }
 
-/** @param {Parameters<typeof swing>[0]} take */
+/** The next of several motions. @param {Take} take @returns {Promise<void>} */
+export async function another(take) {
+  const { freedom, look: seen } = store.get();
+  store.set({ moving: true, freedom: (freedom + 1) % (seen?.verdict?.freedoms || 1) });
+  await shown(take);
+}
+
+/** @param {Take} take */
+async function shown(take) {
+  await look();
+  const { moving, drawn } = store.get();
+  if (!moving) return;
+  store.set({ word: drawn?.motion?.told ?? "" });
+  if (!matchMedia("(prefers-reduced-motion: reduce)").matches) requestAnimationFrame(() => run(take));
+}
+
+/** @param {Take} take */
 function run(take) {
   const root = /** @type {SVGElement | null} */ (document.querySelector("#figure > svg"));
   const { drawn } = store.get();

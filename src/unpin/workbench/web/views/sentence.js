@@ -9,7 +9,7 @@ import { words } from "./markup.js";
 /** @typedef {import("../types.js").State} State */
 /**
  * @typedef {{type: (s: string) => void, mean: () => void, choose: (s: import("../types.js").Saying | undefined) => void, press: (s: import("../types.js").Saying) => void, lifted: (s: import("../types.js").Saying, key: boolean) => import("../types.js").Saying | undefined, call: (s: string) => void, take: (s: string) => void, rename: (s: string) => void, drop: () => void,
- *   release: () => void, anew: () => void, undo: () => void, redo: () => void, fit: () => void, move: () => void, trace: () => void, keydown: (e: KeyboardEvent) => void, vary: (name: string, number: number) => void, settled: (name: string) => void}} Does
+ *   release: () => void, anew: () => void, undo: () => void, redo: () => void, fit: () => void, move: () => void, another: () => void, trace: () => void, keydown: (e: KeyboardEvent) => void, vary: (name: string, number: number) => void, settled: (name: string) => void}} Does
  */
 
 /** @param {State} now @param {Does} does */
@@ -71,8 +71,19 @@ function whole(now, does) {
         </details>`
       : nothing
   }
-  ${verdict && verdict.freedoms ? html`<p class="small"><button aria-pressed=${now.moving} @click=${does.move}>${say(now.moving ? "do.still" : "do.move")}</button></p>` : nothing}
+  ${verdict?.freedoms ? motion(now, verdict.freedoms, does) : nothing}
   ${look?.answers?.length ? answers(look.answers, "answer") : nothing} ${letters(now, does)}`;
+}
+
+/** Letting it move; of several motions one after the other, each with its sentence. @param {State} now @param {number} count @param {Does} does */
+function motion(now, count, does) {
+  const which = (now.freedom % count) + 1;
+  const next = (which % count) + 1;
+  return html`<p class="small motion">
+    <button aria-pressed=${now.moving} @click=${does.move}>${say(now.moving ? "do.still" : "do.move")}</button>
+    ${now.moving && count > 1 ? html`<button @click=${does.another}>${say("do.another", { which: next, count })}</button>` : nothing}
+    ${now.moving && now.drawn?.motion ? html`<span>${now.drawn.motion.told}</span>` : nothing}
+  </p>`;
 }
 
 /** @param {import("../types.js").Answer[]} all @param {string} place */
