@@ -8,7 +8,9 @@ import { answers } from "./sentence.js";
 /** @typedef {import("../types.js").State} State @typedef {import("../types.js").Pulled} Pulled @typedef {import("../types.js").Choice} Choice */
 /** @typedef {{isolate: (b: string[]) => void, join: (name: string) => void, take: (sum: string) => void, back: () => void, clear: () => void, pointAt: (sum: string) => void, shortest: (k: "recommended" | "fewest") => void, callOff: () => void, keep: () => void}} Does */
 
+// Letters of a figure are not to be larger than those of the text, and a tall body is to be seen at once.
 const LARGEST = 1.7;
+const TALLEST = 0.62;
 
 /** @param {State} now @param {Does} does */
 export function solve(now, does) {
@@ -45,8 +47,8 @@ export function solve(now, does) {
 function one(now, body, does) {
   const pointed = body.choices.find((c) => c.sum === now.centre);
   return html`<h2>${words("solve title", body.title)}</h2>
-    <div class="fbd">${figure(now, body, pointed, does)}</div>
-    <p class="told" aria-live="polite">${pointed ? left(body, pointed) : say("solve.point")}</p>
+    <div class="choosing"><div class="fbd">${figure(now, body, pointed, does)}</div>
+    <div class="choices"><p class="told" aria-live="polite">${pointed ? left(body, pointed) : say("solve.point")}</p>
     <ul class="sums" @mouseleave=${() => does.pointAt("")}>
       ${body.choices.map((c) => {
         const taken = now.route.sums.includes(c.sum);
@@ -81,7 +83,7 @@ function one(now, body, does) {
         autocomplete="off"
         spellcheck="false"
       /><button>${say("solve.take")}</button>
-    </form>`;
+    </form></div></div>`;
 }
 
 // A mouse or the focus of the keyboard points, a press takes; a finger cannot point, so its first press does and its second takes.
@@ -138,7 +140,7 @@ function figure(now, body, pointed, does) {
     : [];
   return html`<svg
     class="pointable"
-    width=${Math.round((f.size[0] + 24) * LARGEST)}
+    width=${Math.round((f.size[0] + 24) * Math.min(LARGEST, (TALLEST * innerHeight) / (f.size[1] + 24)))}
     viewBox=${`${f.origin[0] - 12} ${f.origin[1] - 12} ${f.size[0] + 24} ${f.size[1] + 24}`}
     role="group"
     aria-label=${say("solve.centres")}
