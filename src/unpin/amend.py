@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Callable
 from dataclasses import replace
 from difflib import unified_diff
 
 from unpin.read.edits import Revision
 from unpin.read.reader import LARGEST_FILE, read_file
-from unpin.words.remarks import render
 
 
 def amend(name: str, change: Callable[[str], Revision], write: bool = True) -> tuple[Revision, str]:
@@ -32,24 +30,6 @@ def amend(name: str, change: Callable[[str], Revision], write: bool = True) -> t
     if write and revision.made and revision.text != text:
         save(name, revision.text.encode("utf-8"))
     return revision, difference(text, revision.text, name)
-
-
-def rename(chosen) -> int:
-    """The command: another name in the file itself, said `A to B`, or `A B`."""
-    from unpin import cli
-    from unpin.read.edits import rename as renamed
-
-    words = chosen.words
-    if len(words) not in (2, 3) or len(words) == 3 and words[1] != "to":
-        raise cli.Stop(cli.MISUSE, "renaming", file=chosen.file)
-    try:
-        revision, lines = amend(chosen.file, lambda text: renamed(text, words[0], words[-1], chosen.kind), not chosen.dry_run)
-    except OSError as fault:
-        raise cli.Stop(cli.UNWRITTEN, "not_written", file=chosen.file, reason=fault.strerror or str(fault)) from fault
-    for d in (*revision.refused, *revision.notes):
-        print(render(d, chosen.tongue), file=sys.stderr)
-    sys.stdout.write(lines)
-    return cli.SOLVED if revision.made else cli.FAULTY
 
 
 def _in_file(d, name: str):

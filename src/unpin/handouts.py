@@ -3,16 +3,12 @@
 from __future__ import annotations
 
 import os
-import sys
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import redirect_stderr
 from io import StringIO
 from multiprocessing import get_context
 from pathlib import Path
-
-from unpin.register import files_of
-from unpin.words.sentences import say
 
 FORMS = ("html", "pdf", "md", "tex")
 
@@ -43,36 +39,3 @@ def _one(task: tuple[str, ...]) -> tuple[int, str]:
     with redirect_stderr(said):
         status = cli.main(list(task))
     return status, said.getvalue()
-
-
-def run(chosen) -> int:
-    """The command."""
-    from unpin import cli
-
-    try:
-        files = files_of(chosen.folder)
-    except NotADirectoryError as fault:
-        raise cli.Stop(cli.MISUSE, "no_folder", folder=chosen.folder) from fault
-    if not files:
-        raise cli.Stop(cli.MISUSE, "no_problems", folder=chosen.folder)
-    folder = Path(chosen.output)
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as fault:
-        raise cli.Stop(cli.UNWRITTEN, "not_written", file=chosen.output, reason=fault.strerror or str(fault)) from fault
-    statuses = []
-    for status, said in write_all(files, folder, chosen.form, _options(chosen), chosen.jobs):
-        statuses.append(status)
-        sys.stderr.write(said)
-    solved = statuses.count(cli.SOLVED)
-    print(say("cli.handouts_done", chosen.tongue, solved=solved, count=len(files), folder=chosen.output))
-    # What is wrong with the program or the disk is worse than what is wrong with a problem.
-    return next((s for s in (cli.DEFECT, cli.UNWRITTEN, cli.MISUSE, cli.FAULTY) if s in statuses), cli.SOLVED)
-
-
-def _options(chosen) -> list[str]:
-    out = ["--short"] if chosen.short else []
-    for name in ("fade", "figures", "route", "house", "language"):
-        value = getattr(chosen, name)
-        out += [f"--{name}", str(value)] if value else []
-    return out

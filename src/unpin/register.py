@@ -163,28 +163,3 @@ def as_data(entries: Iterable[Entry], language: str = "en") -> dict[str, Any]:
         told.append({**{k: v for k, v in asdict(e).items() if k != "faults"}, "kinds": list(e.kinds), "concepts": list(e.concepts),
                      "diagnostics": list(faults)})
     return {"format": "unpin index", "version": 1, "problems": told}
-
-
-def run(chosen) -> int:
-    """The command."""
-    import json
-    import sys
-
-    from unpin import cli
-
-    ending = cli._ending(chosen.output, ENDINGS) if chosen.output else ""
-    try:
-        from unpin import bundled
-
-        here = Path(chosen.folder).is_dir() or chosen.folder != "examples"
-        entries = index(chosen.folder if here else bundled.folder())
-    except NotADirectoryError as fault:
-        raise cli.Stop(cli.MISUSE, "no_folder", folder=chosen.folder) from fault
-    if ending:
-        text = as_page(entries, chosen.tongue) if ending == ".html" else f"# {say('index.title', chosen.tongue)}\n\n{as_markdown(entries, chosen.tongue)}"
-        cli._save(chosen.output, text.encode(), "")
-    elif chosen.json:
-        sys.stdout.write(json.dumps(as_data(entries, chosen.tongue), ensure_ascii=False, indent=2) + "\n")
-    else:
-        sys.stdout.write(as_text(entries, chosen.tongue))
-    return cli.SOLVED if all(e.solved for e in entries) else cli.FAULTY

@@ -1,0 +1,41 @@
+"""A figure of a problem as a file."""
+
+from __future__ import annotations
+
+from unpin.commands.problem import bodies, problem_of, worked_out
+from unpin.commands.stop import FAULTY, MISUSE, SOLVED, Stop
+from unpin.commands.writing import ending_of, save_as, typeset
+
+
+def run(chosen) -> int:
+    ending = ending_of(chosen.output, (".svg", ".png"))
+    which = chosen.which or ("body" if chosen.body else "problem")
+    if which == "body" and not chosen.body:
+        raise Stop(MISUSE, "body_needs_name")
+    problem, _ = problem_of(chosen)
+    drawing = _drawing(problem, which, chosen)
+    from unpin.render import picture
+
+    tongue = chosen.tongue
+    made = picture.svg(drawing, language=tongue).encode() if ending == ".svg" else typeset(lambda: picture.png(drawing, tongue))
+    save_as(chosen.output, made, chosen.file)
+    return SOLVED
+
+
+def _drawing(problem, which: str, chosen):
+    from unpin import api
+    from unpin.lesson.figures import Studio
+    from unpin.lesson.sheet import sheet_for
+    from unpin.statics.isolate import isolate
+
+    worked = worked_out(problem) if which in ("final", "body") else api.check(problem)
+    studio = Studio(worked, sheet_for(problem, worked.values or {}))
+    if which == "body":
+        nodes = studio.free_body(isolate(worked.structure, bodies(worked.structure, chosen.body)))
+    elif which == "motion":
+        nodes = studio.motion() if worked.soundness.freedoms else ()
+    else:
+        nodes = getattr(studio, which)()
+    if not nodes:
+        raise Stop(FAULTY, "not_drawn", name=which)
+    return nodes[0]

@@ -1,0 +1,17 @@
+"""A problem with its solution as a document."""
+
+from __future__ import annotations
+
+from unpin.commands.problem import lesson_of, problem_of, worked_out
+from unpin.commands.stop import FAULTY, SOLVED
+from unpin.commands.writing import ending_of, publish_as
+
+
+def run(chosen) -> int:
+    from unpin.publish import ENDINGS
+
+    ending_of(chosen.output, ENDINGS)
+    problem, _ = problem_of(chosen)
+    lesson = lesson_of(worked_out(problem), chosen, drawn=True)
+    publish_as(lesson, chosen.output, (chosen.file,))
+    return SOLVED if lesson.solved else FAULTY
