@@ -14,6 +14,42 @@ AGREE = Decimal(10) ** -40
 """Two numbers of rung 4 are equal when they differ by less than this part of the larger scale that made them."""
 
 
+class BySize:
+    """What an exact number has once it knows its digits: order, absolute value, whole powers. The ladder is one field, and a number in it is
+    as large as its digits say; those who inherit give `__digits__`, negation, product and inverse."""
+
+    __slots__ = ()
+
+    def __pos__(self):
+        return self
+
+    def __float__(self):
+        return float(self.__digits__())
+
+    def __abs__(self):
+        return self if float(self) >= 0 else -self
+
+    def __lt__(self, other):
+        return self.__digits__() < Digits.of(other)
+
+    def __gt__(self, other):
+        return self.__digits__() > Digits.of(other)
+
+    def __le__(self, other):
+        return not self > other
+
+    def __ge__(self, other):
+        return not self < other
+
+    def __pow__(self, power: int):
+        if not isinstance(power, int):
+            return NotImplemented
+        result = Fraction(1)
+        for _ in range(abs(power)):
+            result = result * self
+        return 1 / result if power < 0 else result
+
+
 class Digits:
     """A decimal with sixty working digits. `scale`: the largest magnitude that went into it, so that a difference of two
     large equal numbers is recognised as zero."""

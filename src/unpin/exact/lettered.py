@@ -20,7 +20,7 @@ from typing import Any, Literal
 
 from unpin.base.units import NUMBER, Dimension
 from unpin.exact import quotient as q
-from unpin.exact.digits import CONTEXT, Digits, digits_cos, digits_sin
+from unpin.exact.digits import CONTEXT, BySize, Digits, digits_cos, digits_sin
 from unpin.exact.ratio import Ratio
 from unpin.exact.surd import Surd, prime_factors, split_square
 
@@ -228,7 +228,7 @@ def _half_tangent(degrees: Fraction) -> Digits:
     return digits_sin(Digits.of(degrees)) / (digits_cos(Digits.of(degrees)) + 1)
 
 
-class Lettered:
+class Lettered(BySize):
     """Sum of coefficient √radicands; keys are sorted numbers of radicands in `letters`. Made by `Letters.element`."""
 
     __slots__ = ("letters", "sums", "_digits", "_loose")
@@ -252,8 +252,6 @@ class Lettered:
     def __neg__(self):
         return Lettered(self.letters, {k: (-n, d) for k, (n, d) in self.sums.items()})
 
-    def __pos__(self):
-        return self
     def __sub__(self, other):
         return NotImplemented if self.letters.parts(other) is None else self + -other
 
@@ -310,14 +308,6 @@ class Lettered:
             return NotImplemented
         return self.inverse() * other
 
-    def __pow__(self, power: int):
-        if not isinstance(power, int):
-            return NotImplemented
-        result: Any = Fraction(1)
-        for _ in range(abs(power)):
-            result = result * self
-        return 1 / result if power < 0 else result
-
     def at(self, values: list[Decimal] | None = None) -> Decimal:
         """With values of the generators, sixty digits; as drawn without them."""
         total = Decimal(0)
@@ -367,24 +357,6 @@ class Lettered:
 
     def __bool__(self):
         return self != 0
-
-    def __float__(self):
-        return float(self.__digits__().value)
-
-    def __abs__(self):
-        return self if float(self) >= 0 else -self
-
-    def __lt__(self, other):
-        return self.__digits__() < Digits.of(other)
-
-    def __gt__(self, other):
-        return self.__digits__() > Digits.of(other)
-
-    def __le__(self, other):
-        return not self > other
-
-    def __ge__(self, other):
-        return not self < other
 
     def __repr__(self):
         return f"Lettered({self.sums})"

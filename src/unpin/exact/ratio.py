@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from unpin.exact.digits import Digits, digits_cos, digits_sin
+from unpin.exact.digits import BySize, Digits, digits_cos, digits_sin
 from unpin.exact.surd import prime_factors
 
 MOST_TERMS = 40
@@ -67,7 +67,7 @@ def _plus(a: Polynomial, b: Polynomial, factor: int = 1) -> Polynomial:
     return {m: q for m, q in total.items() if q}
 
 
-class Ratio:
+class Ratio(BySize):
     """`top`/`bottom`, both polynomials; `bottom` is never zero."""
 
     __slots__ = ("top", "bottom", "_digits")
@@ -121,9 +121,6 @@ class Ratio:
     def __neg__(self):
         return Ratio({m: -q for m, q in self.top.items()}, self.bottom)
 
-    def __pos__(self):
-        return self
-
     def __sub__(self, other):
         return self.__add__(other, -1)
 
@@ -154,14 +151,6 @@ class Ratio:
             raise ZeroDivisionError
         return self._make(_times(pair[0], self.bottom), _times(pair[1], self.top))
 
-    def __pow__(self, power: int):
-        if not isinstance(power, int):
-            return NotImplemented
-        result = Fraction(1)
-        for _ in range(abs(power)):
-            result = result * self
-        return 1 / result if power < 0 else result
-
     def __digits__(self) -> Digits:
         if self._digits is None:
             self._digits = _evaluate(self.top) / _evaluate(self.bottom)
@@ -180,24 +169,6 @@ class Ratio:
 
     def __bool__(self):
         return not self.__digits__().is_zero()
-
-    def __float__(self):
-        return float(self.__digits__())
-
-    def __abs__(self):
-        return self if float(self) >= 0 else -self
-
-    def __lt__(self, other):
-        return self.__digits__() < Digits.of(other)
-
-    def __gt__(self, other):
-        return self.__digits__() > Digits.of(other)
-
-    def __le__(self, other):
-        return not self > other
-
-    def __ge__(self, other):
-        return not self < other
 
     def __repr__(self):
         return f"Ratio({_show(self.top)} / {_show(self.bottom)})"
