@@ -4,10 +4,11 @@ import pytest
 from asking import Desk
 
 import unpin
+from unpin.read.reader import read_text
 from unpin.workbench.editing import edited, free_point
 from unpin.workbench.folder import Refused
 from unpin.workbench.looking import look
-from unpin.workbench.readings import completions, readings
+from unpin.workbench.readings import completions, read, readings
 from unpin.workbench.sayings import sayings
 
 
@@ -169,3 +170,56 @@ def test_a_phrase_of_one_word_or_of_no_points_is_no_member():
 
     assert readings(text, "A: pin")[0]["section"] == "supports"
     assert not {"members", "links"} & {r["section"] for line in ("A: pin", "B: fixed", "A: smooth floor") for r in readings(text, line)}
+
+
+def test_a_point_of_a_row_that_is_placed_anew_leaves_the_row_and_the_others_stay():
+    rows = {"every 0.5 right from A": ["B: A right 0.5", "C: [2, 1]", "D: A right 1.5"], "evenly from A to G": ["B: 1/4 of A G", "C: [2, 1]", "D: 3/4 of A G"],
+            "every 300 mm at 30 deg from A": ["B: 300 mm from A at 30 deg", "C: [2, 1]", "D: 900 mm from A at 30 deg"]}
+    for row, lines in rows.items():
+        text = f"points:\n  A: [0, 0]\n  G: [4, 0]\n  B C D: {row}  # three lamps\nmembers: {{beam: A G, rail: B C D}}\nsupports: {{A: fixed, B: fixed}}\n"
+        typed = read(text, "C: [2, 1]")
+        assert not typed["faults"] and [s["section"] for s in typed["sayings"]] == ["points"]
+        (saying,) = typed["sayings"]
+        after = edited(text, [{"do": "say", **{k: saying[k] for k in ("section", "name", "phrase")}}])["text"]
+
+        assert [line.strip() for line in after.splitlines()[3:6]] == lines
+        assert read_text(after).problem.coordinates["D"] == read_text(text).problem.coordinates["D"]
+        assert edited(text, [{"do": "point", "name": "C", "at": ["2", "1"]}])["text"] == after
+
+
+def test_a_place_that_is_made_from_a_point_that_is_not_there_is_not_offered():
+    known = "points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\n"
+    for text in ("", "points: {A: [0, 0]}\n", known, known + "loads: [3 N at Q down]\n"):
+        for line in ("Q right 2", "E: Q right 2", "1/2 of A Q", "A: Q up 1"):
+            found = read(text, line)
+            assert not found["sayings"], (text, line)
+            assert '"Q"' in found["faults"][0]["sentence"] or not text
+
+    assert [s["name"] for s in read(known, "A right 2")["sayings"]] == ["C"]
+
+
+def test_a_member_that_is_called_by_its_points_keeps_to_that_when_one_is_renamed():
+    text = "points: {A: [0, 0], B: [2, 0], C: [1, 1]}\nmembers: {AB: A B, prop: A C, BC: B C}\nsupports: {A: fixed}\nloads: [weight of AB 10 N]\n"
+
+    after = edited(text, [{"do": "rename", "id": "point B", "to": "Q"}])["text"]
+    assert after == "points: {A: [0, 0], Q: [2, 0], C: [1, 1]}\nmembers: {AQ: A Q, prop: A C, QC: Q C}\nsupports: {A: fixed}\nloads: [weight of AQ 10 N]\n"
+
+    taken = text.replace("prop", "AQ")
+    assert "{AB: A Q, AQ: A C, QC: Q C}" in edited(taken, [{"do": "rename", "id": "point B", "to": "Q"}])["text"]
+
+
+def test_each_force_on_a_member_and_an_unknown_load_can_be_asked():
+    text = ("letters: {P: unknown}\npoints: {O: [0, 0], A: [0, 3], C: [0, 2.4], B: [0, 1.2], D: C right 1.6, E: C right 2.4}\nmembers: {post: A C B O, arm: C D E}\n"
+            "links: [B-D]\nsupports: {O: pin, A: roller pushes right}\nloads: [P at E right 3 down 4, 20 N at D down]\ngiven: [A 100 N]\n")
+
+    def asked(touched):
+        return [s["phrase"] for s in sayings(text, [touched]) if s["section"] == "find"]
+
+    assert asked("part arm") == ["C on arm", "B-D"]
+    assert asked("part post") == ["O", "C on post", "B-D"]
+    assert asked("load P") == ["P"] and asked("load 2") == []
+    assert asked("point C")[:2] == ["C on post", "C on arm"]
+    for saying in sayings(text, ["part arm"]):
+        if saying["section"] == "find":
+            assert read_text(edited(text, [{"do": "say", **{k: saying[k] for k in ("section", "name", "phrase")}}])["text"]).sound
+    assert "C on arm" not in [s["phrase"] for s in sayings(text + "find: [C on arm]\n", ["part arm"])]

@@ -20,6 +20,7 @@ from unpin.read.schema import BY_NAME
 from unpin.words.remarks import hint, sentence
 from unpin.workbench.folder import Refused
 from unpin.workbench.places import Places
+from unpin.workbench.rows import freed, row_of
 
 
 def edited(text: str, acts: Iterable[Mapping[str, Any]], language: str = "en") -> dict[str, Any]:
@@ -45,7 +46,7 @@ def _point(text: str, act) -> tuple[Revision, list[str]]:
     name = act.get("name")
     known = {p.name for p in _points(text)}
     if name and name in known:
-        return place(text, str(name), where, faulty=True), [f"point {name}"]
+        return place(freed(text, str(name)), str(name), where, faulty=True), [f"point {name}"]
     name = str(name or free_point(text))
     return add(text, "points", where, name, faulty=True), [f"point {name}"]
 
@@ -94,15 +95,17 @@ def _say(text: str, act) -> tuple[Revision, list[str]]:
 def said(text: str, section: str, phrase: str, name: str = "", faulty: bool = True) -> tuple[Revision, str]:
     """A phrase put in a section, and the name it has there: as a new entry, or instead of what that name said before."""
     name = name_wanted(text, section, phrase, name)
-    pair = _pair(phrase) if section in BY_NAME and BY_NAME[section].shape == "points" else None
+    points = section in BY_NAME and BY_NAME[section].shape == "points"
+    pair = _pair(phrase) if points else None
+    text = freed(text, name) if points else text
     if is_there(text, section, name):
         return change(text, section, name, tuple(pair) if pair else phrase, faulty=faulty), name
     return add(text, section, tuple(pair) if pair else phrase, name, faulty=faulty), name
 
 
 def is_there(text: str, section: str, name: str) -> bool:
-    """Whether a section has an entry of that name."""
-    return bool(name) and any(e.key == name for e in Places(text, read_text(text)).entries(section))
+    """Whether a section has an entry of that name, or a row in which it stands."""
+    return bool(name) and (any(e.key == name for e in Places(text, read_text(text)).entries(section)) or section == "points" and row_of(text, name) is not None)
 
 
 def name_wanted(text: str, section: str, phrase: str, name: str | None = None) -> str:
@@ -158,7 +161,20 @@ def _drop(text: str, act) -> tuple[Revision, list[str]]:
 def _rename(text: str, act) -> tuple[Revision, list[str]]:
     old = str(act["id"]).partition(" ")[2] if "id" in act else str(act["name"])
     to = str(act["to"])
-    return rename(text, old, to, faulty=True), [f"{str(act.get('id', '')).partition(' ')[0]} {to}"]
+    revision = rename(text, old, to, faulty=True)
+    if revision.made:
+        revision = _followed(text, revision)
+    return revision, [f"{str(act.get('id', '')).partition(' ')[0]} {to}"]
+
+
+def _followed(text: str, revision: Revision) -> Revision:
+    """A member whose name is its points one after the other, as the desk calls it, keeps to that when one of them is renamed."""
+    before, after = (read_text(t).problem for t in (text, revision.text))
+    chains = {p.name: "".join(p.points) for p in after.parts} if before and after else {}
+    for name in [p.name for p in before.parts if p.name == "".join(p.points) != chains.get(p.name, p.name)] if chains else ():
+        more = rename(revision.text, name, chains[name], "members", faulty=True)
+        revision = more if more.made and chains[name] not in _names(revision.text) else revision
+    return revision
 
 
 def _set(text: str, act) -> tuple[Revision, list[str]]:

@@ -26,7 +26,7 @@ def read(text: str, line: str, touched: Iterable[str] = (), language: str = "en"
     touched = list(touched)
     found = readings(text, line, touched)
     sets = bool(found) and bool(found[0].get("sets"))
-    fine = sets or any(fits(text, s) for s in found)
+    fine = sets or any(s["section"] == "points" or fits(text, s) for s in found)
     tries = [(BY_NAME[s["section"]], s["name"] or "", s["phrase"]) for s in found[:1]] or _tries(line.strip())
     return {"sayings": found, "faults": [] if fine else _faults(text, line, tries, touched, language), "options": continuations(line, language)}
 
@@ -56,10 +56,17 @@ def readings(text: str, line: str, touched: Iterable[str] = ()) -> list[dict[str
         made = {"section": section.name, "name": key or None, "phrase": phrase, "blanks": [], "means": section.doc, "form": ""}
         out.setdefault((section.name, plainly(section, phrase)), made)
     # A name that stands already is meant again. What only comes too early is offered where nothing else reads: then it is meant.
-    fit = [s for s in out.values() if s["section"] == "points" or fits(text, s)]
+    fit = [s for s in out.values() if (_stands(text, s) if s["section"] == "points" else fits(text, s))]
     there = [s for s in out.values() if is_there(text, s["section"], s["name"] or "")]
     early = [s for s in there or out.values() if _early(text, s)]
     return sorted(fit or early, key=lambda s: (s not in there, _rank(s["section"])))[:_MOST]
+
+
+def _stands(text: str, saying: dict[str, Any]) -> bool:
+    """Whether a point has a place with that phrase, whatever the rest of the file lacks or has still to say of it."""
+    revision, name = said(text, "points", saying["phrase"], saying["name"] or "")
+    problem = read_text(revision.text).problem if revision.made else None
+    return problem is not None and any(p.name == name for p in problem.points)
 
 
 def _early(text: str, saying: dict[str, Any]) -> bool:
@@ -104,12 +111,13 @@ def _faults(text: str, line: str, tries: list[tuple[Section, str, str]], touched
     problem = read_text(text).problem
     points = {p.name for p in problem.points} if problem else set()
 
-    def far(one: tuple[Section, str, str]) -> tuple[bool, bool, int, int]:
+    def far(one: tuple[Section, str, str]) -> tuple[bool, bool, bool, int, int]:
         section, name, phrase = one
         parsed = parse_phrase(section.phrase, phrase or "\u00b7")
         reached = parsed.start if isinstance(parsed, Misread) else len(phrase)
         begins = _begins(name, phrase, points)
-        return section.name != begins, not is_there(text, section.name, name), -reached, _rank(section.name)
+        whole = not isinstance(parsed, Misread)
+        return not whole, section.name != begins, not is_there(text, section.name, name), -reached, _rank(section.name)
 
     first = next((str(t).partition(" ")[2] for t in touched if str(t).startswith("point ")), "")
     section, name, phrase = min(tries, key=far)

@@ -11,6 +11,7 @@ from itertools import islice
 from typing import Any
 
 from unpin.base.record import record
+from unpin.model.problem import GROUND, Problem
 from unpin.read.edits.layout import Unreadable, layout
 from unpin.read.forms import FORMS, Form
 from unpin.read.reader import read_text
@@ -42,9 +43,9 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
     hand = _touched(text, touched)
     asks = list(_asks(text, touched[0])) if len(touched) == 1 else []
     if not hand.points and not hand.parts:
-        return [s for s in asks if fits(text, s)]
+        return [s for s in asks if s["phrase"] not in _phrases(text).get("find", ()) and fits(text, s)]
     groups: list[list[dict[str, Any]]] = []
-    there = _said(text)
+    there, already = _said(text), _phrases(text)
     for section in sorted((s for s in SECTIONS if s.phrase), key=lambda s: ORDER.index(s.name) if s.name in ORDER else 99):
         if section.keyed == "point" and hand.points and hand.points[0] in there.get(section.name, ()):
             continue
@@ -52,6 +53,7 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
         made = threaded(section, touched, text) + made
         if section.name == "find":
             made = asks + made
+        made = [f for f in made if section.shape != "phrases" or f["phrase"] not in already.get(section.name, ())]
         fresh = {plainly(section, f["phrase"]): f for f in reversed(made)}
         # What is said without a blank is said most often.
         groups.append(sorted((f for f in made if fresh[plainly(section, f["phrase"])] is f), key=lambda f: len(f["blanks"])))
@@ -59,13 +61,33 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
 
 
 def _asks(text: str, one: str) -> Iterator[dict[str, Any]]:
-    """What can be asked of a thing that is touched by itself: the force in it, its reaction, or its letter."""
+    """What can be asked of a thing that is touched by itself: the force in it, its reaction, its letter, or each force on it."""
     problem = read_text(text).problem
     what, _, name = one.partition(" ")
-    things = (*problem.parts, *problem.connections) if problem is not None and what in ("part", "connection") else ()
-    for phrase in dict.fromkeys("-".join(t.points) for t in things if t.name == name and len(t.points) < 3):
-        form = next(f for f in FORMS if f.kind == "asked" and f.form == ("POINT-POINT" if "-" in phrase else "POINT"))
+    if problem is None:
+        return
+    for pattern, phrase in dict.fromkeys(_questions(problem, what, name)):
+        form = next(f for f in FORMS if f.kind == "asked" and f.form == pattern)
         yield {"section": "find", "name": None, "phrase": phrase, "blanks": [], "means": form.meaning, "form": form.form}
+
+
+def _questions(problem: Problem, what: str, name: str) -> Iterator[tuple[str, str]]:
+    """Form and phrase of each question; for a part with several forces on it, of each of them from point to point."""
+    things = (*problem.parts, *problem.connections) if what in ("part", "connection") else ()
+    if what == "load":
+        yield from (("LETTER", load.name) for k, load in enumerate(problem.loads, 1) if load.name and name in (load.name, str(k)))
+    for thing in things:
+        if thing.name == name and len(thing.points) < 3:
+            yield ("POINT-POINT" if len(thing.points) > 1 else "POINT"), "-".join(thing.points)
+    parts = [p for p in problem.parts if what != "part" or p.name == name]
+    held = {"part": {n for p in parts for n in p.points}, "point": {name}}.get(what) or {n for t in things if t.name == name for n in t.points[1:] or t.points}
+    for point in (p.name for p in problem.points if p.name in held):
+        if sum(point in p.points for p in problem.parts) > 1:
+            yield from (("POINT on MEMBER", f"{point} on {p.name}") for p in parts if point in p.points)
+        if what == "part":
+            links = [c for c in problem.connections if c.kind == "link" and point in c.points]
+            yield from (("POINT-POINT", "-".join(c.points)) for c in links if len(c.points) == 2)
+            yield from (("POINT", point) for c in problem.connections if GROUND in c.parts and point in c.points)
 
 
 def plainly(section: Section, phrase: str) -> str:
@@ -80,6 +102,15 @@ def _said(text: str) -> dict[str, set[str]]:
     except Unreadable:
         return {}
     return {e.key.text: {x.key.text for x in e.value.entries if x.key} for e in (top.entries if top else ()) if e.key}
+
+
+def _phrases(text: str) -> dict[str, set[str]]:
+    """What the sections that are lists say."""
+    try:
+        top = layout(text.removeprefix("\ufeff"))
+    except Unreadable:
+        return {}
+    return {e.key.text: {x.value.text for x in (e.value.entries or [e])} for e in (top.entries if top else ()) if e.key}
 
 
 def _in_turn(groups: list[list[dict[str, Any]]]) -> Iterator[dict[str, Any]]:
