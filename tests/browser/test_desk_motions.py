@@ -40,3 +40,12 @@ def test_of_one_motion_there_is_no_next(hand):
 
     assert hand.page.locator(".motion span").count() == 1
     assert hand.page.get_by_role("button", name="The next motion").count() == 0
+
+
+def test_a_roller_that_has_to_pull_is_told_above_its_answer(hand):
+    (hand.folder / "lever.yaml").write_text("points: {A: [0, 0], B: [2, 0], C: [3, 0]}\nmembers: {beam: A B C}\nsupports: {A: roller, B: pin}\nloads: [300 N at C down]\nfind: [A]\n")
+    hand.open("lever.yaml")
+    told, answer = hand.page.locator(".notices li"), hand.page.locator(".answers li").first
+    assert told.inner_text().startswith("The roller at A has to pull")
+    assert told.bounding_box()["y"] < answer.bounding_box()["y"]
+

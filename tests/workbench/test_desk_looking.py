@@ -181,3 +181,22 @@ def test_each_of_several_motions_is_told_and_drawn_in_turn():
     assert seen[0]["motion"]["twists"] != seen[1]["motion"]["twists"]
     assert seen[0]["motion"]["svg"] != seen[1]["motion"]["svg"] and seen[1]["motion"]["told"].endswith("can move together.")
     assert seen[2]["motion"] == seen[0]["motion"]
+
+
+LEVER = "points: {{A: [0, 0], B: [2, 0], C: [3, 0]}}\nmembers: {{beam: A B C}}\nsupports: {{A: {kind}, B: pin}}\nloads: [300 N at C down]\nfind: [A, B]\n"
+
+
+def test_what_has_to_pull_is_told_beside_the_answers_in_the_words_of_the_solution():
+    # 300 N with an arm of 1 m about B is held by 150 N with an arm of 2 m: downward on A. From moments, by hand.
+    text = LEVER.format(kind="roller")
+    (told,) = look(text)["notices"]
+    solved = " ".join(unpin.as_text(unpin.explain(unpin.solve(unpin.loads(text)), drawn=False)).split())
+    assert told in solved and "The roller at A has to pull" in told
+    assert "150.0" in look(text)["answers"][0]["lines"][0]["plain"]
+
+    (opened,) = look(LEVER.format(kind="contact pushes up"))["notices"]
+    assert "150.0" in opened and "lifts off" in opened
+
+    hung = look("points: {A: [0, 0], B: [2, 0], D: [2, 1]}\nmembers: {beam: A B}\nsupports: {A: pin, D: pin}\ncords: {T: B to D}\nloads: [300 N at B up]\nfind: [A]\n")
+    assert hung["notices"][0].startswith("T came out negative. A cord cannot push")
+    assert look(LEVER.format(kind="roller").replace("C down", "C up"))["notices"] == []

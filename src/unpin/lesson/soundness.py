@@ -21,7 +21,7 @@ from unpin.words import numbers
 def chapter(structure: Structure, found: Soundness, sheet: Sheet, opened: tuple[Opened, ...] = ()) -> tuple[Node, ...]:
     """All statements in order: motion, ambiguity, what is asked, balance, cause, contacts that open, near misses."""
     remarks = tuple(Paragraph(_cause(c, structure, found, sheet), "remark") for c in found.remarks)
-    let_go = (Paragraph(_opened(opened, found, sheet), "remark"),) if opened else ()
+    let_go = (Paragraph(told_opened(opened, found, sheet), "remark"),) if opened else ()
     if found.solvable and found.determinate:
         return (*let_go, Paragraph(Text("sound.ready")), Paragraph(_count(found)), *remarks)
     if found.solvable and _in_the_hand(structure, found):
@@ -68,7 +68,7 @@ def shown_freedom(found: Soundness, turn: int = 0) -> Freedom:
     return found.freedoms[(first + turn) % len(found.freedoms)]
 
 
-def _opened(opened: tuple[Opened, ...], found: Soundness, sheet: Sheet) -> Text:
+def told_opened(opened: tuple[Opened, ...], found: Soundness, sheet: Sheet) -> Text:
     """The contacts that let go, each with the pull that it would have needed, and what is left."""
     said = [Text("sound.opened_slack" if o.slack else "sound.opened_next" if k else "sound.opened",
                  {"point": phrases.letter_like(o.connection.points[0]), "size": sheet.size(o.needed, FORCE)}) for k, o in enumerate(opened)]

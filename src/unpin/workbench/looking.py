@@ -12,6 +12,7 @@ from unpin.lesson import outcome
 from unpin.lesson.build import sound_section
 from unpin.lesson.figures import Studio
 from unpin.lesson.nodes import Boxed
+from unpin.lesson.notices import notices
 from unpin.lesson.sheet import Sheet, sheet_for
 from unpin.lesson.soundness import counted
 from unpin.model.house import PLAIN, House
@@ -59,6 +60,7 @@ def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = 
     seen["things"] = things.listed(problem, worked, places, studio.sheet, language)
     seen["verdict"] = _verdict(worked, language) if reading.sound else None
     seen["answers"] = answers(worked, studio.sheet, language) if reading.sound else []
+    seen["notices"] = [written(n, language, capital=True) for n in notices(worked, studio.sheet)] if reading.sound else []
     seen["bodies"] = things.bodies(worked, language)
     return seen
 

@@ -22,7 +22,7 @@
  * @property {boolean} sound @property {boolean} drawn @property {number} since @property {Fault[]} diagnostics
  * @property {Figure | null} [figure] @property {Point[]} [points] @property {Thing[]} [things] @property {string} title
  * @property {{name: string, phrase: string, span: Span}[]} [letters]
- * @property {{length: string, per_metre: number}} [unit] @property {Verdict | null} [verdict] @property {Answer[]} [answers] @property {Body[]} [bodies]
+ * @property {{length: string, per_metre: number}} [unit] @property {Verdict | null} [verdict] @property {Answer[]} [answers] @property {string[]} [notices] what the results make a teacher notice @property {Body[]} [bodies]
  * @property {(Figure & {twists: Twists, told: string}) | null} [motion] @property {Figure | null} [apart] @property {Figure | null} [final]
  *
  * @typedef {{sum: string, header: string, holds: string[], holds_ids: string[], left_ids: string[], drops_ids: string[], leaves: string, about: string | null, along: string | null, at: Spot | null}} Choice

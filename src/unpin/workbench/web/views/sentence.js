@@ -72,6 +72,7 @@ function whole(now, does) {
       : nothing
   }
   ${verdict?.freedoms ? motion(now, verdict.freedoms, does) : nothing}
+  ${look?.notices?.length ? html`<ul class="cautions notices">${look.notices.map((n) => html`<li>${n}</li>`)}</ul>` : nothing}
   ${look?.answers?.length ? answers(look.answers, "answer") : nothing} ${letters(now, does)}`;
 }
 
