@@ -10,14 +10,13 @@ ADDRESS = "127.0.0.1"
 @contextmanager
 def served(folder, language="en"):
     """The address of a desk over a folder, on a free port, until the end of the block."""
-    import socket
-
     import uvicorn
 
     from unpin.workbench.app import desk
     from unpin.workbench.folder import Folder
+    from unpin.workbench.serve import door_of_desk
 
-    door = socket.socket()
+    door = door_of_desk()
     door.bind((ADDRESS, 0))
     port = door.getsockname()[1]
     app = desk(Folder(folder), (f"{ADDRESS}:{port}", f"localhost:{port}"), language)

@@ -103,3 +103,27 @@ def test_two_windows_that_save_at_once_do_not_lose_either_silently(served):
     saved = [n for n, how in outcomes if how == "saved"]
     assert len(saved) == 1 and [how for _, how in outcomes if how != "saved"] == ["changed"] * 7
     assert json.load(urllib.request.urlopen(address + "/file?name=a.yaml", timeout=10))["text"] == f"title: {saved[0]}"
+
+
+def test_what_the_server_says_is_sent_at_once_and_does_not_wait_for_the_other_side():
+    import asyncio
+
+    from unpin.workbench.serve import door_of_desk
+
+    sent_at_once = []
+
+    async def asked():
+        async def reply(_, writer):
+            sent_at_once.append(writer.get_extra_info("socket").getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY))
+            writer.close()
+
+        door = door_of_desk()
+        door.bind(("127.0.0.1", 0))
+        async with await asyncio.start_server(reply, sock=door):
+            reader, writer = await asyncio.open_connection(*door.getsockname())
+            await reader.read()
+            writer.close()
+
+    asyncio.run(asked())
+
+    assert sent_at_once and all(sent_at_once)
