@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from unpin.base.units import ANGLE, LENGTH, NUMBER
@@ -41,13 +42,20 @@ def label(formula: Formula) -> Label:
         case Raised(of, power):
             return (*_held(of, (Sum, Product, Over, Function)), Run("".join("⁰¹²³⁴⁵⁶⁷⁸⁹"[int(d)] for d in str(power))))
         case Product(factors):
-            return tuple(r for f in factors for r in _held(f, Sum))
+            return tuple(r for f in factors for r in (_measured(f) or _held(f, Sum)))
         case Signed(way, of, _):
             return ((Run(numbers.MINUS),) if way < 0 else ()) + label(of)
         case Sum(items, _):
             rest = ((Run(" + " if s.sign > 0 else f" {numbers.MINUS} "), *_held(s.of, Sum)) for s in items[1:])
             return (*(label(items[0]) if items else ()), *(r for runs in rest for r in runs))
     raise TypeError(f"no label for {type(formula).__name__}")
+
+
+def _measured(formula: Formula) -> Label:
+    """A factor that is an amount with a unit, in brackets; empty for any other."""
+    if isinstance(formula, Amount) and formula.printed.shape is None and formula.printed.unit not in ("", "°"):
+        return (Run(f"\u202f({formula.printed.text})"),)
+    return ()
 
 
 def _held(formula: Formula, kinds) -> Label:
@@ -66,6 +74,8 @@ def text_of(sheet: Sheet):
 
 
 def quantity_formula(quantity: Quantity, sheet: Sheet) -> Formula:
+    if quantity.sought:
+        return loads.times(quantity.value, quantity.letter, sheet)
     if quantity.letter:
         return letter(quantity.letter)
     if quantity.dimension == NUMBER:
@@ -118,7 +128,18 @@ def of_result(problem: Problem, structure: Structure, sheet: Sheet, values) -> L
             size = (Run(shown.printed.digits),) if bare else _size(shown, symbol(u.symbol), values[u.id])
             mark = "" if u.drives == "cord" else say(f"lesson.axial_mark.{_axial(values[u.id])}", sheet.language)
             labels[u.id] = (*size, *((Run("\u202f" + mark),) if mark else ()))
-    return Lettering(labels, text_of(sheet), spoken(structure, sheet))
+    return Lettering(labels, _text_found(sheet, values), spoken(structure, sheet))
+
+
+def _text_found(sheet: Sheet, values: Mapping[str, Number]):
+    """As `text_of`, a spread load that was to be found with its value."""
+
+    def text(quantity: Quantity) -> Label:
+        if quantity.sought and quantity.letter in values:
+            return label(sheet.size(values[quantity.letter] * quantity.value, quantity.dimension))
+        return label(quantity_formula(quantity, sheet))
+
+    return text
 
 
 LONG = 26

@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from unpin.base.units import ACCELERATION, STANDARD_GRAVITY
-from unpin.exact.number import sign
+from unpin.exact.number import Number, sign
 from unpin.lesson.formula import Amount, Formula, Product, Relation, letter
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.phrases import letter_like, thing, toward
@@ -93,8 +93,13 @@ def _turn(item: Load) -> Text:
 
 def multiple(item: Load, sheet: Sheet) -> Formula:
     """An unknown load by its letter: P, 2P."""
-    size = abs(item.multiple)
-    return letter(item.name) if size == 1 else Product((sheet.whole(size), letter(item.name)))
+    return times(item.multiple, item.name, sheet)
+
+
+def times(of: Number, name: str, sheet: Sheet) -> Formula:
+    """A letter that is to be found, so many times."""
+    size = abs(of)
+    return letter(name) if size == 1 else Product((sheet.whole(size), letter(name)))
 
 
 def gravity(quantity: Quantity | None, sheet: Sheet) -> Formula:
@@ -117,10 +122,11 @@ def _spread(table: str, loads: Loads, sheet: Sheet) -> Text:
     parts = {load.part for load in loads}
     common = {"toward": toward(loads[0].direction, sheet), "per": Text(f"per.{found[0].per}"),
               "where": Text("load.on", {"part": thing(loads[0].part)}) if len(parts) == 1 else Text("load.nowhere")}
+    asked = "_asked" if table == "load" and loads[0].magnitude is None else ""
     if len(found) > 1:
-        return Text(f"{table}.spread_runs", {**common, "runs": Listing(tuple(_run("load.run", r, sheet) for r in found))})
+        return Text(f"{table}.spread_runs{asked}", {**common, "runs": Listing(tuple(_run("load.run", r, sheet) for r in found))})
     one = _run(f"{table}.spread", found[0], sheet)
-    return Text(one.code, {**common, **one.arguments})
+    return Text(one.code + asked, {**common, **one.arguments})
 
 
 def _run(code: str, run: Stretch, sheet: Sheet) -> Text:
@@ -148,7 +154,7 @@ def _rate(s: Stretch):
 def intensity(quantity: Quantity, sheet: Sheet) -> Formula:
     if sign(quantity.value) == 0:
         return sheet.ratio(quantity.value)
-    return named("", quantity, sheet)
+    return times(quantity.value, quantity.letter, sheet) if quantity.sought else named("", quantity, sheet)
 
 
 def _end(stretch: Stretch, start: bool, sheet: Sheet):

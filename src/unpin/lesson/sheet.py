@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from unpin.base.record import record
-from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, Dimension, Unit
+from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MOMENT, NUMBER, SPREAD, Dimension, Unit
 from unpin.exact.number import Number, approx, sign
 from unpin.exact.rounding import ExactForm, short_form
 from unpin.lesson.formula import Amount, Formula, Function, Letter, Over, Product, Root, Signed, Sum, letter, quantity
@@ -67,6 +67,15 @@ class Sheet:
         shown = numbers.plain(value, self.units[LENGTH], self.style)
         return Amount(replace(shown, comma=self.style.decimal == ","), "arm")
 
+    def coefficient(self, value: Number, dimension: Dimension) -> Amount:
+        """What stands before an unknown in a collected sum: a bare number, a length, or an area."""
+        if dimension in (NUMBER, LENGTH):
+            return self.ratio(value) if dimension == NUMBER else self.length(value)
+        of = self.units[LENGTH]
+        power = dimension.length
+        raised = f"{of.symbol}²" if power == 2 else f"1/{of.symbol}{'²' if power == -2 else ''}"
+        return self.of(value, Unit(raised, dimension, of.factor**power, of.system))
+
     def of(self, value: Number, unit: Unit, source: str = "") -> Amount:
         """A value worked out on the way (a coefficient, a collected constant): short and exact, or with figures to spare."""
         return Amount(numbers.plain(value, unit, self.style), source)
@@ -106,6 +115,8 @@ def sheet_for(problem: Problem, values: Mapping[str, Number], figures: int = 0, 
         units.pop("moment", None)
         units.pop("spread", None)
     chosen = numbers.units_of(units)
+    if any(load.kind == "spread" and load.magnitude is None for load in problem.loads) and not numbers.fits_spread(chosen):
+        chosen = {**chosen, SPREAD: Unit(f"{chosen[FORCE].symbol}/{chosen[LENGTH].symbol}", SPREAD, chosen[FORCE].factor / chosen[LENGTH].factor, "both")}
     line = BY_SPELLING.get(f"{chosen[FORCE].symbol}·{chosen[LENGTH].symbol}")
     line = line or Unit(f"{chosen[FORCE].symbol}·{chosen[LENGTH].symbol}", MOMENT, chosen[FORCE].factor * chosen[LENGTH].factor, "both")
     return Sheet(style, chosen, line, house=house, language=language)

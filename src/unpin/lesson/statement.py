@@ -114,8 +114,8 @@ def _whole(a: Asked, problem: Problem) -> Text:
     if a.kind == "pin":
         return Text("asked.pin", {"point": phrases.letter_like(a.point), "part": phrases.thing(a.part)})
     if a.kind == "load":
-        turns = any(load.name == a.subject and load.kind == "couple" for load in problem.loads)
-        return Text("asked.load_couple" if turns else "asked.load", {"letter": letter(a.subject)})
+        kind = next((load.kind for load in problem.loads if load.name == a.subject), "")
+        return Text(f"asked.load_{kind}" if kind in ("couple", "spread") else "asked.load", {"letter": letter(a.subject)})
     if a.kind == "ratio":
         return Text("asked.ratio", dict(zip(("first", "second"), (short(part, problem) for part in a.over))))
     if a.kind == "letter":

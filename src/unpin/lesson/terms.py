@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from unpin.base.units import FORCE, LENGTH, MOMENT, SPREAD
+from unpin.base.units import FORCE, LENGTH, MOMENT, NUMBER, SPREAD
 from unpin.exact.lettered import is_lettered
 from unpin.exact.number import Number, sign
 from unpin.lesson.formula import ZERO, Amount, Formula, Header, Over, Product, Relation, Signed, Sum
@@ -14,7 +14,7 @@ from unpin.lesson.sheet import Sheet, half, symbol, symbol_of, way
 from unpin.model.action import Action
 from unpin.model.directions import axis_of
 from unpin.model.equation import Equation, Factor, Functional, Term
-from unpin.statics.loads import resultants
+from unpin.statics.loads import Resultant, resultant_of
 from unpin.words import numbers
 
 _AXIS_ARROW = {(1, 0): "→", (-1, 0): "←", (0, 1): "↑", (0, -1): "↓"}
@@ -75,10 +75,9 @@ def collected(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) -> 
             continue
         size = c * way(c)
         parts: tuple[Formula, ...] = (symbol(first[id].symbol),)
-        if moment and first[id].kind == "force":
-            parts = (sheet.length(size), *parts)
-        elif size != 1:
-            parts = (sheet.ratio(size), *parts)
+        by = (MOMENT if moment else FORCE) / first[id].dimension
+        if by != NUMBER or size != 1:
+            parts = (sheet.coefficient(size, by), *parts)
         terms.append(Signed(way(c), Product(parts), first[id].id))
     if sign(constant) or not terms:
         unit = sheet.line_moment if moment else sheet.units[FORCE]
@@ -103,26 +102,25 @@ def value_of(action: Action, known: Mapping[str, Number]) -> Number:
 
 def name_of(action: Action, sheet: Sheet) -> Formula:
     """What stands at its arrow: the letter, or the value of a load without one. The same in figure and sum."""
+    if action.unknown and action.stretch >= 0:
+        return Product(_area(action, _named(action, sheet), sheet))
     if abs(action.multiple) != 1:
         return Product((sheet.whole(abs(action.multiple)), symbol_of(action)))
     return _named(action, sheet)[0] if len(_named(action, sheet)) == 1 else _valued(action, sheet, {})[0]
 
 
 def _named(action: Action, sheet: Sheet) -> tuple[Formula, ...]:
-    if action.stretch >= 0 and is_lettered(action.value.value):
-        # The letter of a spread load is that of its intensity, not of its resultant.
-        return _spread(action, sheet) or _valued(action, sheet, {})
-    if action.symbol is not None:
-        return (symbol_of(action),)
-    spread = _spread(action, sheet)
-    return spread if spread else _valued(action, sheet, {})
+    if action.unknown or action.stretch < 0:
+        return (symbol_of(action),) if action.symbol is not None else _valued(action, sheet, {})
+    # The letter of a spread load is that of its intensity, not of its resultant.
+    return _spread(action, sheet) or _valued(action, sheet, {})
 
 
 def _valued(action: Action, sheet: Sheet, known: Mapping[str, Number]) -> tuple[Formula, ...]:
     if action.unknown:
         if action.unknown not in known:
             return (symbol(action.symbol),)
-        unit = sheet.line_moment if action.kind == "couple" else sheet.units[FORCE]
+        unit = sheet.line_moment if action.kind == "couple" else sheet.units[action.dimension]
         return (sheet.reused(known[action.unknown], unit, action.unknown),)
     amount = sheet.of(action.value.value, sheet.line_moment, action.id) if action.kind == "couple" else sheet.given(action.value, action.id)
     return (amount if action.symbol is not None else Amount(amount.printed.size, amount.source),)
@@ -132,26 +130,40 @@ def _spread(action: Action, sheet: Sheet) -> tuple[Formula, ...]:
     """A resultant as it is worked out: peak times run, with a half for a triangle; empty when the units do not fit."""
     if action.load is None or action.stretch < 0 or sheet.units[SPREAD].factor * sheet.units[LENGTH].factor != sheet.units[FORCE].factor:
         return ()
-    parts = resultants(action.load.stretches[action.stretch])
-    part = next((p for k, p in enumerate(parts) if action.id.endswith("ab"[k])), parts[0])
+    part = resultant_of(action)
     peak = sheet.of(part.peak, sheet.units[SPREAD], action.id)
-    both = (Amount(peak.printed.size, peak.source), sheet.length(part.run))
+    tall = symbol_of(action) if action.symbol is not None and _is_named(action, part) else Amount(peak.printed.size, peak.source)
+    both = (tall, sheet.length(part.run))
     return both if part.shape == "rectangle" else (half(), *both)
+
+
+def _is_named(action: Action, part: Resultant) -> bool:
+    """Whether the letter of a spread load is the intensity of this part of it: that of an even load, or the tall end of a triangle."""
+    return not is_lettered(part.peak) and part.peak == action.load.magnitude.value
+
+
+def _area(action: Action, force: tuple[Formula, ...], sheet: Sheet) -> tuple[Formula, ...]:
+    """Share, intensity, run: the area under a spread load that is to be found."""
+    part = resultant_of(action)
+    share = abs(part.peak) / (1 if part.shape == "rectangle" else 2)
+    return (*(() if share == 1 else (sheet.whole(share),)), *force, sheet.length(part.run))
 
 
 def _product(term: Term, force: tuple[Formula, ...], sheet: Sheet) -> Formula:
     """Ratio, force, sine or cosine, arm: the order in which it is said."""
     before, after, arms = [], [], []
     for f in term.factors:
-        place = arms if f.kind == "arm" else after if f.kind in ("cos", "sin") else before
+        place = arms if f.kind == "arm" else after if f.kind in ("cos", "sin", "run") else before
         place.append(factor(f, sheet))
     everything = (*before, *force, *after, *arms)
     return everything[0] if len(everything) == 1 else Product(everything)
 
 
 def factor(f: Factor, sheet: Sheet) -> Formula:
-    if f.kind == "arm":
+    if f.kind in ("arm", "run"):
         return sheet.length(f.value)
+    if f.axis == "multiple":
+        return sheet.whole(f.value)
     if f.kind in ("cos", "sin"):
         return sheet.function(f.kind, Amount(numbers.angle(f.angle, sheet.style), "data"))
     if f.kind == "leg":
@@ -160,7 +172,7 @@ def factor(f: Factor, sheet: Sheet) -> Formula:
 
 
 def dimension_of(action: Action):
-    return MOMENT if action.kind == "couple" else FORCE
+    return action.dimension
 
 
 def printed(formula: Formula):

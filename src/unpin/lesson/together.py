@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from unpin.base.record import record
-from unpin.base.units import FORCE
+from unpin.base.units import FORCE, MOMENT, NUMBER
 from unpin.exact.number import Number, sign
 from unpin.lesson import terms
 from unpin.lesson.formula import ZERO, Formula, Product, Relation, Signed, Sum
@@ -79,7 +79,8 @@ def _trouble(row: Row, gone: str, structure: Structure, finds: tuple[str, ...], 
     left = next(u for u in finds if u != gone)
     if row.by[gone] == 0 or row.by[left] == 0:
         return (9, 0, row.place)
-    couples = structure.action(structure.unknown(left).actions[0]).kind == "couple"
+    # A couple by a force, a force by a force per length: else the factor between them is one over a length.
+    couples = structure.unknown(gone).dimension.length < structure.unknown(left).dimension.length
     size = row.by[gone] * way(row.by[gone])
     short = numbers.exactly(row.by[left] / row.by[gone], 4) is not None
     return (couples, size != 1, not short, row.place, finds.index(gone))
@@ -88,20 +89,19 @@ def _trouble(row: Row, gone: str, structure: Structure, finds: tuple[str, ...], 
 def _times(ratio: Number, gone: Action, left: Action, of: Formula, sheet: Sheet) -> Signed:
     """ratio times the unknown that stays: a bare number between forces, a length where a couple is given by a force."""
     size = ratio * way(ratio)
-    factor = sheet.length(size) if gone.kind == "couple" and left.kind == "force" else sheet.ratio(size)
-    return Signed(way(ratio), of if size == 1 else Product((factor, of)))
+    by = gone.dimension / left.dimension
+    return Signed(way(ratio), of if size == 1 and by == NUMBER else Product((sheet.coefficient(size, by), of)))
 
 
 def _part(c: Number, action: Action, of: Formula, moment: bool, sheet: Sheet) -> Signed:
     """coefficient times an unknown in a collected sum; in a moment sum the coefficient of a force is a length."""
     size = c * way(c)
-    if moment and action.kind == "force":
-        return Signed(way(c), Product((sheet.length(size), of)))
-    return Signed(way(c), of if size == 1 else Product((sheet.ratio(size), of)))
+    by = (MOMENT if moment else FORCE) / action.dimension
+    return Signed(way(c), of if size == 1 and by == NUMBER else Product((sheet.coefficient(size, by), of)))
 
 
 def _unit(action: Action, sheet: Sheet):
-    return sheet.line_moment if action.kind == "couple" else sheet.units[FORCE]
+    return sheet.line_moment if action.kind == "couple" else sheet.units[action.dimension]
 
 
 def _constant(value: Number, action: Action, sheet: Sheet) -> tuple[Signed, ...]:

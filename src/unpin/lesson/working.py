@@ -17,8 +17,8 @@ from unpin.model.equation import Equation
 from unpin.model.kinds import KINDS
 from unpin.route.execute import dropping
 from unpin.route.plan import Step
-from unpin.statics.answers import lean_of, sense_of
-from unpin.statics.loads import resultants
+from unpin.statics.answers import drawn_alike, lean_of, sense_of
+from unpin.statics.loads import resultant_of
 
 
 def move(step: Step, structure: Structure, sheet: Sheet, known: Mapping[str, Number], number: int) -> tuple[Node, ...]:
@@ -129,9 +129,8 @@ def _spread(e: Equation, sheet: Sheet) -> list[Text]:
     shown = {t.action.id: t.action for t in e.terms if t.action.load is not None and t.action.stretch >= 0}.values()
     items = []
     for a in shown:
-        parts = resultants(a.load.stretches[a.stretch])
-        part = next((p for k, p in enumerate(parts) if a.id.endswith("ab"[k])), parts[0])
-        items.append(Text(f"reason.resultant_{part.shape}", {"size": sheet.given(a.value, a.id)}))
+        size = terms.name_of(a, sheet) if a.unknown else sheet.given(a.value, a.id)
+        items.append(Text(f"reason.resultant_{resultant_of(a).shape}", {"size": size}))
     return [Text("reason.spread", {"resultants": Listing(tuple(items))})] if items else []
 
 
@@ -150,7 +149,8 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
         member = Text("thing_capital." + member_kind(structure, action.source), member_names(structure, action.source))
         said = Text("result.tension" if sign(value) > 0 else "result.compression", {**letter, "member": member})
         return [Paragraph(conditions.so_far_as(said, value, sheet), "sense")]
-    if action.load is not None and len(structure.unknown(unknown).actions) > 1:
+    acting = [structure.action(a) for a in structure.unknown(unknown).actions]
+    if action.load is not None and len(acting) > 1 and (action.stretch < 0 or not drawn_alike(acting)):
         return [Paragraph(Text("result.drawn_everywhere" if sign(value) > 0 else "result.against_everywhere", letter), "sense")]
     if action.sense == "push":
         at = {"point": phrases.letter_like(action.point)}

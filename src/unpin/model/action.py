@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Literal
 
 from unpin.base.record import record
+from unpin.base.units import FORCE, MOMENT, SPREAD, Dimension
 from unpin.exact.number import Number
 from unpin.model.problem import Load, Problem
 from unpin.model.values import Direction, Quantity, Vector
@@ -40,7 +41,8 @@ class Action:
     `given`. `pair`: id of the opposite action on the other body, "" if that is the outside. `load`: the load it is (for
     a spread load, its resultant on this stretch). `multiple`: of its unknown that acts here (2 for 2P). `share`: the same for the
     direction's *vector*: 1 for the forces of a connection, whose scalar is a force per length; multiple over length for an
-    unknown that drives several arrows of different lengths.
+    unknown that drives several arrows of different lengths. Of a spread load to be found the scalar is its intensity, and
+    `multiple` the area under it for an intensity of 1.
     """
 
     id: str
@@ -62,6 +64,13 @@ class Action:
     multiple: Number = Fraction(1)
     share: Number = Fraction(1)
 
+    @property
+    def dimension(self) -> Dimension:
+        """Of its scalar."""
+        if self.unknown and self.stretch >= 0:
+            return SPREAD
+        return MOMENT if self.kind == "couple" else FORCE
+
 
 @record
 class Unknown:
@@ -73,13 +82,17 @@ class Unknown:
 
     id: str
     symbol: Symbol
-    kind: Literal["force", "couple"]
+    kind: Literal["force", "couple", "spread"]
     source: str
     actions: tuple[str, ...]
     scale: Number
     axial: bool = False
     push_only: bool = False
     drives: Literal["connection", "load", "cord"] = "connection"
+
+    @property
+    def dimension(self) -> Dimension:
+        return {"force": FORCE, "couple": MOMENT, "spread": SPREAD}[self.kind]
 
 
 @record

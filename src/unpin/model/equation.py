@@ -27,10 +27,11 @@ class Factor:
 
     cos, sin: of `angle` degrees. leg: `legs[0]/legs[1]`, a leg of a slope triangle over its hypotenuse. arm: the
     length `value` (metres) from the moment centre, measured along x (`axis` "x"), y, or square to the force
-    (`axis` "square"), `points` the names of its ends where they have names. number: anything else.
+    (`axis` "square"), `points` the names of its ends where they have names. run: the length over which a spread load
+    that is to be found lies. number: anything else.
     """
 
-    kind: Literal["cos", "sin", "leg", "arm", "number"]
+    kind: Literal["cos", "sin", "leg", "arm", "run", "number"]
     value: Number
     angle: Number | None = None
     legs: tuple[Number, Number] | None = None

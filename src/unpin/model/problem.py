@@ -13,6 +13,7 @@ from typing import Literal
 from unpin.base.diagnostic import Place
 from unpin.base.record import record
 from unpin.exact.number import Number
+from unpin.model.beneath import Beneath
 from unpin.model.house import PLAIN, House
 from unpin.model.values import Direction, Quantity, Vector, WantedSum
 
@@ -96,7 +97,8 @@ class Load:
     `point` is where it is drawn. spread: `stretches` along `direction`, each on `part`. weight: like a force, down,
     with `mass` the author's mass when a mass was given (then magnitude = mass * g).
     `name` is the letter or label the author gave, empty if none. A force or couple without a magnitude is an unknown load: its
-    scalar is called `name`, and `multiple` times that acts here (2P at one place and P at another are one unknown).
+    scalar is called `name`, and `multiple` times that acts here (2P at one place and P at another are one unknown). So is a spread
+    load without a magnitude, its intensities counting its letter.
     """
 
     kind: Literal["force", "couple", "spread", "weight"]
@@ -180,6 +182,7 @@ class Problem:
     positive sense at a pin. `units`: symbols of the units answers are shown in, by dimension name
     (`{"length": "m", "force": "kN", "moment": "kN·m"}`). `assumed`: codes with arguments of what the reader had to
     assume (never printed under Given). `wanted_route`: the teacher's own route, may be empty. `house`: the habits its outputs follow.
+    `beneath`: a picture that is published under its figure, where that was asked for.
     `said`: the sections that its file has."""
 
     points: tuple[Point, ...]
@@ -197,6 +200,7 @@ class Problem:
     assumed: tuple[tuple[str, Mapping[str, object]], ...] = ()
     cords: tuple[Cord, ...] = ()
     house: House = PLAIN
+    beneath: Beneath | None = None
     said: tuple[str, ...] = field(default=(), compare=False)
 
     def point(self, name: str) -> Point:

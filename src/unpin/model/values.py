@@ -15,13 +15,18 @@ Vector = tuple[Number, ...]
 @record
 class Quantity:
     """A value in SI with its dimension. `written` keeps the author's text; `letter` is the name it is printed under
-    in symbols (`P`, `a`), empty where the number itself is printed; `unit` is the symbol of the author's unit."""
+    in symbols (`P`, `a`), empty where the number itself is printed; `unit` is the symbol of the author's unit. Where the letter is
+    to be found, `unit` is that letter and the value how many times it stands there."""
 
     value: Number
     dimension: Dimension
     written: str = ""
     letter: str = ""
     unit: str = ""
+
+    @property
+    def sought(self) -> bool:
+        return bool(self.letter) and self.unit == self.letter
 
 
 DirectionForm = Literal["axis", "angle", "slope", "line", "square", "components"]

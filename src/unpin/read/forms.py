@@ -194,6 +194,7 @@ FORMS: tuple[Form, ...] = (
         "2P at C left",
     ),
     Form("load", "LETTER clockwise | anticlockwise on MEMBER", "the same for a couple", "M anticlockwise on drum"),
+    Form("load", "LETTER DIRECTION on MEMBER …", "the same for a spread load, uniform or `0 to w`", "w down on arm from C to E"),
     Form("load", "NAME = FORCE …", "a force with a name", "Q = 300 N at E down"),
     Form(
         "load",

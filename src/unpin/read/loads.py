@@ -22,7 +22,7 @@ from unpin.read.phrases import Amount, AngleSaid, LoadSaid, Word
 from unpin.read.pieces import is_name
 from unpin.read.quantities import measure, quantity
 from unpin.read.report import Dropped, nearest
-from unpin.read.sought import with_sought
+from unpin.read.sought import lies_along, with_sought
 from unpin.read.spread import spread
 
 
@@ -90,7 +90,7 @@ def _kind(known: Context, item: Item, said: LoadSaid) -> str:
     if said.form in ("weight", "hanging"):
         return said.form
     if said.sought:
-        return "couple" if said.clauses.turn else "force"
+        return "spread" if lies_along(said) else "couple" if said.clauses.turn else "force"
     if said.form == "varying":
         return "spread"
     if said.form == "components":

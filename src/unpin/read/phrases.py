@@ -246,7 +246,8 @@ class Clauses:
 @record
 class LoadSaid:
     """`form`: plain (one amount), varying (two), components (two with their axes, and a unit or None), weight (`of` a
-    part), hanging (a mass on a point). `sought`: the letter to be found that is its size, `multiple` times."""
+    part), hanging (a mass on a point). `sought`: the letter to be found that is its size, `multiple` times; at the end of
+    a spread load `last` times."""
 
     form: str
     amounts: tuple[Amount | None, ...]
@@ -256,6 +257,7 @@ class LoadSaid:
     axes: tuple[Word, ...] = ()
     sought: str = ""
     multiple: Number = Fraction(1)
+    last: Number = Fraction(1)
 
 
 @record

@@ -25,22 +25,37 @@ def with_sought(known: Context, item: Item, said: LoadSaid) -> LoadSaid:
     known.used_letters.update(n.name for n in inside)
     known.refer(item, letter, "letters")
     c = said.clauses
-    if said.form == "varying" or c.span or c.per or c.over or (c.on and not c.at and not c.turn and said.form == "plain"):
-        raise item.drop("read.sought_spread", letter, name=letter.name, hint="hint.sought")
-    if said.form not in ("plain", "weight") or said.label or len({n.name for n in inside}) > 1:
+    along = lies_along(said)
+    if along and c.over:
+        raise item.drop("read.sought_pressure", letter, name=letter.name, hint="hint.sought_pressure")
+    if said.form not in ("plain", "weight", "varying") or said.label or len({n.name for n in inside}) > 1:
         raise item.drop("read.sought_elsewhere", letter, name=letter.name, hint="hint.sought")
-    times = _times(known, item, said.amounts[0].expression, letter.name)
-    if times is None:
-        raise item.drop("read.sought_linear", said.amounts[0], name=letter.name, hint="hint.sought")
-    if sign(times) < 0:
-        raise item.drop("read.negative", said.amounts[0], hint="hint.negative")
-    if sign(times) == 0:
+    times = [_checked(known, item, amount, letter.name) for amount in said.amounts]
+    if not any(map(sign, times)):
         raise item.drop("read.zero", said.amounts[0])
-    kind = "couple" if c.turn else "force"
+    kind = "spread" if along else "couple" if c.turn else "force"
     if known.sought[letter.name] not in ("", kind):
         raise item.drop("read.sought_two_kinds", letter, name=letter.name)
     known.sought[letter.name] = kind
-    return replace(said, sought=letter.name, multiple=times)
+    return replace(said, sought=letter.name, multiple=times[0], last=times[-1])
+
+
+def lies_along(said: LoadSaid) -> bool:
+    """Whether what is to be found lies along a member: it says from where to where, or on which member and not at which point."""
+    c = said.clauses
+    return bool(said.form == "varying" or c.span or c.per or c.over or (c.on and not c.at and not c.turn and said.form == "plain"))
+
+
+def _checked(known: Context, item: Item, amount: Amount, letter: str) -> Number:
+    """How many times the letter an amount is, not below zero. One end of a spread load may be zero."""
+    if not names(amount.expression) and not sign(measure(known, item, amount)[0]):
+        return Fraction(0)
+    times = _times(known, item, amount.expression, letter)
+    if times is None:
+        raise item.drop("read.sought_linear", amount, name=letter, hint="hint.sought")
+    if sign(times) < 0:
+        raise item.drop("read.negative", amount, hint="hint.negative")
+    return times
 
 
 def _times(known: Context, item: Item, e: Expression, letter: str) -> Number | None:

@@ -33,16 +33,7 @@ class _Piece:
 
 def spread(known: Context, item: Item, said: LoadSaid, place: Place) -> list[Load]:
     """One load a member, each with its stretches. The intensity varies linearly along the whole path."""
-    over = said.clauses.over
-    kind = PRESSURE if over else SPREAD
-    first = quantity(known, item, said.amounts[0], kind) if len(said.amounts) == 1 else None
-    first, last = (first, first) if first else _ends(known, item, said, kind)
-    if over:
-        first, last = _over(known, item, over, first, last)
-    if first.value == 0 and last.value == 0:
-        raise item.drop("read.zero", said.amounts[0])
-    if len(said.amounts) == 1 and sign(first.value) < 0:
-        raise item.drop("read.negative", said.amounts[0], hint="hint.negative")
+    first, last = _sought(said) if said.sought else _intensities(known, item, said)
     clauses = said.clauses
     if clauses.turn or clauses.at:
         raise item.drop("read.spread_at", clauses.turn or clauses.at, hint="hint.spread_at")
@@ -71,11 +62,31 @@ def spread(known: Context, item: Item, said: LoadSaid, place: Place) -> list[Loa
             )
             mine.pop()
         mine.append(stretch)
-    name = said.label.text if said.label else first.letter if first is last else ""
+    name = said.sought or (said.label.text if said.label else first.letter if first is last else "")
     return [
-        Load("spread", "", part, first, direction=way, stretches=tuple(stretches), name=name, written=item.text, place=place)
+        Load("spread", "", part, None if said.sought else first, direction=way, stretches=tuple(stretches), name=name, written=item.text, place=place)
         for part, stretches in loads.items()
     ]
+
+
+def _sought(said: LoadSaid) -> tuple[Quantity, Quantity]:
+    """Intensities that count the letter that is to be found."""
+    first, last = (Quantity(times, SPREAD, "", said.sought, said.sought) for times in (said.multiple, said.last))
+    return first, last
+
+
+def _intensities(known: Context, item: Item, said: LoadSaid) -> tuple[Quantity, Quantity]:
+    over = said.clauses.over
+    kind = PRESSURE if over else SPREAD
+    first = quantity(known, item, said.amounts[0], kind) if len(said.amounts) == 1 else None
+    first, last = (first, first) if first else _ends(known, item, said, kind)
+    if over:
+        first, last = _over(known, item, over, first, last)
+    if first.value == 0 and last.value == 0:
+        raise item.drop("read.zero", said.amounts[0])
+    if len(said.amounts) == 1 and sign(first.value) < 0:
+        raise item.drop("read.negative", said.amounts[0], hint="hint.negative")
+    return first, last
 
 
 def _ends(known: Context, item: Item, said: LoadSaid, kind: Dimension) -> tuple[Quantity, Quantity]:
@@ -118,7 +129,7 @@ def _between(first: Quantity, last: Quantity, share: Number) -> Quantity:
         return first
     if share == 1:
         return last
-    return Quantity(first.value + (last.value - first.value) * share, SPREAD, "", "", first.unit)
+    return Quantity(first.value + (last.value - first.value) * share, SPREAD, "", first.letter if first.sought else "", first.unit)
 
 
 def _measure(run: tuple[Number, ...], per: str) -> Number:

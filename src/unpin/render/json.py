@@ -12,7 +12,7 @@ from fractions import Fraction
 from typing import Any
 
 from unpin.base.diagnostic import Diagnostic
-from unpin.base.units import FORCE, LENGTH, NUMBER, Dimension
+from unpin.base.units import FORCE, LENGTH, MOMENT, NUMBER, Dimension
 from unpin.exact.expression import Apply, Expression, grammar
 from unpin.exact.holds import condition
 from unpin.exact.lettered import is_lettered
@@ -244,8 +244,8 @@ def _terms(e: Equation) -> list[dict[str, Any]]:
     """Coefficients are SI: newtons to newtons or newton metres."""
     moments = e.functional.kind == "about"
     return [{"action": t.action.id, "unknown": t.action.unknown or None, "sign": t.sign,
-             **_plain(t.coefficient, "coefficient", LENGTH if moments and t.action.kind != "couple" else NUMBER),
-             "factors": [{"kind": f.kind, **_plain(f.value, "value", LENGTH if f.kind == "arm" else NUMBER)} for f in t.factors]} for t in e.terms]
+             **_plain(t.coefficient, "coefficient", (MOMENT if moments else FORCE) / t.action.dimension),
+             "factors": [{"kind": f.kind, **_plain(f.value, "value", LENGTH if f.kind in ("arm", "run") else NUMBER)} for f in t.factors]} for t in e.terms]
 
 
 def _lines(working: Working | None) -> list[dict[str, str]]:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
-from unpin.base.units import FORCE, MOMENT
+from unpin.base.units import FORCE
 from unpin.exact.lettered import is_lettered
 from unpin.exact.number import Number, approx, length, sign
 from unpin.model.action import Action, Structure, Symbol
@@ -72,16 +72,20 @@ def _as_drawn(acting: list[Action], value: Number) -> Component:
     """An unknown load: its true sense; one letter that pulls several ways is `drawn` (as its arrows are) or `against` them."""
     action = acting[0]
     code = sense_of(action, value * action.multiple)
-    if len({(sense_of(a, a.multiple), _slope(a, a.multiple) if a.kind == "force" else 0) for a in acting}) > 1 and code != "zero":
+    if not drawn_alike(acting) and code != "zero":
         code = "drawn" if sign(value) > 0 else "against"
     angle = _slope(action, value * action.multiple) if code == "along" else None
-    return Component(action.symbol, value, MOMENT if action.kind == "couple" else FORCE, code, action.unknown, angle, _lean(action, code))
+    return Component(action.symbol, value, action.dimension, code, action.unknown, angle, _lean(action, code))
+
+
+def drawn_alike(acting: Sequence[Action]) -> bool:
+    """Whether all arrows of an unknown load act the same way."""
+    return len({(sense_of(a, a.multiple), _slope(a, a.multiple) if a.kind == "force" else 0) for a in acting}) <= 1
 
 
 def _single(action: Action, value: Number) -> Component:
-    dimension = MOMENT if action.kind == "couple" else FORCE
     code = sense_of(action, value)
-    return Component(action.symbol, value, dimension, code, action.unknown, _slope(action, value) if code == "along" else None, _lean(action, code))
+    return Component(action.symbol, value, action.dimension, code, action.unknown, _slope(action, value) if code == "along" else None, _lean(action, code))
 
 
 def lean_of(vector) -> Number | None:

@@ -14,6 +14,7 @@ from unpin.model.directions import axis_of, small_legs
 from unpin.model.equation import Equation, Factor, Functional, Term
 from unpin.model.space import ONE, Wrench, about, along, difference
 from unpin.model.values import Direction, Vector
+from unpin.statics.loads import Resultant, resultant_of
 
 
 def sum_along(body: FreeBody, direction: Direction) -> Equation:
@@ -129,9 +130,18 @@ def _component(direction: Direction, axis: str) -> tuple[int, tuple[Factor, ...]
     return way, (Factor("number", share, axis=axis),)
 
 
+def _area(of: Resultant) -> tuple[Factor, ...]:
+    """How an area is worked out from an intensity of 1: the share of it, and the run."""
+    share = abs(of.peak) / (1 if of.shape == "rectangle" else 2)
+    run = Factor("run", of.run)
+    return (run,) if share == 1 else (Factor("number", share, axis="multiple"), run)
+
+
 def _term(action: Action, sense: int, factors: tuple[Factor, ...]) -> Term:
     sense *= sign(action.multiple)
-    if abs(action.multiple) != 1:
+    if action.unknown and action.stretch >= 0:
+        factors = (*_area(resultant_of(action)), *factors)
+    elif abs(action.multiple) != 1:
         # Turned round once is a minus alone: nobody writes 1 M.
         factors = (Factor("number", abs(action.multiple), axis="multiple"), *factors)
     coefficient: Number = ONE * sense

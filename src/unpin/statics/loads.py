@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from unpin.base.record import record
 from unpin.base.units import FORCE
@@ -53,6 +54,12 @@ def resultants(stretch: Stretch) -> tuple[Resultant, ...]:
     return tuple(out)
 
 
+def resultant_of(action: Action) -> Resultant:
+    """The rectangle or triangle that an action of a spread load is the resultant of."""
+    parts = resultants(action.load.stretches[action.stretch])
+    return next((p for k, p in enumerate(parts) if action.id.endswith("ab"[k])), parts[0])
+
+
 def run_of(stretch: Stretch) -> Number:
     """The length its intensity is measured over: of the member, or of its projection."""
     d = difference(stretch.end, stretch.start)
@@ -73,9 +80,13 @@ def load_actions(problem: Problem, meetings: Mapping[str, Meeting]) -> list[Acti
         if load.kind == "spread":
             for s, stretch in enumerate(load.stretches):
                 for r, resultant in enumerate(resultants(stretch)):
-                    value = Quantity(resultant.size, FORCE, unit="")
-                    out.append(Action(f"{name}.{s + 1}{'ab'[r]}", "force", load.part, "", "", resultant.at, symbol=symbol,
-                                      direction=load.direction, value=value, sense="given", load=load, stretch=s))
+                    one = Action(f"{name}.{s + 1}{'ab'[r]}", "force", load.part, "", "", resultant.at, symbol=symbol,
+                                 direction=load.direction, load=load, stretch=s)
+                    if load.magnitude is None:
+                        size = resultant.size
+                        out.append(replace(one, unknown=load.name, multiple=size, share=size / load.direction.length))
+                    else:
+                        out.append(replace(one, value=Quantity(resultant.size, FORCE, unit=""), sense="given"))
         elif load.magnitude is None:
             out.append(_unknown_action(name, load, load.part or meetings[load.point].host, at))
         elif load.kind == "couple":
@@ -103,4 +114,5 @@ def unknown_loads(actions: Sequence[Action]) -> list[Unknown]:
     for a in actions:
         if a.unknown and a.load is not None:
             by_letter.setdefault(a.unknown, []).append(a)
-    return [Unknown(id, Symbol(id), acting[0].kind, id, tuple(a.id for a in acting), ONE, drives="load") for id, acting in by_letter.items()]
+    return [Unknown(id, Symbol(id), "spread" if acting[0].stretch >= 0 else acting[0].kind, id, tuple(a.id for a in acting), ONE, drives="load")
+            for id, acting in by_letter.items()]

@@ -96,8 +96,12 @@ def units_of(chosen: Mapping[str, str]) -> dict[Dimension, Unit]:
 
 def consistent(units: Mapping[Dimension, Unit]) -> bool:
     """Whether force times length is the moment and force per length the spread, so that a line of numbers adds up."""
-    force, length = units[FORCE].factor, units[LENGTH].factor
-    return units[MOMENT].factor == force * length and units[SPREAD].factor == force / length
+    return units[MOMENT].factor == units[FORCE].factor * units[LENGTH].factor and fits_spread(units)
+
+
+def fits_spread(units: Mapping[Dimension, Unit]) -> bool:
+    """Whether the unit of a spread load is that of force by that of length."""
+    return units[SPREAD].factor == units[FORCE].factor / units[LENGTH].factor
 
 
 def rounded(value: Number, style: Style, places: int | None = None) -> Printed:

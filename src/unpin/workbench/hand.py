@@ -9,7 +9,7 @@ from typing import Any
 
 from unpin.base.units import BY_SPELLING, LENGTH
 from unpin.exact.number import ZERO, Number
-from unpin.lesson import outcome, phrases, terms, ways
+from unpin.lesson import outcome, phrases, ways
 from unpin.lesson.build import by_hand
 from unpin.lesson.figures import Studio
 from unpin.lesson.formula import Relation
@@ -150,7 +150,7 @@ def _zero(worked: Worked) -> Mapping[str, Number]:
 
 
 def _dimension(worked: Worked, unknown: str):
-    return terms.MOMENT if worked.structure.unknown(unknown).kind == "couple" else terms.FORCE
+    return worked.structure.unknown(unknown).dimension
 
 
 def shortest(text: str, kind: str = "recommended", language: str = "en") -> dict[str, Any]:

@@ -136,9 +136,7 @@ def _axial(value) -> str:
 
 
 def _dimension(unknown):
-    from unpin.base.units import FORCE, MOMENT
-
-    return MOMENT if unknown.kind == "couple" else FORCE
+    return unknown.dimension
 
 
 def bodies(worked: Worked, language: str = "en") -> list[dict[str, Any]]:
