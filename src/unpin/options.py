@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Callable, Mapping
 from functools import partial
+from math import isfinite
 
 from unpin.words import sentences
 
@@ -37,6 +38,7 @@ def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentPar
     draw.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
     draw.add_argument("--body", metavar=say("cli.word.name"), help=say("cli.help.body"))
     draw.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.picture"))
+    _picture_options(say, draw)
 
     handout = _command(say, commands, "handout", run)
     handout.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.handout_out"))
@@ -44,6 +46,7 @@ def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentPar
     form.add_argument("--short", action="store_true", help=say("cli.help.short"))
     form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar=say("cli.word.number"), help=say("cli.help.fade"))
     _lesson_options(say, handout)
+    _picture_options(say, handout)
 
     folder = commands.add_parser("handouts", help=say("cli.help.handouts"), description=say("cli.help.handouts"), epilog=say("cli.status"))
     folder.add_argument("folder", metavar=say("cli.word.folder"), help=say("cli.help.handouts_folder"))
@@ -139,6 +142,21 @@ def _command(say: Say, commands, name: str, run: Mapping[str, Run]) -> argparse.
 def _lesson_options(say: Say, made: argparse.ArgumentParser) -> None:
     made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar=say("cli.word.number"), help=say("cli.help.figures"))
     made.add_argument("--route", choices=("fewest", "recommended", "own"), default="", help=say("cli.help.route"))
+
+
+def _picture_options(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("--beneath", metavar=say("cli.word.image"), default="", help=say("cli.help.beneath"))
+    made.add_argument("--mark", type=_mark, action="append", default=[], metavar=say("cli.word.mark"), help=say("cli.help.mark"))
+    made.add_argument("--faded", type=int, default=40, choices=range(10, 101), metavar=say("cli.word.number"), help=say("cli.help.faded"))
+
+
+def _mark(said: str) -> tuple[str, tuple[float, float]]:
+    """`A=120,340`: a point and a pixel."""
+    name, _, at = said.partition("=")
+    across, down = (float(c) for c in at.split(","))
+    if not name or not (isfinite(across) and isfinite(down)):
+        raise ValueError(said)
+    return name, (across, down)
 
 
 def _marks(said: str) -> tuple[tuple[int, ...], ...]:

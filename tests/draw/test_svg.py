@@ -75,7 +75,7 @@ def test_numbers_lose_zeros_and_the_sign_of_nothing():
 
 
 def test_a_tag_can_be_pointed_at_and_an_image_keeps_its_box():
-    scene = Scene((0, 0), 50, 50, (Tag((1, 2, 11, 22), owner="arm"), Image((0, 0, 5, 6), "data:image/png;base64,AA==")))
+    scene = Scene((0, 0), 50, 50, (Tag((1, 2, 11, 22), owner="arm"), Image((0, 0, 5, 6), "data:image/png;base64,AA==", (5, 6), (1, 0, 0, 1, 0, 0))))
     root = ET.fromstring(svg.write(scene, fonts="name"))
 
     assert root.find(f"{NS}rect").get("data-owner") == "arm" and root.find(f"{NS}rect").get("height") == "20"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.commands.problem import bodies, problem_of, worked_out
+from unpin.commands.problem import bodies, on_picture, problem_of, worked_out
 from unpin.commands.stop import FAULTY, MISUSE, SOLVED, Stop
 from unpin.commands.writing import ending_of, save_as, typeset
 
@@ -12,7 +12,9 @@ def run(chosen) -> int:
     which = chosen.which or ("body" if chosen.body else "problem")
     if which == "body" and not chosen.body:
         raise Stop(MISUSE, "body_needs_name")
-    problem, _ = problem_of(chosen)
+    if chosen.beneath and which != "problem":
+        raise Stop(MISUSE, "beneath.which")
+    problem = on_picture(problem_of(chosen)[0], chosen)
     drawing = _drawing(problem, which, chosen)
     from unpin.render import picture
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unpin.commands.problem import lesson_of, problem_of, worked_out
+from unpin.commands.problem import lesson_of, on_picture, problem_of, worked_out
 from unpin.commands.stop import FAULTY, SOLVED
 from unpin.commands.writing import ending_of, publish_as
 
@@ -11,7 +11,7 @@ def run(chosen) -> int:
     from unpin.publish import ENDINGS
 
     ending_of(chosen.output, ENDINGS)
-    problem, _ = problem_of(chosen)
+    problem = on_picture(problem_of(chosen)[0], chosen)
     lesson = lesson_of(worked_out(problem), chosen, drawn=True)
     publish_as(lesson, chosen.output, (chosen.file,))
     return SOLVED if lesson.solved else FAULTY

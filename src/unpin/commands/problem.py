@@ -7,7 +7,7 @@ import sys
 from dataclasses import replace
 from pathlib import Path
 
-from unpin.commands.stop import DEFECT, FAULTY, MISUSE, Stop
+from unpin.commands.stop import DEFECT, FAULTY, MISUSE, UNWRITTEN, Stop
 from unpin.commands.writing import print_data
 
 
@@ -103,6 +103,24 @@ def lesson_of(worked, chosen, drawn: bool):
         raise Stop(MISUSE, "no_route")
     short, fade = chosen.short and not getattr(chosen, "json", False), getattr(chosen, "fade", 0)
     return api.explain(worked, chosen.figures, chosen.route, drawn, short, fade)
+
+
+def on_picture(problem, chosen):
+    """The problem with the picture beneath that was asked for, if any."""
+    if not chosen.beneath:
+        return problem
+    from unpin.pictures import Unfit, marked
+    from unpin.render.typeset import TypesetterMissing
+
+    try:
+        data = Path(chosen.beneath).read_bytes()
+        return replace(problem, beneath=marked(problem, data, chosen.mark, chosen.faded / 100))
+    except OSError as fault:
+        raise Stop(MISUSE, "beneath.unread", file=chosen.beneath, reason=fault.strerror or str(fault)) from fault
+    except Unfit as unfit:
+        raise Stop(MISUSE, f"beneath.{unfit.code}", file=chosen.beneath, **unfit.arguments) from unfit
+    except TypesetterMissing as missing:
+        raise Stop(UNWRITTEN, "no_library", name="typst") from missing
 
 
 def bodies(structure, said: str) -> list[str]:

@@ -11,6 +11,7 @@ from typing import Literal
 
 from unpin.draw.geometry import Spot
 from unpin.draw.label import Label
+from unpin.model.beneath import Beneath
 from unpin.model.values import Direction, Vector
 
 
@@ -268,7 +269,7 @@ class Fact:
 @dataclass(frozen=True)
 class Figure:
     """`span`: width and height of the whole structure in metres and its least distance between neighbouring points, from
-    which every figure of a problem takes the same scale; `width`: the most it may take on paper, pt."""
+    which every figure of a problem takes the same scale; `width`: the most it may take on paper, pt; `beneath`: a picture under it."""
 
     kind: Literal["problem", "apart", "free_body", "final", "motion"]
     pieces: tuple[Piece, ...]
@@ -277,6 +278,7 @@ class Figure:
     told: tuple[Fact, ...] = ()
     title: str = ""
     description: str = ""
+    beneath: Beneath | None = None
 
     def facts(self) -> tuple[Fact, ...]:
         """What is shown, in reading order: enough to draw it again."""

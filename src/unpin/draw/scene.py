@@ -66,10 +66,14 @@ class Group:
 
 @dataclass(frozen=True)
 class Image:
-    """A raster image as a data address, filling `box`."""
+    """A raster image as a data address. `box`: what it covers; `size`: its pixels; `matrix`: from pixels to the scene, as SVG has it; `faded`:
+    how much of it is left, 0 to 1."""
 
     box: Box
     source: str
+    size: tuple[int, int]
+    matrix: tuple[float, float, float, float, float, float]
+    faded: float = 1.0
     role: str = "image"
     owner: str = ""
 

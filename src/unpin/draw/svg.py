@@ -214,16 +214,15 @@ class _Pen:
         return self.open("path", {"class": "tail", "d": d, **look}, True)
 
     def image(self, image: Image) -> list[str]:
-        left, top, right, bottom = image.box
         return [
             self.open(
                 "image",
                 {
                     "href": image.source,
-                    "x": number(left),
-                    "y": number(top),
-                    "width": number(right - left),
-                    "height": number(bottom - top),
+                    "width": str(image.size[0]),
+                    "height": str(image.size[1]),
+                    "transform": f"matrix({' '.join(f'{x:.6g}' for x in image.matrix)})",
+                    "opacity": number(image.faded),
                 },
                 True,
             )

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 
 class TypesetterMissing(Exception):
@@ -19,7 +21,23 @@ def pages(source: str, pictures: Mapping[str, str], ppi: float = 300) -> list[by
     return _compiled(source, pictures, "png", ppi)
 
 
+def dots(data: bytes, kind: str, across: int) -> bytes:
+    """A picture (`kind` png or jpg) decoded, set upright and written as PNG, `across` dots wide. ValueError when it cannot be read."""
+    source = f'#set page(width: auto, height: auto, margin: 0pt, fill: none)\n#image("picture.{kind}", width: {across}pt)\n'
+    with TemporaryDirectory() as folder:  # what is given to the typesetter by name must be text
+        Path(folder, f"picture.{kind}").write_bytes(data)
+        Path(folder, "main.typ").write_text(source, "utf-8")
+        try:
+            return _made(str(Path(folder, "main.typ")), "png", 72)[0]
+        except RuntimeError as fault:
+            raise ValueError(kind) from fault
+
+
 def _compiled(source: str, pictures: Mapping[str, str], form: str, ppi: float) -> list[bytes]:
+    return _made({"main.typ": source.encode(), **{name: text.encode() for name, text in pictures.items()}}, form, ppi)
+
+
+def _made(files: str | dict[str, bytes], form: str, ppi: float) -> list[bytes]:
     try:
         import typst
     except ImportError as error:
@@ -27,7 +45,6 @@ def _compiled(source: str, pictures: Mapping[str, str], form: str, ppi: float) -
     from unpin.draw.fonts import opentype_folder
 
     fonts = typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(opentype_folder())])
-    files = {"main.typ": source.encode(), **{name: text.encode() for name, text in pictures.items()}}
     options = {"pdf_standards": "ua-1", "timestamp": 0} if form == "pdf" else {"ppi": ppi}
     made = typst.compile(files, format=form, font_paths=fonts, **options)
     return made if isinstance(made, list) else [made]

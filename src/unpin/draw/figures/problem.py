@@ -40,6 +40,7 @@ def problem_figure(structure: Structure, lettering: Lettering, dimensions: bool 
         problem_facts(structure),
         lettering.title,
         lettering.description,
+        problem.beneath,
     )
 
 
