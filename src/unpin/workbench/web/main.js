@@ -21,7 +21,7 @@ import { hand, measure, wire } from "./gestures/wire.js";
 import { head } from "./views/head.js";
 import { sheet } from "./views/sheet.js";
 import { sentence } from "./views/sentence.js";
-import { script } from "./views/script.js";
+import { script, stand } from "./views/script.js";
 import { folder } from "./views/folder.js";
 import { clash } from "./views/clash.js";
 import { keys } from "./views/keys.js";
@@ -59,6 +59,10 @@ const said = {
   fit: () => void fit(),
   move: () => void swing(hold),
   another: () => void another(hold),
+  show: (/** @type {import("./types.js").Fault} */ fault) => {
+    store.set({ script: true });
+    requestAnimationFrame(() => stand(store.get().history.text, fault));
+  },
   trace: () => store.set({ tracing: !store.get().tracing }),
   keydown: () => {},
   vary: (/** @type {string} */ l, /** @type {number} */ n) => void vary(l, n),

@@ -30,10 +30,8 @@ ${marked(text, faults).map((p) => (p.severity ? html`<mark class=${p.severity}>$
     <ul id="faults">
       ${faults.map(
         (f) =>
-          html`<li class=${f.severity}>
-            <button @click=${() => goto(text, f)}>
-              ${lineOf(text, f)}
-            </button>
+          html`<li class=${f.severity} @click=${() => stand(text, f)}>
+            <button>${lineOf(text, f)}</button>
             ${upper(f.sentence)}.${f.hint ? html` <span class="hint">${upper(f.hint)}.</span>` : nothing}
           </li>`,
       )}
@@ -51,10 +49,32 @@ function scrolled(e) {
   if (under) [under.scrollTop, under.scrollLeft] = [area.scrollTop, area.scrollLeft];
 }
 
-/** @param {string} text @param {import("../types.js").Fault} fault */
-function goto(text, fault) {
+/** The caret at the place of a fault, which is selected and scrolled to. @param {string} text @param {import("../types.js").Fault} fault */
+export function stand(text, fault) {
   const area = /** @type {HTMLTextAreaElement | null} */ (document.querySelector("#script textarea"));
-  if (!area || !fault.span) return;
-  area.focus();
-  area.setSelectionRange(toUnits(text, fault.span[0]), toUnits(text, fault.span[1]));
+  const under = area?.previousElementSibling;
+  if (!area || !under || !fault.span) return;
+  const from = toUnits(text, fault.span[0]);
+  area.focus({ preventScroll: true });
+  area.setSelectionRange(from, toUnits(text, fault.span[1]));
+  // The text beneath stands where that of the field does, and tells where the place is.
+  const [place, paper] = [placeIn(under, from), area.getBoundingClientRect()];
+  if (place) area.scrollTop += place.top - paper.top - paper.height / 2;
+  if (place) area.scrollLeft += Math.max(0, place.left - paper.right + MARGIN) + Math.min(0, place.left - paper.left - MARGIN);
+}
+
+/** Pixels kept free beside a place that is scrolled to. */
+const MARGIN = 60;
+
+/** @param {Element} root @param {number} at UTF-16 units of its text @returns {DOMRect | null} */
+function placeIn(root, at) {
+  const texts = document.createTreeWalker(root, NodeFilter.SHOW_TEXT);
+  for (let node = texts.nextNode(), left = at; node; left -= node.nodeValue?.length ?? 0, node = texts.nextNode()) {
+    if (left > (node.nodeValue?.length ?? 0) - 1) continue;
+    const range = document.createRange();
+    range.setStart(node, left);
+    range.setEnd(node, left + 1);
+    return range.getBoundingClientRect();
+  }
+  return null;
 }

@@ -9,7 +9,7 @@ import { words } from "./markup.js";
 /** @typedef {import("../types.js").State} State */
 /**
  * @typedef {{type: (s: string) => void, mean: () => void, choose: (s: import("../types.js").Saying | undefined) => void, press: (s: import("../types.js").Saying) => void, lifted: (s: import("../types.js").Saying, key: boolean) => import("../types.js").Saying | undefined, call: (s: string) => void, take: (s: string) => void, rename: (s: string) => void, drop: () => void,
- *   release: () => void, anew: () => void, undo: () => void, redo: () => void, fit: () => void, move: () => void, another: () => void, trace: () => void, keydown: (e: KeyboardEvent) => void, vary: (name: string, number: number) => void, settled: (name: string) => void}} Does
+ *   release: () => void, anew: () => void, undo: () => void, redo: () => void, fit: () => void, move: () => void, another: () => void, show: (f: import("../types.js").Fault) => void, trace: () => void, keydown: (e: KeyboardEvent) => void, vary: (name: string, number: number) => void, settled: (name: string) => void}} Does
  */
 
 /** @param {State} now @param {Does} does */
@@ -17,7 +17,7 @@ export function sentence(now, does) {
   const one = now.touched.length === 1 ? thing(now.touched[0]) : undefined;
   return html`<section id="sentence" aria-label=${say("sentence.name")} @keydown=${does.keydown}>
     <div class="told" id="told" aria-live="polite">
-      ${now.notice ? html`<p class="notice">${now.notice}</p>` : nothing}${told(now, one)}
+      ${now.notice ? html`<p class="notice">${now.notice}</p>` : nothing}${told(now, one, does)}
     </div>
     ${now.touched.length ? nothing : whole(now, does)} ${saying(now, one, does)}
     ${now.sayings.length && (now.role === "new" || now.touched.length) ? sayings(now, does) : nothing}
@@ -34,8 +34,8 @@ export function sentence(now, does) {
 /** While nothing is built there is nothing wrong yet, only something to come. @param {State} now */
 const unbuilt = (now) => !!now.look?.points && !now.look.things?.some((t) => t.what !== "point");
 
-/** @param {State} now @param {import("../types.js").Thing | undefined} one */
-function told(now, one) {
+/** @param {State} now @param {import("../types.js").Thing | undefined} one @param {Does} does */
+function told(now, one, does) {
   if (one) return html`<p class="says">${one.says}</p>`;
   if (now.touched.length > 1)
     return html`<p class="says">
@@ -45,6 +45,7 @@ function told(now, one) {
   if (worst && now.history.text.trim())
     return html`<p class="says ${unbuilt(now) ? "hint" : "fault"}">
       ${upper(worst.sentence)}.${worst.hint ? html` <span class="hint">${upper(worst.hint)}.</span>` : nothing}
+      ${worst.span ? html` <button class="place" @click=${() => does.show(worst)}>${say("sentence.place", { line: worst.line })}</button>` : nothing}
     </p>`;
   return html`<p class="says">
     ${now.look?.verdict?.summary ?? (now.drawn?.points?.length ? say("sentence.begun") : say("sentence.empty"))}

@@ -1,0 +1,52 @@
+"""A fault in the script is marked at its place inside the text, and what is said of it leads there."""
+
+LONG = "title: Long\npoints:\n" + "".join(f"  P{k}: [{k}, 0]\n" for k in range(80)) + "members: {{beam: {points}}}\nsupports: {{P0: fixed}}\nloads: [5 N at Q down]\n"
+
+
+def opened(hand):
+    (hand.folder / "long.yaml").write_text(LONG.format(points=" ".join(f"P{k}" for k in range(80))))
+    return hand.open("long.yaml")
+
+
+def selected(hand):
+    return hand.page.locator("#script textarea").evaluate("e => e.value.slice(e.selectionStart, e.selectionEnd)")
+
+
+def seen(hand):
+    """Whether the mark, which follows the text, lies within what is seen of it."""
+    return hand.page.evaluate("""() => { const m = document.querySelector('#script mark').getBoundingClientRect(), p = document.querySelector('#script textarea').getBoundingClientRect();
+        return p.top <= m.top && m.bottom <= p.bottom && p.left <= m.left && m.right <= p.right; }""")
+
+
+def test_the_place_of_a_fault_is_underlined_in_the_text_and_told_to_who_cannot_see_it(hand):
+    opened(hand).keys("Alt+s")
+    mark, area = hand.page.locator("#script mark"), hand.page.locator("#script textarea")
+
+    assert mark.text_content() == "Q"
+    assert "wavy" in mark.evaluate("e => getComputedStyle(e).textDecorationLine + getComputedStyle(e).textDecorationStyle")
+    assert area.get_attribute("aria-invalid") == "true"
+    told = hand.page.locator(f"#{area.get_attribute('aria-describedby')}")
+    assert 'Point "Q" is not known' in told.inner_text()
+
+
+def test_a_press_on_what_is_said_of_a_fault_puts_the_caret_there_and_scrolls_to_it(hand):
+    opened(hand).keys("Alt+s")
+    assert not seen(hand)
+    hand.page.locator("#faults li").click(position={"x": 300, "y": 12})
+    hand.settle()
+
+    assert hand.page.evaluate("document.activeElement.localName") == "textarea"
+    assert selected(hand) == "Q"
+    assert seen(hand)
+
+
+def test_the_fault_that_is_told_under_the_sheet_leads_to_its_line_with_the_script_unrolled(hand):
+    opened(hand)
+    hand.page.get_by_role("button", name="Line 85 of the script").click()
+    hand.settle()
+
+    assert LONG.splitlines()[84 - 0].startswith("loads")
+    assert selected(hand) == "Q" and seen(hand)
+    hand.page.keyboard.type("P79")
+    hand.settle()
+    assert hand.page.locator("#script mark").count() == 0 and hand.state("look")["sound"]
