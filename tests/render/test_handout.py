@@ -6,11 +6,13 @@ from dataclasses import replace
 
 import pikepdf
 import pytest
+from PIL import Image, ImageOps
 
 from lessons import EXAMPLES, FREE, lesson, worked, worked_text
 from unpin.lesson.build import build
 from unpin.lesson.nodes import drawings
 from unpin.render import pdf, picture
+from unpin.render.typeset import compile_document, pages
 
 
 def structure(document):
@@ -70,28 +72,65 @@ def test_a_figure_alone_is_a_drawing_or_dots():
     assert picture.png(figure) == picture.png(figure)
 
 
+SMALLEST = min(map(float, re.search(r"#let sizes = \((.*?)\)", pdf._HEAD)[1].split(",")))
+"""How small a figure may come that would just not fit."""
+
+
 @pytest.mark.parametrize("name", EXAMPLES)
-def test_every_figure_is_printed_at_its_own_size_with_no_letter_under_seven_points(name):
+def test_every_figure_is_printed_at_about_its_own_size_with_no_letter_under_seven_points_and_no_subscript_under_six(name):
     drawn = pdf.pictures(lesson(name))
-    printed = dict(re.findall(r'image\("(figure-\d+)\.svg", width: ([0-9.]+)pt', pdf.source(lesson(name))))
+    printed = {id: (float(width), bool(less)) for id, width, less in re.findall(r'image\("(figure-\d+)\.svg", width: ([0-9.]+)pt( \* size)?', pdf.source(lesson(name)))}
 
     assert set(printed) == {file.removesuffix(".svg") for file in drawn}
     for file, text in drawn.items():
         natural = float(re.search(r' width="([0-9.]+)pt"', text)[1])
-        width = float(printed[file.removesuffix(".svg")])
-        letters = [float(size) for size in re.findall(r'font-size="([0-9.]+)"', text)]
+        width, less = printed[file.removesuffix(".svg")]
+        size = width / natural * (SMALLEST if less else 1)
+        letters = {float(size) for size in re.findall(r'font-size="([0-9.]+)"', text)}
+        whole, sub = {x for x in letters if x >= 8}, {x for x in letters if x < 8}
         assert width <= pdf.PAGE
-        assert min(letters) * width / natural >= 7
+        assert min(whole) * size >= 7
+        assert not sub or min(sub) * size >= 6
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_no_figure_is_wider_than_the_column_it_stands_in(name):
     source = pdf.source(lesson(name))
-    columns = re.findall(r"#(?:beside\(\"[^\"]+\", |grid\(columns: \()([0-9.]+)pt.*?image\(\"figure-\d+\.svg\", width: ([0-9.]+)pt", source, re.S)
+    columns = re.findall(r"([0-9.]+)pt, [0-9.]+pt, [0-9.]+pt, \(again, size\) => .*?image\(\"figure-\d+\.svg\", width: ([0-9.]+)pt", source, re.S)
 
-    # A free body with a moment centre far off stands above its sums, over the whole page.
-    assert columns or name == "shop-sign"
+    assert columns
     assert all(float(figure) <= float(column) for column, figure in columns)
+
+
+def blank_ends(document) -> list[float]:
+    """The share of each page, without its margins, that is blank at its end."""
+    out = []
+    for dots in pages(*document, ppi=36):
+        page = ImageOps.invert(Image.open(io.BytesIO(dots)).convert("L"))
+        a4 = page.height / 297
+        inked = page.crop((0, int(18 * a4), page.width, int(276 * a4))).point(lambda v: 255 * (v > 40)).getbbox()
+        out.append(1 - inked[3] / (258 * a4) if inked else 1.0)
+    return out
+
+
+def test_pages_of_handouts_are_well_filled():
+    ends = {name: blank_ends(pdf.document(lesson(name))) for name in EXAMPLES}
+
+    inner = [end for name in EXAMPLES for end in ends[name][:-1]]
+    assert max(inner) < 0.45
+    assert sum(inner) / len(inner) < 0.15
+    assert sum(end > 0.3 for end in inner) < len(inner) / 12
+
+
+def test_a_figure_with_more_beside_it_than_a_page_holds_comes_again_and_nothing_is_lost():
+    cells = "".join(f"piece(10pt)[Sum number {k}. #v(70pt)], " for k in range(40))
+    calls = f'#compose(alongside(24pt, none, 215pt, 263pt, 0pt, (again, size) => [Diagram #again], ({cells})))'
+    template = pdf.source(lesson("market-awning")).split("#compose(\n")[0]
+
+    with pikepdf.open(io.BytesIO(compile_document(template + calls, {}, "pdf"))) as document:
+        shown = [len(pikepdf.parse_content_stream(page)) for page in document.pages]
+    assert len(shown) == 5
+    assert all(steps > 20 for steps in shown)
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
@@ -121,4 +160,4 @@ def test_a_diagram_that_comes_again_is_not_to_be_drawn_again(name):
     source = pdf.source(lesson(name))
 
     heads = re.findall("=== #.*free-body diagram.*", source)
-    assert heads and set(heads) == {'=== #if repeated { "Its free-body diagram, from the page before" } else { "Draw its free-body diagram" }'}
+    assert heads and set(heads) == {'=== #if again { "Its free-body diagram, from the page before" } else { "Draw its free-body diagram" }'}

@@ -14,6 +14,8 @@ LEAST_GAP, WIDEST, HIGHEST = 22.0, 215.0, 205.0
 MARGIN, BETWEEN = 6.0, 12.0
 PAGE, TALL, WELL_APART = 400.0, 330.0, 30.0
 """The same where points are very many: the figure then takes the width of the page at once, or so much that neighbours stand well apart."""
+LOW, LOWER = 290.0, 1.3
+"""Pieces stand where they are in the structure up to this height, pt, or where rows would hardly be lower, by this share."""
 GROWTH, GROWTH_OF_FINAL = (1.0, 1.2), (1.0, 1.25, 1.55, 1.9, 2.15, 2.4, 2.6)
 """Scales tried in turn, as shares of the common one, until every label has a place. The forces in a truss need more room."""
 
@@ -103,11 +105,20 @@ def _spread_out(boxes: list[Box], width: float) -> list[Spot]:
                     moves[j][k] += sign * by / 2
         if clear:
             break
-    placed = [_shifted(b, m) for b, m in zip(boxes, moves)]
-    whole = union(placed)
-    if clear and whole[2] - whole[0] <= width:
+    rows = _in_rows(boxes, width)
+    if clear and _across(boxes, moves) <= width and _down(boxes, moves) <= max(LOW, LOWER * _down(boxes, rows)):
         return [(m[0], m[1]) for m in moves]
-    return _in_rows(boxes, width)
+    return rows
+
+
+def _across(boxes: list[Box], moves) -> float:
+    whole = union([_shifted(b, m) for b, m in zip(boxes, moves)])
+    return whole[2] - whole[0]
+
+
+def _down(boxes: list[Box], moves) -> float:
+    whole = union([_shifted(b, m) for b, m in zip(boxes, moves)])
+    return whole[3] - whole[1]
 
 
 def _in_rows(boxes: list[Box], width: float) -> list[Spot]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from pathlib import Path
 
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Amount, Formula, Over, children
@@ -27,73 +28,20 @@ letters keep their size: one that leaves less room than that stands above instea
 
 WIDEST = 34
 """A result of more signs has its sense below it instead of beside it."""
+HEAD_GAP, STEP_GAP, PAIR_GAP, TEXT_GAP = 24.0, 12.4, 10.5, 9.0
+"""Above a heading, a step, a row of two columns, and between paragraphs, pt."""
+TOGETHER = 4
+"""Short workings that stand in two columns on one page."""
+FEW = 5
+"""Ruled rows by themselves that are not torn."""
 NEAR = 8
 """Rows of room for working that stay on the page of their problem."""
 
 HALF = 18
 """Rows of one half of a table; a longer one goes on in the other half, then below."""
 
-_HEAD = """\
-#set document(title: TITLE)
-#set page(paper: "PAPER", margin: (x: 17mm, top: 18mm, bottom: 20mm), fill: white, footer: context [
-  #set text(size: 8.5pt, fill: luma(70))
-  CLOSING #h(1fr) #counter(page).display()
-])
-#set text(font: ("Unpin Text", "Unpin Math"), size: 10.5pt, lang: LANGUAGE, hyphenate: false)
-#show math.equation: set text(font: ("Unpin Math", "Unpin Text"))
-#set par(leading: 0.62em, spacing: 0.85em)
-#set list(marker: "•", indent: 0.2em, body-indent: 0.55em, spacing: 0.6em)
-#show heading: set block(sticky: true)
-#show heading.where(level: 1): set text(size: 20pt)
-#show heading.where(level: 2): set text(size: 14pt)
-#show heading.where(level: 2): set block(above: 1.7em, below: 0.8em)
-#show heading.where(level: 3): set text(size: 9.5pt, fill: luma(70))
-#show heading.where(level: 3): set block(above: 1.3em, below: 0.6em)
-#set figure(numbering: none, supplement: none)
-#show figure: set align(left)
-#show figure.caption: set text(size: 9pt, fill: luma(70))
-#show figure.caption: set align(left)
-#let working(body) = block(inset: (left: 8pt, y: 3pt), stroke: (left: 1.2pt + black), above: 0.7em, below: 0.9em, breakable: false, {
-  set par(leading: 0.6em, spacing: 0.95em)
-  body
-})
-// A body that runs on to another page takes its diagram along, so that sums and diagram are seen together; nobody is told to
-// draw it a second time.
-#let again(id, k, figure) = context {
-  let marks = query(label(id + "-" + str(k - 1)))
-  if marks.len() > 0 and marks.first().location().page() != here().page() { figure }
-}
-#let mark(id, k) = [#metadata(none)#label(id + "-" + str(k))]
-#let rows(id, figure, cells) = cells.enumerate().map(((k, cell)) => (
-  [#mark(id, k)#if k == 0 { figure(false) } else { again(id, k, figure(true)) }],
-  block(breakable: false, cell),
-)).flatten()
-#let beside(id, left, right, figure, cells) = context {
-  // What stands beside the diagram first: the cut and the count, and the first sum too where the diagram is taller.
-  // Later sums go together as far as they fit beside it, for when it comes again.
-  let tall(body, width) = measure(block(width: width, body)).height
-  let height = tall(figure(false), left)
-  let joined = (cells.first(),)
-  for cell in cells.slice(1) {
-    let last = joined.last()
-    let fits = if joined.len() == 1 { height > tall(last, right) + 20pt } else { tall(last + cell, right) < height }
-    if fits { joined.last() = last + cell } else { joined.push(cell) }
-  }
-  let cells = joined
-  grid(columns: (left, right), column-gutter: 20pt, row-gutter: 1.1em, ..rows(id, figure, cells))
-}
-#let above(id, figure, cells) = cells.enumerate().map(((k, cell)) => block(breakable: false)[
-  #mark(id, k)#if k == 0 { figure(false) } else { again(id, k, figure(true)) }
-  #cell
-]).join()
-#let rule = block(above: 9mm, below: 0pt, line(length: 100%, stroke: 0.4pt + luma(110)))
-#let ruled(rows) = block(below: 1.1em, for k in range(rows) { rule })
-#let frame(rows) = block(width: 100%, height: rows * 9mm, stroke: 0.6pt + luma(110))
-#let blank(rows) = v(rows * 9mm)
-#let listed(columns, ..cells) = table(columns: columns, stroke: (x, y) => (bottom: (if y == 0 { 0.9pt } else { 0.3pt }) + luma(110)),
-  inset: (x: 0pt, y: 4pt), column-gutter: 12pt, align: left, ..cells)
-#let boxed(body) = box(stroke: 1pt + black, inset: (x: 9pt, y: 7pt), body)
-"""
+_HEAD = Path(__file__).with_name("handout.typ").read_text("utf-8")
+"""How pages look and how they are filled; capitals stand for what a lesson puts in."""
 
 
 def write(lesson: Lesson) -> bytes:
@@ -117,18 +65,21 @@ def source(lesson: Lesson) -> str:
 
 
 def _source(lesson: Lesson, drawn: dict[str, str]) -> str:
-    widths = {name.removesuffix(".svg"): float(re.search(r' width="([0-9.]+)pt"', text)[1]) for name, text in drawn.items()}
-    return _Sheet(lesson.language, widths, PAGES[lesson.house.paper]).lesson(lesson)
+    sizes = {name.removesuffix(".svg"): tuple(float(re.search(rf' {side}="([0-9.]+)pt"', text)[1]) for side in ("width", "height"))
+             for name, text in drawn.items()}
+    return _Sheet(lesson.language, sizes, PAGES[lesson.house.paper]).lesson(lesson)
 
 
 class _Sheet:
-    """`widths`: of each drawing by id, `page`: of the text, pt; `room`: characters of a line of working where it is being written."""
+    """`sizes`: width and height of each drawing by id, `page`: width of the text, pt; `room`: characters of a line of working where it is being written."""
 
-    def __init__(self, language: str, widths: dict[str, float], page: float):
+    def __init__(self, language: str, sizes: dict[str, tuple[float, ...]], page: float):
         self.page, self.wide = page, int(page / PAGE * WIDE)
         self.language, self.room = language, self.wide
-        # Only a figure wider than the page is made smaller.
-        self.widths = {id: min(width, page) for id, width in widths.items()}
+        self.sized = False
+        # A figure wider than the page is made as wide as the page.
+        self.widths = {id: min(width, page) for id, (width, _) in sizes.items()}
+        self.heights = {id: high * self.widths[id] / wide for id, (wide, high) in sizes.items()}
 
     def lesson(self, lesson: Lesson) -> str:
         title = lesson.title or say("lesson.title.untitled", self.language)
@@ -137,56 +88,66 @@ class _Sheet:
         head = f"#text(size: 9.5pt, fill: luma(70))[#{quoted(lesson.house.heading)}]\n\n" if lesson.house.heading else ""
         # All at once, for the words that are put in may hold a mark themselves.
         put_in = {"PAPER": lesson.house.paper, "CLOSING": closing, "LANGUAGE": quoted(self.language), "TITLE": quoted(title)}
-        out = [re.sub("|".join(put_in), lambda m: put_in[m[0]], _HEAD), f"{head}= #{quoted(title)}\n\n"]
-        out += [f"#{quoted(p)}\n\n" for p in lesson.text.split("\n\n") if p.strip()]
-        out += [self._section(s) for s in lesson.sections]
-        return "".join(out)
+        template = re.sub("|".join(put_in), lambda m: put_in[m[0]], _HEAD)
+        first, *others = [f"#{quoted(p)}" for p in lesson.text.split("\n\n") if p.strip()] or [""]
+        filled = [_piece(0, f"{head}= #{quoted(title)}\n\n{first}"), *(_piece(TEXT_GAP, p) for p in others)]
+        filled += [call for s in lesson.sections for call in self._section(s)]
+        return template + "#compose(\n" + "".join(call + ",\n" for call in filled) + ")\n"
 
-    def _section(self, section: Section) -> str:
-        head = f"{'#pagebreak(weak: true)' if section.kind == 'back' else ''}\n== {self._say(section.title, capital=True)}\n\n"
+    def _section(self, section: Section) -> list[str]:
+        """The section as the calls that fill pages with it."""
+        head = f"== {self._say(section.title, capital=True)}\n\n"
         drawn = [n for n in section.children if _holds_drawing(n)]
         rest = [n for n in section.children if not _holds_drawing(n)]
         if section.kind in ("found", "ways"):
-            return head + self._pairs(rest)
+            return self._headed(head, self._pairs(rest, section.kind == "ways"))
         if not drawn:
-            return head + self._nodes(section.children)
+            out = self._headed(head, self._pieces(section.children))
+            return ["fresh", *out] if section.kind == "back" else out
         if any(isinstance(n, Table) for n in rest):
-            return head + self._nodes(rest) + self._nodes(drawn)
+            return self._headed(head, self._pieces([*rest, *drawn]))
         if section.kind in ("answers", "plan"):
-            return head + self._after(drawn, rest)
+            return self._window(head, drawn, rest, after=True)
         stretches = panels(section)
         if len(stretches) > 1:
-            return head + "".join(self._panel(f"{section.id}-{k}", nodes) for k, nodes in enumerate(stretches))
+            return [call for nodes in stretches for call in self._panel(head if nodes is stretches[0] else "", nodes)]
         if section.kind == "body":
-            return head + self._body(section.id, drawn, rest)
+            return self._body(head, drawn, rest)
         if section.kind == "exercise":
             return self._exercise(head, drawn, rest)
-        return head + self._beside(drawn, rest)
+        return self._window(head, drawn, rest)
 
-    def _exercise(self, head: str, drawn: list[Node], rest: list[Node]) -> str:
+    def _headed(self, head: str, pieces: list[str]) -> list[str]:
+        """The heading with the first of what it stands over."""
+        first, *others = pieces or [_piece(TEXT_GAP, "")]
+        return [_piece(HEAD_GAP, head + first[first.index("[") + 1:-1]), *others]
+
+    def _exercise(self, head: str, drawn: list[Node], rest: list[Node]) -> list[str]:
         """A problem with the first of the room for its working on the same page."""
-        room = sum(n.rows for n in rest if isinstance(n, Space))
+        rows = sum(n.rows for n in rest if isinstance(n, Space))
         said = self._beside(drawn, [n for n in rest if not isinstance(n, Space)])
-        near = min(room, NEAR)
-        return f"#block(breakable: false)[\n{head}{said}#blank({near})\n]\n\n#blank({room - near})\n\n"
+        near = min(rows, NEAR)
+        return [_piece(HEAD_GAP, f"{head}{said}#blank({near})"), f"room({rows - near})"]
 
     def _beside(self, drawn: list[Node], rest: list[Node]) -> str:
-        """Drawings on the left and all else on the right, or below where there is no room."""
+        """Drawings on the left and all else on the right, or below where there is no room; never torn."""
         left = self._column(drawn, LEAST_TEXT)
         if not left:
             return self._nodes(drawn) + self._nodes(rest)
         columns = f"columns: ({left:.2f}pt, 1fr), column-gutter: {GUTTER}pt"
         return f"#grid({columns}, [\n{self._nodes(drawn)}], [\n{self._nodes(rest)}])\n\n"
 
-    def _after(self, drawn: list[Node], rest: list[Node]) -> str:
-        """What is said on the left and the drawing that sums it up on the right, or below where there is no room."""
-        right = max(self.widths[d.id] for n in drawn for d in _drawings_of(n))
-        if self.page - GUTTER - right < LEAST_TEXT:
-            return self._nodes(rest) + self._nodes(drawn)
-        columns = f"columns: (1fr, {right:.2f}pt), column-gutter: {GUTTER}pt"
-        return f"#grid({columns}, [\n{self._nodes(rest)}], [\n{self._nodes(drawn)}])\n\n"
+    def _window(self, head: str, drawn: list[Node], rest: list[Node], after: bool = False) -> list[str]:
+        """Drawings on the left with what finds a place beside them, the rest below over the whole page. `after`: what is said on the
+        left and the drawing that sums it up on the right, or below."""
+        figures = [d for n in drawn for d in _drawings_of(n)]
+        wide = max(self.widths[d.id] for d in figures) if after else self._column(drawn, LEAST_TEXT)
+        if not wide or self.page - GUTTER - wide < LEAST_TEXT:
+            return self._headed(head, self._pieces([*rest, *drawn] if after else [*drawn, *rest]))
+        shape = f'window: true, flip: {"true" if after else "false"}'
+        return [self._alongside(head, wide, drawn, self._pieces(rest), shape)]
 
-    def _pairs(self, rest: list[Node]) -> str:
+    def _pairs(self, rest: list[Node], small: bool) -> list[str]:
         """What is short, in two columns: each sentence with the lines or the list that it introduces."""
         title = "".join(f"=== #{quoted(say(f'lesson.step.{n.name}', self.language))}\n\n" for n in rest if isinstance(n, Block))
         cells: list[list[Node]] = []
@@ -198,38 +159,76 @@ class _Sheet:
                 cells.append([])
             cells[-1].append(node)
         self.room = int((self.page - GUTTER) / 2 / CHARACTER)
-        written = ", ".join(f"block(breakable: false)[\n{self._nodes(cell)}]" for cell in cells)
+        written = [f"[\n{self._nodes(cell)}]" for cell in cells]
         self.room = self.wide
-        return f"{title}#grid(columns: (1fr, 1fr), column-gutter: {GUTTER}pt, row-gutter: 1em, {written})\n\n"
+        some = len(written) if small else TOGETHER
+        groups = ["#balanced(" + ", ".join(written[k:k + some]) + ")" for k in range(0, len(written), some)]
+        groups = [f"#aside[{group}]" for group in groups] if small else groups
+        return [_piece(PAIR_GAP, ("" if k else title) + group) for k, group in enumerate(groups)]
 
-    def _panel(self, id: str, nodes: tuple[Node, ...]) -> str:
+    def _panel(self, head: str, nodes: tuple[Node, ...]) -> list[str]:
         """One body of several with its diagram; or the sums on all of them, across the page."""
         drawn, rest = [n for n in nodes if _holds_drawing(n)], [n for n in nodes if not _holds_drawing(n)]
-        return self._body(id, drawn, rest) if drawn else self._nodes(rest)
+        if drawn:
+            return self._body(head, drawn, rest)
+        pieces = self._pieces(rest)
+        return self._headed(head, pieces) if head else pieces
 
     def _column(self, drawn: list[Node], room: float) -> float:
         """Width of the column that holds the drawings at their natural width, 0 where less than `room` would be left beside it."""
         left = max([COLUMN, *(self.widths[d.id] for n in drawn for d in _drawings_of(n))])
         return left if self.page - GUTTER - left >= room else 0.0
 
-    def _body(self, id: str, drawn: list[Node], rest: list[Node]) -> str:
-        """Diagram on the left, sums on the right, or a wide diagram above; no sum is torn, and the diagram comes again on the
+    def _body(self, head: str, drawn: list[Node], rest: list[Node]) -> list[str]:
+        """Diagram on the left, sums on the right, or a wide diagram above; no short sum is torn, and the diagram comes again on the
         next page."""
         left = self._column(drawn, LEAST_SUMS)
-        right = self.page - GUTTER - left
-        self.room = int(right / CHARACTER) if left else self.wide
-        groups: list[list[Node]] = [[]]
+        self.room = int((self.page - GUTTER - left) / CHARACTER) if left else self.wide
+        steps: list[list[Node]] = []
         for node in rest:
-            if isinstance(node, Block) and node.name == "sum":
-                groups.append([])
-            groups[-1].append(node)
-        cells = ", ".join(f"[\n{self._nodes(group)}]" for group in groups)
+            # A sum with its working and its result are one step.
+            if not steps or (isinstance(node, Block) and node.name in ("sum", "count")):
+                steps.append([])
+            steps[-1].append(node)
+        cells = []
+        for step in steps:
+            pieces = self._pieces(step)
+            cells.append(pieces[0] if len(pieces) == 1 else f"({', '.join(pieces)})")
         self.room = self.wide
         drawn = [replace(n, name="diagram_again") if isinstance(n, Block) and n.name == "diagram" else n for n in drawn]
-        figure = f"repeated => [\n{self._nodes(drawn)}]"
-        if not left:
-            return f'#above("{id}", {figure}, ({cells},))\n\n'
-        return f'#beside("{id}", {left:.2f}pt, {right:.2f}pt, {figure}, ({cells},))\n\n'
+        return [self._alongside(head, left, drawn, cells, "" if left else "over: true")]
+
+    def _alongside(self, head: str, column: float, drawn: list[Node], cells: list[str], shape: str) -> str:
+        """The call that puts `cells` beside the drawings, which may be made a little smaller where they just fit."""
+        rest = self.page - GUTTER - column if column else self.page
+        self.sized = True
+        figure = f"(again, size) => [\n{self._nodes(drawn)}]"
+        self.sized = False
+        above = f"[\n{head}]" if head else "none"
+        drawn_high = sum(self.heights[d.id] for n in drawn for d in _drawings_of(n))
+        widths = f"{column or self.page:.2f}pt, {rest:.2f}pt, {drawn_high:.2f}pt"
+        return f"alongside({HEAD_GAP}pt, {above}, {widths}, {figure}, ({''.join(f'{c}, ' for c in cells)}), {shape})"
+
+    def _pieces(self, nodes) -> list[str]:
+        """The nodes as pieces: what introduces a working or a list with it, boxes of answers together, ruled room row by row."""
+        groups: list[list[Node]] = []
+        for node in nodes:
+            before = groups[-1][-1] if groups else None
+            joined = (isinstance(before, Boxed) and isinstance(node, Boxed)) or (
+                isinstance(before, Paragraph) and isinstance(node, Working | Bullets | Space)) or (
+                isinstance(before, Block) and isinstance(node, Block) and before.name == "solve" and node.name == "result")
+            if joined:
+                groups[-1].append(node)
+            else:
+                groups.append([node])
+        out = []
+        for group in groups:
+            gap = STEP_GAP if isinstance(group[0], Block) else TEXT_GAP
+            if isinstance(group[0], Space) and group[0].form == "ruled" and group[0].rows > FEW:
+                out += [_piece(TEXT_GAP if k == 0 else 0, "#ruled(1)") for k in range(group[0].rows)]
+            else:
+                out += [_piece(gap, said) for said in [self._nodes(group)] if said]
+        return out
 
     def _nodes(self, nodes) -> str:
         out, boxes = [], []
@@ -263,7 +262,7 @@ class _Sheet:
                 return f"#{form}({rows})\n\n"
             case Block("diagram_again", children):
                 once, again = (quoted(say(f"lesson.step.{name}", self.language)) for name in ("diagram", "diagram_again"))
-                return f"=== #if repeated {{ {again} }} else {{ {once} }}\n\n{self._nodes(children)}"
+                return f"=== #if again {{ {again} }} else {{ {once} }}\n\n{self._nodes(children)}"
             case Block(name, children):
                 title = quoted(say(f"lesson.step.{name}", self.language))
                 return f"=== #{title}\n\n{self._nodes(children)}" if children else ""
@@ -289,8 +288,9 @@ class _Sheet:
     def _drawing(self, drawing: Drawing) -> str:
         # The caption says in short what the alternative says in full.
         told = quoted(description(drawing, self.language))
+        size = " * size" if self.sized else ""
         return (f"#figure(alt: {told}, caption: [{self._say(drawing.caption)}], "
-                f'align(left, image("{drawing.id}.svg", width: {self.widths[drawing.id]:.2f}pt, alt: {told})))\n\n')
+                f'align(left, image("{drawing.id}.svg", width: {self.widths[drawing.id]:.2f}pt{size}, alt: {told})))\n\n')
 
     def _boxed(self, box: Boxed) -> str:
         head = f"#strong[{self._say(box.asked, capital=True)}]"
@@ -334,6 +334,10 @@ class _Sheet:
     def _say(self, text: Text, capital: bool = False) -> str:
         run = flow(text, self.language, capital)
         return "".join(f"#{quoted(p)}" if isinstance(p, str) else self._inline(p) for p in run)
+
+
+def _piece(gap: float, body: str) -> str:
+    return f"piece({gap}pt)[\n{body}]"
 
 
 def _stacked(formula: Formula) -> bool:

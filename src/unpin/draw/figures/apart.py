@@ -12,7 +12,7 @@ from unpin.draw.pairs import pair_marks
 from unpin.exact.number import Number, sign
 from unpin.model.action import Action, Body, FreeBody, Structure
 
-WIDTH = 400.0
+WIDTH = 480.0
 
 
 def apart_figure(structure: Structure, lettering: Lettering, values: Mapping[str, Number] | None = None) -> Figure:
