@@ -10,7 +10,8 @@ from unpin.base.units import FORCE
 from unpin.exact.number import Number, sign
 from unpin.lesson import conditions, cords, phrases, terms
 from unpin.lesson.formula import Formula, Letter, Over, Relation, Root, Signed, Squared, Sum
-from unpin.lesson.isolate import ends, member_kind, member_names
+from unpin.lesson.isolate import member_kind, member_names
+from unpin.lesson.known import is_known
 from unpin.lesson.nodes import Block, Line, Node, Paragraph, Text, Working, sentences
 from unpin.lesson.outcome import answer_letter, ratio, repeats
 from unpin.lesson.sheet import Sheet, symbol
@@ -88,6 +89,8 @@ def _component(c: Component, answer: Answer, acting: list[Action], worked: Worke
     letter = answer_letter(c, answer)
     total = _along(c.symbol.sub, acting, answer.asked)
     written = terms.in_symbols(total, sheet).left
+    if len(total.terms) == 1 and is_known(total.terms[0].action) and letter == symbol(total.terms[0].action.symbol):
+        return []
     if written == Sum((Signed(1, letter, total.terms[0].action.id),) if total.terms else ()) or not total.terms:
         # The component of a single force that is drawn along this axis: its sum has given it.
         return [] if total.terms else [Line("result", Relation(letter, sheet.result(c.value, FORCE)))]
@@ -151,11 +154,11 @@ def _reasons(asked: Asked, acting: list[Action], structure: Structure, sheet: Sh
     out = []
     for a in acting:
         point = {"point": phrases.letter_like(a.point or asked.point)}
-        if not a.unknown:
+        if a.load is not None:
             out.append(Text("found.pin_load", {**point, "load": terms.name_of(a, sheet), "part": phrases.thing(asked.part)}))
         elif a.sense != "tension":
             continue
-        elif cords.is_cord(structure, a.unknown):
+        elif cords.find(structure.problem, a.source):
             out.append(Text("found.cord", {**point, "letter": symbol(a.symbol)}))
         else:
             out.append(_member(a, asked, structure, point))
@@ -163,7 +166,7 @@ def _reasons(asked: Asked, acting: list[Action], structure: Structure, sheet: Sh
 
 
 def _member(a: Action, asked: Asked, structure: Structure, point: dict) -> Text:
-    first, second = ends(structure, a.unknown)
+    first, second = (x.point for x in structure.actions if x.source == a.source and x.symbol == a.symbol)
     kind = member_kind(structure, a.source)
     said = {**point, "member": Text(f"thing_capital.{kind}", member_names(structure, a.source)), "letter": symbol(a.symbol),
             "a": phrases.letter_like(first), "b": phrases.letter_like(second)}

@@ -10,7 +10,7 @@ from unpin.lesson import known as known_forces
 from unpin.lesson.formula import ZERO, Relation
 from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
 from unpin.lesson.nodes import sentences as run_on
-from unpin.lesson.sheet import Sheet
+from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, FreeBody, Structure, TwoForce
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Problem
@@ -33,7 +33,7 @@ def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) ->
         if cords.is_cord(structure, group[0].unknown):
             items += cords.cut(group, sheet)
         else:
-            items.append(_connection(group, structure, sheet, met))
+            items.append(_connection(group, body, structure, sheet, met))
     items += known_forces.cut(body, structure, sheet)
     mine = {id(a.load): a.load for a in body.actions if a.load is not None}
     items += [Text("cut.load", {"load": loads.carried(group, sheet)}) for group in loads.gathered(mine.values())]
@@ -66,9 +66,11 @@ def connections(body: FreeBody) -> list[tuple[Action, ...]]:
     return [tuple(g) for g in groups.values()]
 
 
-def _connection(group: tuple[Action, ...], structure: Structure, sheet: Sheet, met: set[str]) -> Text:
+def _connection(group: tuple[Action, ...], body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) -> Text:
     first = group[0]
-    letters = Listing(tuple(phrases.symbol(a.symbol) for a in group))
+    # A component that is given acts as well; its size is told after.
+    acting = [a for a in body.actions if a.load is None and (a.source, a.point, a.by) == (first.source, first.point, first.by)]
+    letters = Listing(tuple(phrases.symbol(a.symbol) for a in acting))
     arguments = {"point": phrases.letter_like(first.point), "unknowns": letters}
     if first.sense == "tension":
         a, b = ends(structure, first.unknown)
@@ -133,7 +135,7 @@ def inspection(structure: Structure) -> list[Text]:
 def _two_force(t: TwoForce, structure: Structure) -> Text:
     return Text("insight.two_force_bent" if t.bent else "insight.two_force",
                 {"name": t.member, "a": phrases.letter_like(t.points[0]), "b": phrases.letter_like(t.points[1]),
-                 "unknown": phrases.unknowns(structure, [next(u.id for u in structure.unknowns if u.source == t.member)])})
+                 "unknown": Listing((symbol(next(a.symbol for a in structure.actions if a.source == t.member)),))})
 
 
 def _sums_of_point(body: FreeBody, structure: Structure) -> str:

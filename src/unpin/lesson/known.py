@@ -7,7 +7,7 @@ from unpin.lesson import phrases
 from unpin.lesson.nodes import Text
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, FreeBody, Structure
-from unpin.model.problem import Problem
+from unpin.model.problem import GROUND, Problem
 from unpin.model.values import Direction
 from unpin.statics.answers import sense_of
 from unpin.statics.assemble import assemble
@@ -18,8 +18,8 @@ def given(problem: Problem, sheet: Sheet) -> list[Text]:
     """Each given force once, in the order of the file."""
     first: dict[tuple, Action] = {}
     for a in assemble(problem).actions:
-        if is_known(a):
-            first.setdefault((a.source, a.symbol), a)
+        if is_known(a) and (_at_pin(a, problem) or (a.source, a.symbol) not in first):
+            first[a.source, a.symbol] = a
     return [_given(a, problem, sheet) for a in first.values()]
 
 
@@ -33,15 +33,23 @@ def _given(a: Action, problem: Problem, sheet: Sheet) -> Text:
     if any(c.name == a.source for c in problem.cords):
         return Text("given.known_cord", said)
     if a.sense == "tension":
-        ends = next(c.points for c in problem.connections if c.kind == "link" and c.name == a.source)
         sense = Text(f"sense.{sense_of(a, a.value.value)}")
+        if any(p.name == a.source for p in problem.parts):
+            return Text("given.known_member", {**said, "name": a.source, "sense": sense})
+        ends = next(c.points for c in problem.connections if c.kind == "link" and c.name == a.source)
         return Text("given.known_link", {**said, "a": phrases.letter_like(ends[0]), "b": phrases.letter_like(ends[1]), "sense": sense})
     point = {"point": phrases.letter_like(a.point)}
     if sign(a.value.value) == 0:
         return Text("given.known_zero", {**said, **point})
     if a.kind == "couple":
         return Text("given.known_couple", {**said, **point, "sense": Text(f"sense.{sense_of(a, a.value.value)}")})
-    return Text("given.known_force", {**said, **point, "toward": phrases.toward(_way(a), sheet)})
+    on = {"part": phrases.thing(a.on)} if _at_pin(a, problem) else {}
+    return Text("given.known_pin" if on else "given.known_force", {**said, **point, **on, "toward": phrases.toward(_way(a), sheet)})
+
+
+def _at_pin(a: Action, problem: Problem) -> bool:
+    """Whether it is what was given of the force on this part at a pin of parts."""
+    return a.by != GROUND and any((g.point, g.part) == (a.point, a.on) for g in problem.at_pins)
 
 
 def cut(body: FreeBody, structure: Structure, sheet: Sheet) -> list[Text]:

@@ -122,7 +122,7 @@ def _spread(table: str, loads: Loads, sheet: Sheet) -> Text:
     parts = {load.part for load in loads}
     common = {"toward": toward(loads[0].direction, sheet), "per": Text(f"per.{found[0].per}"),
               "where": Text("load.on", {"part": thing(loads[0].part)}) if len(parts) == 1 else Text("load.nowhere")}
-    asked = "_asked" if table == "load" and loads[0].magnitude is None else ""
+    asked = "_asked" if table == "load" and loads[0].sought else ""
     if len(found) > 1:
         return Text(f"{table}.spread_runs{asked}", {**common, "runs": Listing(tuple(_run("load.run", r, sheet) for r in found))})
     one = _run(f"{table}.spread", found[0], sheet)

@@ -115,7 +115,7 @@ def sheet_for(problem: Problem, values: Mapping[str, Number], figures: int = 0, 
         units.pop("moment", None)
         units.pop("spread", None)
     chosen = numbers.units_of(units)
-    if any(load.kind == "spread" and load.magnitude is None for load in problem.loads) and not numbers.fits_spread(chosen):
+    if any(load.kind == "spread" and load.sought for load in problem.loads) and not numbers.fits_spread(chosen):
         chosen = {**chosen, SPREAD: Unit(f"{chosen[FORCE].symbol}/{chosen[LENGTH].symbol}", SPREAD, chosen[FORCE].factor / chosen[LENGTH].factor, "both")}
     line = BY_SPELLING.get(f"{chosen[FORCE].symbol}·{chosen[LENGTH].symbol}")
     line = line or Unit(f"{chosen[FORCE].symbol}·{chosen[LENGTH].symbol}", MOMENT, chosen[FORCE].factor * chosen[LENGTH].factor, "both")

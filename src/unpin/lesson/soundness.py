@@ -94,7 +94,8 @@ def _freedoms(structure: Structure, found: Soundness, sheet: Sheet) -> list[Node
     if not sign(first.work):
         return [*nodes, Paragraph(Text("sound.no_work"))]
     nodes.append(Paragraph(Text("sound.work"), "remark"))
-    if any(c.given for c in (*structure.problem.connections, *structure.problem.cords)):
+    p = structure.problem
+    if p.at_pins or any(one.given for one in (*p.connections, *p.cords, *p.parts)):
         nodes.append(Paragraph(Text("sound.given_holds_nothing")))
     if first.failing:
         nodes += [Paragraph(Text("sound.failing")), _failing(first, sheet)]

@@ -139,7 +139,7 @@ def _spread(action: Action, sheet: Sheet) -> tuple[Formula, ...]:
 
 def _is_named(action: Action, part: Resultant) -> bool:
     """Whether the letter of a spread load is the intensity of this part of it: that of an even load, or the tall end of a triangle."""
-    return not is_lettered(part.peak) and part.peak == action.load.magnitude.value
+    return action.load.magnitude is not None and not is_lettered(part.peak) and part.peak == action.load.magnitude.value
 
 
 def _area(action: Action, force: tuple[Formula, ...], sheet: Sheet) -> tuple[Formula, ...]:

@@ -121,7 +121,7 @@ class Structure:
     """The structure taken apart: bodies, all actions on them, and the unknown scalars.
 
     Two exist of every problem: `statics.assemble(problem)` as the file says, and `statics.inspect(problem)` with the
-    two-force members turned into unknowns. `two_force` is empty in the first.
+    two-force members turned into unknowns. In the first `two_force` has only members of which the force is given.
     """
 
     problem: Problem

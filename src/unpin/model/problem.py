@@ -38,7 +38,8 @@ class Part:
     at its one point: two sums and no couple).
 
     `points`: names in the order they are passed, straight from each to the next; `outline`: for shapes that the chain
-    does not show (tuples of point names drawn as further strokes).
+    does not show (tuples of point names drawn as further strokes); `given`: of a two-force member its force, tension positive,
+    where that is given.
     """
 
     name: str
@@ -47,6 +48,17 @@ class Part:
     outline: tuple[tuple[str, ...], ...] = ()
     radii: tuple[Number, ...] = ()
     place: Place | None = field(default=None, compare=False)
+    given: Quantity | None = None
+
+
+@record
+class GivenAtPin:
+    """One component of the force on a part at a pin of parts, given: `push` right or up, positive that way."""
+
+    point: str
+    part: str
+    push: str
+    size: Quantity
 
 
 @record
@@ -112,6 +124,11 @@ class Load:
     written: str = ""
     place: Place | None = field(default=None, compare=False)
     multiple: Number = Fraction(1)
+
+    @property
+    def sought(self) -> bool:
+        """Whether its size is to be found."""
+        return self.stretches[0].start_intensity.sought if self.kind == "spread" else self.magnitude is None
 
 
 @record
@@ -183,7 +200,7 @@ class Problem:
     (`{"length": "m", "force": "kN", "moment": "kN·m"}`). `assumed`: codes with arguments of what the reader had to
     assume (never printed under Given). `wanted_route`: the teacher's own route, may be empty. `house`: the habits its outputs follow.
     `beneath`: a picture that is published under its figure, where that was asked for.
-    `said`: the sections that its file has."""
+    `said`: the sections that its file has. `at_pins`: forces at pins of parts that are given."""
 
     points: tuple[Point, ...]
     parts: tuple[Part, ...]
@@ -202,6 +219,7 @@ class Problem:
     house: House = PLAIN
     beneath: Beneath | None = None
     said: tuple[str, ...] = field(default=(), compare=False)
+    at_pins: tuple[GivenAtPin, ...] = ()
 
     def point(self, name: str) -> Point:
         return next(p for p in self.points if p.name == name)

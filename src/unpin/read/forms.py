@@ -248,6 +248,8 @@ FORMS: tuple[Form, ...] = (
     Form("load", "weight of BLOCK MASS | FORCE", "at its point; the same for a disc, at its centre", "weight of sack 500 N"),
     Form("load", "mass MASS hangs at POINT", "a body that hangs from a point", "mass 50 kg hangs at E"),
     Form("given", "POINT-POINT FORCE tension | compression", "the force in a link is given", "B-W 5 kN tension"),
+    Form("given", "MEMBER FORCE tension | compression", "the same of a two-force member", "strut 3 kN compression"),
+    Form("given", "POINT on MEMBER FORCE DIRECTION", "one component of the force at a pin, on that member", "C on arm 200 N up"),
     Form("given", "CORD FORCE", "the tension of a cord is given", "T 300 N"),
     Form("given", "POINT FORCE DIRECTION", "a reaction, or one component of it, is given", "A 2 kN up"),
     Form("given", "POINT FORCE", "the same where a support or contact has only one force", "B 400 N"),

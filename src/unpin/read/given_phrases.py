@@ -20,7 +20,11 @@ _axial = seq(_only(("in",)).optional(), _only(("tension", "compression"))).combi
 _is = alt(_only(("is", "carries", "pushes", "pulls", "holds")), symbol("=")).optional()
 _lifts = (_only(("just",)).optional() >> _only(("lifts", "opens", "touches"))) << _only(("off",)).optional()
 given = seq(
-    _lead >> alt(seq(name << symbol("-"), name).map(tuple), name.map(lambda n: (n,))),
+    _lead
+    >> alt(
+        seq(name << symbol("-"), name).map(lambda ends: (tuple(ends), None)),
+        seq(name, (word("on") >> name).optional()).map(lambda n: ((n[0],), n[1])),
+    ),
     alt(
         _lifts.result((None, None)),
         seq(_is >> amount_before("in", "tension", "compression"), _axial.map(lambda w: ("sense", w))).map(tuple),
@@ -32,4 +36,4 @@ given = seq(
             ).optional(),
         ).map(tuple),
     ),
-).combine(lambda names, rest: say.GivenSaid(names, rest[0], **({rest[1][0]: rest[1][1]} if rest[1] else {})))
+).combine(lambda names, rest: say.GivenSaid(*names, rest[0], **({rest[1][0]: rest[1][1]} if rest[1] else {})))

@@ -262,9 +262,11 @@ class LoadSaid:
 
 @record
 class GivenSaid:
-    """`B-W 5 kN tension`, `A 2 kN up`, `B lifts` (no amount): what has the force, by one name or its two ends, and its sense."""
+    """`B-W 5 kN tension`, `A 2 kN up`, `C on arm 2 kN up`, `B lifts` (no amount): what has the force, by one name or its two ends,
+    on which part, and its sense."""
 
     names: tuple[Word, ...]
+    on: Word | None
     amount: Amount | None = None
     sense: Word | None = None
     direction: DirectionSaid | None = None

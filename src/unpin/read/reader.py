@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import field
+from functools import lru_cache
 from pathlib import Path
 
 from unpin.base.diagnostic import Diagnostic, Place
@@ -16,7 +17,7 @@ from unpin.read.asked import asked, wanted_sum
 from unpin.read.checks import probable_slips
 from unpin.read.context import Context, Item
 from unpin.read.cords import tie
-from unpin.read.given import given
+from unpin.read.given import borne_out, given
 from unpin.read.loads import load
 from unpin.read.references import Reference
 from unpin.read.report import Report
@@ -24,6 +25,8 @@ from unpin.read.skeleton import Skeleton, attempt
 from unpin.read.tree import Items, Scalar, clean, tree_of
 
 LARGEST_FILE, MOST_LOADS = 256 * 1024, 400
+LONGEST_KEPT = 20_000
+"""Texts of so many signs are remembered: one edit asks several times what the same text says."""
 
 
 @record
@@ -68,6 +71,15 @@ def read_file(path: str | Path) -> Reading:
 
 def read_text(text: str, file: str = "") -> Reading:
     """Read the text of a problem file. Never fails: what is wrong is in the diagnostics."""
+    return _remembered(text, file) if len(text) <= LONGEST_KEPT else _read(text, file)
+
+
+@lru_cache(maxsize=32)
+def _remembered(text: str, file: str) -> Reading:
+    return _read(text, file)
+
+
+def _read(text: str, file: str) -> Reading:
     report = Report(file)
     if len(text.encode("utf-8", "replace")) > LARGEST_FILE:
         report.error("read.large_file", None, most=LARGEST_FILE // 1024)
@@ -100,8 +112,8 @@ def _problem(page: Skeleton, known: Context, end: Place) -> Problem | None:
     strung = structure.cords(page, known)
     supports = structure.supports(page, known)
     loads = _loads(page, known)
-    cords = tie(known, strung)
-    connections, cords = given(page, known, [*pins, *known.links.values(), *supports.values()], cords)
+    found = given(page, known, [*pins, *known.links.values(), *supports.values()], tie(known, strung))
+    connections, cords = found.connections, found.cords
     wanted = _asked(page, known, supports)
     sums = _sums(page, known)
     _presence(page, known, end)
@@ -124,7 +136,10 @@ def _problem(page: Skeleton, known: Context, end: Place) -> Problem | None:
         assumed=tuple(known.assumed),
         cords=tuple(cords),
         said=tuple(page.sections),
+        at_pins=found.at_pins,
     )
+    if not any(d.is_error for d in page.report.found):
+        borne_out(problem, found.claims)
     return problem if page.sections else None
 
 

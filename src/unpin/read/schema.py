@@ -150,7 +150,7 @@ SECTIONS: tuple[Section, ...] = (
     Section(
         "given",
         "phrases",
-        "Forces of links, cords, supports and contacts that are given, so that something else can be found: a tension, a reaction, "
+        "Forces of links, members, cords, supports, contacts and pins that are given, so that something else can be found: a tension, a reaction, "
         "a support that just lifts.",
         "given: [B-W 5 kN tension, A just lifts]",
         phrase="given",

@@ -10,22 +10,32 @@ from unpin.model import directions
 from unpin.model.action import Action, Body, Structure, Symbol, TwoForce, Unknown
 from unpin.model.kinds import KINDS
 from unpin.model.kinds.kind import push_direction
-from unpin.model.problem import GROUND, Connection, Problem
+from unpin.model.problem import GROUND, Connection, Part, Problem
+from unpin.model.twoforce import two_force as two_force_of
 from unpin.model.values import Direction, Quantity
 from unpin.statics.cords import cord_actions
 from unpin.statics.loads import load_actions, unknown_loads
 from unpin.statics.names import lettered
-from unpin.statics.pins import Meeting, meetings
+from unpin.statics.pins import Meeting, given_at, meetings
 
 
 def assemble(problem: Problem, two_force: Mapping[str, TwoForce] | None = None) -> Structure:
     """Bodies, actions and unknowns of a problem. With `two_force` (name of member to what was seen of it) those members
-    are no bodies but unknowns along the line of their pins; without it nothing is used that is seen by inspection.
+    are no bodies but unknowns along the line of their pins; without it nothing is used that is seen by inspection but a
+    member of which the force is given: that says that it has one along the line of its pins.
 
     Order: bodies as in the file, pins after the parts; unknowns as the connections stand in the file.
     """
-    seen = two_force or {}
+    seen = {p.name: t for p in problem.parts if (t := (two_force or {}).get(p.name) or _known_member(problem, p))}
     return _Assembly(problem, seen).structure()
+
+
+def _known_member(problem: Problem, part: Part) -> TwoForce | None:
+    if part.given is None:
+        return None
+    found = two_force_of(problem, part)
+    assert found is not None, part.name  # the reader lets no other through
+    return found
 
 
 class _Assembly:
@@ -39,6 +49,7 @@ class _Assembly:
         self.actions: list[Action] = []
         self.unknowns: list[Unknown] = []
         self.names: set[str] = set()
+        self.given_on = {(g.point, g.part, g.push) for g in problem.at_pins}
 
     def structure(self) -> Structure:
         held = {c.points[0] for c in self.problem.connections if GROUND in c.parts and c.kind != "link"}
@@ -53,7 +64,7 @@ class _Assembly:
                 # Where a support stands at the same point its names are the short ones; those in the joint say on whom they act.
                 self._between(c, c.parts[0], c.parts[1], on=c.parts[0] if c.points[0] in held else "")
         for name, seen in self.two_force.items():
-            self._link(name, seen.points, ("", ""), name)
+            self._link(name, seen.points, ("", ""), name, given=self.problem.part(name).given)
         used_by_pins = {c.points[0] for c in self.problem.connections if c.kind == "pin" and GROUND not in c.parts}
         for point, meeting in self.meetings.items():
             if meeting.own and point not in used_by_pins:
@@ -86,11 +97,12 @@ class _Assembly:
     def _pin(self, meeting: Meeting) -> None:
         members = meeting.members
         if len(members) == 2 and not meeting.own:
-            c = Connection(meeting.point, "pin", (meeting.point,), members)
+            c = Connection(meeting.point, "pin", (meeting.point,), members, given=given_at(self.problem, meeting.point, *members))
             self._between(c, members[0], members[1])
         elif meeting.own:
             for member in members:
-                c = Connection(meeting.point, "pin", (meeting.point,), (member, meeting.host))
+                own = given_at(self.problem, meeting.point, member, meeting.host)
+                c = Connection(meeting.point, "pin", (meeting.point,), (member, meeting.host), given=own)
                 self._between(c, member, meeting.host, on=member)
 
     def _between(self, c: Connection, first: str, second: str, on: str = "") -> None:
@@ -100,6 +112,9 @@ class _Assembly:
         for push in kind.pushes:
             direction = push_direction(push, c, self.at)
             symbol = _symbol(c, push, direction, on)
+            if (point, second, push) in self.given_on:
+                # Drawn as it is given: positive on the part of which it was said.
+                direction, given[push] = direction.reversed(), replace(given[push], value=-given[push].value)
             scale = direction.length if direction else ONE
             sense = "push" if kind.push_only else "assumed"
             turn = self.problem.house.moments

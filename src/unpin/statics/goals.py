@@ -52,7 +52,7 @@ def _on_part(structure: Structure, part: str, point: str) -> list[Action]:
     # because the other parts were seen to be two-force members.
     shared = any(c.kind == "pin" and GROUND not in c.parts and c.points[0] == point for c in structure.problem.connections)
     acting = [a for a in structure.actions if a.on == part and a.point == point
-              and ((a.unknown and a.load is None) or (shared and a.load is not None and a.load.part == ""))]
+              and (a.load is None or (shared and a.load.part == ""))]
     if not acting and part.startswith("pin "):
         acting = [a for a in structure.actions if a.by == part]
     return acting

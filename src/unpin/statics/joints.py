@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from unpin.base.record import record
 from unpin.model.action import Structure
 from unpin.model.kinds import KINDS
 from unpin.model.kinds.kind import Push
 from unpin.model.problem import GROUND, Connection
+from unpin.statics.pins import given_at
 
 
 @record
@@ -52,5 +55,5 @@ def _connection(structure, source, what, a, b, by_name) -> Connection:
             continue
         # A pin and a weld at one point share their name: between two parts, those two must be its parts.
         if GROUND in c.parts if what == "support" else c.parts == (a.on, b.on):
-            return c
-    return Connection(source, "pin", (a.point,), (a.on, b.on))
+            return replace(c, given=given_at(structure.problem, a.point, a.on, b.on)) if c.kind == "pin" and what == "between" else c
+    return Connection(source, "pin", (a.point,), (a.on, b.on), given=given_at(structure.problem, a.point, a.on, b.on))

@@ -82,7 +82,7 @@ def load_actions(problem: Problem, meetings: Mapping[str, Meeting]) -> list[Acti
                 for r, resultant in enumerate(resultants(stretch)):
                     one = Action(f"{name}.{s + 1}{'ab'[r]}", "force", load.part, "", "", resultant.at, symbol=symbol,
                                  direction=load.direction, load=load, stretch=s)
-                    if load.magnitude is None:
+                    if load.sought:
                         size = resultant.size
                         out.append(replace(one, unknown=load.name, multiple=size, share=size / load.direction.length))
                     else:

@@ -8,9 +8,11 @@ member, and two members that meet alone share one pair of forces.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from unpin.base.record import record
 from unpin.model.problem import GROUND, Connection, Load, Problem
+from unpin.model.values import Quantity
 
 PIN = "pin "
 
@@ -18,6 +20,12 @@ PIN = "pin "
 def pin_name(point: str) -> str:
     """The name of the pin at a point as a body."""
     return PIN + point
+
+
+def given_at(problem: Problem, point: str, first: str, second: str) -> tuple[tuple[str, Quantity], ...]:
+    """What is given of the force between two bodies at a pin, positive on the first."""
+    mine = [(g, 1 if g.part == first else -1) for g in problem.at_pins if g.point == point and g.part in (first, second)]
+    return tuple((g.push, g.size if way > 0 else replace(g.size, value=-g.size.value)) for g, way in mine)
 
 
 @record

@@ -22,8 +22,8 @@ def transfer(apart: Structure, inspected: Structure, values: Mapping[str, Number
             if a.on == b.on and a.point == b.point and a.sense == b.sense:
                 out[u.id] = values[u.id]
     for seen in inspected.two_force:
-        force = next(u for u in inspected.unknowns if u.source == seen.member and u.axial)
-        if force.id not in values:
+        force = next((u for u in inspected.unknowns if u.source == seen.member and u.axial), None)
+        if force is None or force.id not in values:
             continue
         per_length = values[force.id] / force.scale
         for id in force.actions:
