@@ -137,3 +137,34 @@ def test_a_picture_beneath_the_sheet_takes_its_scale_and_tilt_from_two_points_an
     again = other(beam).open("beam.yaml")
     again.page.locator("#sheet image").wait_for(state="attached", timeout=3000)
     assert "scan" not in "".join(p.name for p in beam.folder.iterdir())
+
+
+def test_the_traced_picture_is_published_only_where_that_is_asked_for(beam, tmp_path_factory):
+    from base64 import b64decode
+
+    picture = tmp_path_factory.mktemp("scan") / "scan.png"
+    picture.write_bytes(b64decode("iVBORw0KGgoAAAANSUhEUgAAABAAAAAQCAIAAACQkWg2AAAAGklEQVR4nGP8z0AaYCJR/aiGUQ1DSAMDAwMAKz4BH7zc5q0AAAAASUVORK5CYII="))
+    beam.open("beam.yaml")
+    page = beam.page
+    page.get_by_role("button", name="Picture beneath").click()
+    page.locator(".tracestrip input[type=file]").set_input_files(picture)
+    page.locator("#sheet image").wait_for(state="attached")
+    page.get_by_role("link", name="Hand out").click()
+    page.get_by_label("Form", exact=True).select_option(".svg")
+    beam.settle()
+
+    page.get_by_role("button", name="Write it beside the problem").click()
+    beam.settle()
+    bare = (beam.folder / "beam.svg").read_text("utf-8")
+    page.get_by_label("with the traced picture").check()
+    beam.settle()
+    page.get_by_role("button", name="Write it beside the problem").click()
+    beam.settle()
+
+    assert "<image" not in bare and (beam.folder / "beam.svg").read_text("utf-8").count("<image") == 1
+    page.get_by_label("Form", exact=True).select_option(".html")
+    beam.settle()
+    frame = page.frame_locator("iframe").locator("figure image")
+    frame.wait_for(state="attached")
+    page.get_by_label("with the traced picture").uncheck()
+    frame.wait_for(state="detached")

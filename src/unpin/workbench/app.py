@@ -7,11 +7,13 @@ from collections.abc import Callable
 from contextlib import asynccontextmanager
 from importlib.resources import files
 from pathlib import PurePosixPath
+from time import perf_counter
 from typing import Any
 
 from unpin.model.house import PLAIN, House
 from unpin.words.sentences import catalogue, say
 from unpin.workbench import editing, hand, looking, publishing, readings, sayings
+from unpin.workbench.beneath import Pictures
 from unpin.workbench.folder import Folder, Refused
 from unpin.workbench.guard import Guard
 from unpin.workbench.jobs import Jobs
@@ -31,11 +33,11 @@ def desk(folder: Folder, hosts: tuple[str, ...], language: str = "en"):
 
     jobs = Jobs()
 
-    def answer(made: Any):
+    def answer(made: Any, seconds: float):
         if isinstance(made, tuple):
             body, kind, more = made
             return Response(body, media_type=kind, headers=more)
-        return JSONResponse(made)
+        return JSONResponse(made, headers={"Server-Timing": f"engine;dur={1000 * seconds:.1f}"})
 
     def wording(code: str, **more: object) -> str:
         return say(f"desk.fault.{code}", language, **more) if f"fault.{code}" in catalogue("desk", language) else say("desk.fault.other", language)
@@ -50,7 +52,9 @@ def desk(folder: Folder, hosts: tuple[str, ...], language: str = "en"):
                 data = dict(request.query_params) | dict(request.path_params)
                 if method == "POST":
                     data |= _record(await request.body())
-                return answer(await run_in_threadpool(do, data))
+                began = perf_counter()
+                made = await run_in_threadpool(do, data)
+                return answer(made, perf_counter() - began)
             except Refused as refused:
                 return refusal(refused)
             except (KeyError, TypeError, ValueError, IndexError) as fault:
@@ -81,11 +85,20 @@ def _record(body: bytes) -> dict[str, Any]:
 
 def _routes(folder: Folder, jobs: Jobs, language: str):
     """Path, method, and what to do with the request as a record."""
+    pictures = Pictures()
+
+    def wanted(d, **more):
+        return publishing.wanted({**d, **more}, folder, language, pictures.named(str(d.get("beneath") or "")))
 
     def look(d):
         seen = looking.look(_text(d), str(d.get("name", "")), float(d.get("scale") or 0), tuple(d.get("want") or ("figure",)), language,
                             _style(folder), int(d.get("freedom") or 0))
         return {**seen, "since": d.get("since")}
+
+    def edit(d):
+        """The acts done; with `look`, what is then to be seen, in the same reply."""
+        made = editing.edited(_text(d), d["acts"], language)
+        return {**made, "look": look({**d["look"], "text": made["text"]})} if "look" in d else made
 
     def example(d):
         from unpin import bundled
@@ -98,7 +111,7 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         return {"ok": True, "name": name, "text": text, "stamp": folder.save(name, text, None)}
 
     def published(d):
-        w = publishing.wanted(d, folder, language)
+        w = wanted(d)
         if d.get("save"):
             return {"ok": True, "file": publishing.saved(w, folder)}
         if d.get("page"):
@@ -134,7 +147,7 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/save", "POST", lambda d: {"ok": True, "stamp": folder.save(str(d["name"]), str(d["text"]), d.get("stamp"))}),
         ("/copy", "POST", example),
         ("/look", "POST", look),
-        ("/edit", "POST", lambda d: editing.edited(_text(d), d["acts"], language)),
+        ("/edit", "POST", edit),
         ("/sayings", "POST", lambda d: {"ok": True, "sayings": sayings.sayings(_text(d), d["touched"])}),
         ("/read", "POST", lambda d: {"ok": True, **readings.read(_text(d), str(d["line"]), d.get("touched") or (), language)}),
         ("/complete", "POST", lambda d: {"ok": True, "options": readings.completions(_text(d), str(d["section"]), str(d["phrase"]), int(d["at"]), language)}),
@@ -143,9 +156,10 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/route", "POST", lambda d: {"ok": True, "job": jobs.start(_text(d), str(d.get("kind", "recommended")), language)}),
         ("/route", "GET", found),
         ("/route/cancel", "POST", cancel),
+        ("/beneath", "POST", lambda d: {"ok": True, "key": pictures.take(d)}),
         ("/publish", "POST", published),
-        ("/teach", "POST", lambda d: _page(publishing.wanted({**d, "ending": ".html"}, folder, language))),
-        ("/teach", "GET", lambda d: _page(publishing.wanted({**d, "ending": ".html", "text": folder.read(str(d["name"])).text}, folder, language))),
+        ("/teach", "POST", lambda d: _page(wanted(d, ending=".html"))),
+        ("/teach", "GET", lambda d: _page(wanted(d, ending=".html", text=folder.read(str(d["name"])).text))),
     ]
 
 

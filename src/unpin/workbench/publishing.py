@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from unpin import publish
 from unpin.base.record import record
 from unpin.lesson.nodes import Lesson
+from unpin.model.beneath import Beneath
 from unpin.model.house import PLAIN, House
 from unpin.read.reader import read_text
 from unpin.workbench.folder import Folder, Refused
@@ -33,14 +35,15 @@ class Wanted:
     figures: int = 0
     house: House = PLAIN
     language: str = ""
+    beneath: Beneath | None = None
 
 
-def wanted(data: dict[str, Any], folder: Folder | None = None, language: str = "") -> Wanted:
-    """A request as a value, in the house style that lies in the `folder`, if any, and else in the `language` of the desk. Refused where it
-    asks for what there is not, or where the house style has faults."""
+def wanted(data: dict[str, Any], folder: Folder | None = None, language: str = "", beneath: Beneath | None = None) -> Wanted:
+    """A request as a value, in the house style that lies in the `folder`, if any, and else in the `language` of the desk, on the picture
+    that was asked for. Refused where it asks for what there is not, or where the house style has faults."""
     made = Wanted(str(data["text"]), str(data.get("name") or "problem.yaml"), str(data.get("ending", ".html")), str(data.get("which") or "problem"),
                   tuple(map(str, data.get("body") or ())), bool(data.get("short")), int(data.get("fade") or 0), str(data.get("route") or ""),
-                  int(data.get("figures") or 0), house_of(folder) if folder else PLAIN, language)
+                  int(data.get("figures") or 0), house_of(folder) if folder else PLAIN, language, beneath)
     good = made.ending in TYPES and made.which in WHICH and 0 <= made.fade <= 6 and made.route in ("", "recommended", "fewest", "own")
     if not good or made.figures not in (0, *range(2, 9)) or made.short and made.fade:
         raise Refused("output", 400)
@@ -74,7 +77,8 @@ def _worked(w: Wanted):
     reading = read_text(w.text, w.name)
     if not reading.sound:
         raise Refused("faulty", 422)
-    return api.solve(put_on(reading.problem, w.house, "" if w.house.language else w.language)[0])
+    problem = put_on(reading.problem, w.house, "" if w.house.language else w.language)[0]
+    return api.solve(replace(problem, beneath=w.beneath))
 
 
 def preview(w: Wanted) -> tuple[bytes, str]:

@@ -53,6 +53,7 @@ export function fresh() {
       fade: 0,
       route: "",
       dark: false,
+      beneath: false,
       which: "",
       page: 1,
       pages: 1,

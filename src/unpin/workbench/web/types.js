@@ -9,7 +9,7 @@
  * @typedef {{svg: string, scale: number, origin: Spot, size: Spot}} Figure pt; svg x = scale X, y = -scale Y
  * @typedef {{severity: string, line: number, column: number, span: Span | null, sentence: string, hint: string}} Fault
  * @typedef {{name: string, at: Spot, shown: [string, string], span: Span, made?: boolean}} Point
- * @typedef {{id: string, what: string, kind: string, section: string, key: string, name: string, points: string[], phrase: string, span: Span | null, says: string, draws: string[], part?: string | null}} Thing
+ * @typedef {{id: string, what: string, kind: string, section: string, key: string, name: string, points: string[], phrase: string, span: Span | null, says: string, draws: string[], part?: string | null, angle?: number | null}} Thing
  * @typedef {{asked: string, asked_plain: string, lines: {formula: string, plain: string, sense: string, arrow: string}[], found: boolean}} Answer html
  * @typedef {{name: string, kind: string, title: string, point: string | null, points: string[]}} Body
  * @typedef {{solvable: boolean, determinate: boolean, freedoms: number, kind: string, summary: string, sentences: {role: string, html: string}[]}} Verdict
@@ -51,6 +51,6 @@
  * @property {boolean} script @property {boolean} keys @property {boolean} moving @property {number} freedom @property {"auto" | "light" | "dark"} theme
  * @property {Trace | null} trace @property {boolean} tracing whether its strip is open
  * @property {Pulled[]} pulled @property {string} centre what is pointed at: id of a choice @property {Route} route
- * @property {{ending: string, short: boolean, fade: number, route: string, dark: boolean, which: string, page: number, pages: number, preview: {type: string, url: string, text: string} | null, busy: boolean, saved: string}} hand
+ * @property {{ending: string, short: boolean, fade: number, route: string, dark: boolean, beneath: boolean, which: string, page: number, pages: number, preview: {type: string, url: string, text: string} | null, busy: boolean, saved: string}} hand
  */
 export {};

@@ -14,8 +14,29 @@ export function choose(patch) {
   return preview();
 }
 
+/** The picture that the desk keeps for us, and its key. @type {{trace: import("../types.js").Trace | null, key: string}} */
+let taken = { trace: null, key: "" };
+
+/** The key of the traced picture where it is to be published too, else "". It is sent once, and again when it was moved. @returns {Promise<string>} */
+async function beneath() {
+  const { hand, trace } = store.get();
+  if (!hand.beneath || !trace) return "";
+  if (taken.trace !== trace) {
+    const { href, size, lay, faded } = trace;
+    const reply = await send("/beneath", { source: href, size, lay, faded });
+    if (!reply.ok) store.set({ hand: { ...store.get().hand, beneath: false }, notice: reply.message ?? "" });
+    taken = reply.ok ? { trace, key: reply.key } : { trace: null, key: "" };
+  }
+  return taken.key;
+}
+
+/** A desk that was closed in between knows the picture no more. @param {import("../net.js").Reply} reply */
+function forget(reply) {
+  if (reply.code === "picture") taken = { trace: null, key: "" };
+}
+
 /** @param {Hand} hand */
-function request(hand) {
+async function request(hand) {
   const { doc } = store.get();
   return {
     text: text(),
@@ -25,6 +46,7 @@ function request(hand) {
     short: hand.short,
     fade: hand.short ? 0 : hand.fade,
     route: hand.route,
+    beneath: await beneath(),
   };
 }
 
@@ -40,15 +62,18 @@ export async function preview() {
       short: hand.short ? "1" : "",
       fade: String(hand.short ? 0 : hand.fade),
       route: hand.route,
+      beneath: await beneath(),
     });
-    store.set({ hand: { ...hand, busy: false, preview: { type: "page", url: `/teach?${how}`, text: "" } } });
+    if (mine !== asked) return;
+    store.set({ hand: { ...store.get().hand, busy: false, preview: { type: "page", url: `/teach?${how}`, text: "" } } });
     return;
   }
   store.set({ hand: { ...hand, busy: true, preview: null } });
-  const reply = await bytes("/publish", { ...request(hand), ...(hand.ending === ".pdf" ? { page: hand.page } : {}) });
+  const reply = await bytes("/publish", { ...(await request(hand)), ...(hand.ending === ".pdf" ? { page: hand.page } : {}) });
   if (mine !== asked) return;
   const now = store.get().hand;
   if (!reply.ok || !reply.bytes) {
+    forget(reply);
     store.set({ hand: { ...now, busy: false, preview: { type: "fault", url: "", text: reply.message ?? "" } } });
     return;
   }
@@ -63,7 +88,8 @@ export async function preview() {
 /** Write the file beside the problem. @returns {Promise<void>} */
 export async function publish() {
   const { hand } = store.get();
-  const reply = await send("/publish", { ...request(hand), save: true });
+  const reply = await send("/publish", { ...(await request(hand)), save: true });
+  forget(reply);
   store.set({
     hand: { ...store.get().hand, saved: reply.ok ? reply.file : "" },
     notice: reply.ok ? "" : (reply.message ?? ""),

@@ -1,4 +1,4 @@
-/** A picture beneath the sheet, for tracing. It stays in this browser, by the name of the file, and is never sent anywhere. */
+/** A picture beneath the sheet, for tracing. It stays in this browser, by the name of the file; only where it is to be published is it given to the desk. */
 import { laid, pixelAt, upright } from "../kernels/tracing.js";
 import { toMetres } from "../kernels/view.js";
 import { perMetre, store } from "../store.js";
@@ -43,19 +43,31 @@ function keep(trace) {
   if (name) void kept("readwrite", (t) => (trace ? t.put(trace, name) : t.delete(name)));
 }
 
+const LONGEST = 3000;
+
+/** The dots of the picture alone, as PNG or JPEG, upright, no more than a figure can use. @param {HTMLImageElement} image @param {string} type @returns {{href: string, size: [number, number]}} */
+function asDots(image, type) {
+  const [wide, high] = [image.naturalWidth, image.naturalHeight];
+  const share = Math.min(1, LONGEST / Math.max(wide, high));
+  const canvas = document.createElement("canvas");
+  canvas.width = Math.round(wide * share);
+  canvas.height = Math.round(high * share);
+  canvas.getContext("2d")?.drawImage(image, 0, 0, canvas.width, canvas.height);
+  return { href: canvas.toDataURL(type === "image/png" ? type : "image/jpeg", 0.9), size: [canvas.width, canvas.height] };
+}
+
 /** Lay a picture beneath, upright, as wide as what is seen. @param {Blob} file @returns {Promise<void>} */
 export async function lay(file) {
-  const href = await new Promise((/** @type {(s: string) => void} */ done) => {
+  const image = new Image();
+  image.src = await new Promise((/** @type {(s: string) => void} */ done) => {
     const reader = new FileReader();
     reader.onload = () => done(String(reader.result));
     reader.readAsDataURL(file);
   });
-  const image = new Image();
-  image.src = href;
   await image.decode();
+  const { href, size } = asDots(image, file.type);
   const { view, window } = store.get();
   const corner = toMetres(view, [window[0] * 0.12, window[1] * 0.88]);
-  const size = /** @type {[number, number]} */ ([image.naturalWidth, image.naturalHeight]);
   const across = Math.min((window[0] * 0.76) / view.k, ((window[1] * 0.76) / view.k) * (size[0] / size[1]));
   keep({ href, size, lay: upright(size, corner, across), faded: 0.4, marks: [], marking: true });
 }

@@ -22,6 +22,11 @@ export function handOut(now, does) {
   return html`<main class="two handout">
     <section class="side" aria-label=${say("hand.name")}>
       <p class="output">${output(now, does)}</p>
+      ${
+        now.trace && (!DRAWN.includes(hand.ending) || (hand.which || "problem") === "problem")
+          ? html`<p><label><input type="checkbox" .checked=${hand.beneath} @change=${(/** @type {Event} */ e) => does.choose({ beneath: /** @type {HTMLInputElement} */ (e.target).checked })} /> ${say("hand.beneath")}</label></p>`
+          : nothing
+      }
       <p><button class="strong" @click=${does.publish}>${say("hand.save")}</button></p>
       ${now.notice ? html`<p class="notice" role="status">${now.notice}</p>` : nothing}
       ${hand.saved ? html`<p role="status">${say("hand.saved", { file: hand.saved })}</p>` : nothing}
