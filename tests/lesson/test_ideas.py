@@ -77,7 +77,7 @@ def test_a_question_asks_for_what_the_idea_after_it_says():
     known = told(lesson("market-awning"))
 
     asked = {i.question.code.removeprefix("teach.question.") for i in known.ideas if i.question}
-    assert {"sound", "apart", "plan", "forces", "count", "point", "sum", "axial", "way", "pair", "check"} == asked
+    assert {"sound", "apart", "held", "plan", "forces", "count", "point", "sum", "axial", "way", "pair", "check"} == asked
     point = next(i for i in known.ideas if i.question and i.question.code.endswith("point"))
     assert point.kind == "sum" and "Only" not in str(point.question.arguments)
 
@@ -92,7 +92,7 @@ def test_a_faded_lesson_has_no_idea_that_its_tree_does_not_hold(name, level):
     held |= {id(t) for n in nodes(faded) if isinstance(n, Bullets) for t in n.items}
     own = [x for x in shown(known) if id(x) not in held and x != LEAD]
     parts = [t for n in nodes(faded) if isinstance(n, Paragraph) for t in _parts(n.text)]
-    assert all(isinstance(x, Text) and (x.code in ("teach.apart", "teach.pairs") or all(any(p is t for t in parts) for p in _parts(x))) for x in own)
+    assert all(isinstance(x, Text) and (x.code in ("teach.apart", "teach.pairs", "teach.held") or all(any(p is t for t in parts) for p in _parts(x))) for x in own)
     assert any(isinstance(x, Space) for x in shown(known))
     pairs = list(zip(known.ideas, known.ideas[1:]))
     assert not any(a.kind == b.kind == "space" and a.scene == b.scene for a, b in pairs)

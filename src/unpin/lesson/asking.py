@@ -47,6 +47,17 @@ def of_sum(why: Node) -> Text | None:
     return Text(f"teach.question.{'point' if about else 'sum'}", {"finds": left.arguments["finds"]})
 
 
+def of_block(said: tuple[Node, ...]) -> Text | None:
+    """Which sums are to be taken together, where none leaves a single unknown."""
+    block = next((t for n in said for t in _sentences(n) if t.code == "reason.block"), None)
+    return Text("teach.question.together", {"finds": block.arguments["finds"]}) if block is not None else None
+
+
+def body(why: Node) -> object:
+    """The body that a reason says its sum stands on, None where it says none."""
+    return next((t.arguments["body"] for t in _sentences(why) if t.code == "reason.on_body"), None)
+
+
 def centre(why: Node) -> Letter | None:
     """The point about which moments are taken, where the reason names one."""
     for text in _sentences(why):

@@ -29,7 +29,7 @@ class Idea:
     """`kind`: a step name (`write`, `count`, …), or figure, sound, plan, apart, pair, space. `shows`: what is added to the board: nodes of the
     tree, one Line of a working, its header, the text of a list item, LEAD, or a Text of its own. `arrows`: ids of the arrows that are drawn with
     it; `lit`: those it speaks of. `terms`: how many terms of its line are written by now, 0 for all. `aside`: what only the teacher is shown.
-    `question`: asked before."""
+    `question`: asked before. `station`, `place`, `found`: where it stands on the way (see `lesson.stations`)."""
 
     kind: str
     scene: int
@@ -39,12 +39,18 @@ class Idea:
     terms: int = 0
     aside: tuple[Node, ...] = ()
     question: Text | None = None
+    station: str = ""
+    place: Text | None = None
+    found: int = 0
 
 
 @record
 class Told:
+    """`end`: how many of the ideas are the lesson itself; those after it are the other ways, which are told if somebody asks."""
+
     scenes: tuple[Scene, ...]
     ideas: tuple[Idea, ...]
+    end: int
 
 
 def acting(figure: Drawing | None) -> list[Action]:

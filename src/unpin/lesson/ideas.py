@@ -15,6 +15,8 @@ from unpin.lesson.formula import Header, Letter, Relation, Sum, actions, symbols
 from unpin.lesson.formula import letter as letter_of
 from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Line, Node, Paragraph, Section, Space, Table, Text, Working, panels, sentences, walk
 from unpin.lesson.sheet import symbol_of
+from unpin.lesson.stations import placed
+from unpin.model.problem import GROUND
 
 _LONG = 5
 """What follows from results in more lines than these goes on to a fresh board after each result."""
@@ -27,11 +29,17 @@ def told(lesson: Lesson) -> Told:
     for section in lesson.sections:
         teller.chapter(section)
     teller.last(lesson.sections)
-    return Told(tuple(teller.scenes), tuple(teller.ideas))
+    end = len(teller.ideas)
+    for section in lesson.sections:
+        if section.kind == "ways":
+            teller.ways(section)
+    scenes = tuple(teller.scenes)
+    return Told(scenes, placed(scenes, teller.ideas), end)
 
 
 class _Teller:
-    """Goes through the chapters once. `figures`: the free-body diagrams so far, by the body they are of."""
+    """Goes through the chapters once. `figures`: the free-body diagrams so far, by the body they are of. `apart_from_lines`: what was
+    said does not stand beside the lines it leads to, for it is of another figure."""
 
     def __init__(self, lesson: Lesson):
         self.lead = bool(lesson.text.strip()) and any(s.kind == "problem" for s in lesson.sections)
@@ -41,6 +49,7 @@ class _Teller:
         self.problem: Drawing | None = None
         self.apart: Drawing | None = None
         self.measured: set[str] = set()
+        self.apart_from_lines = False
 
     def scene(self, section: Section, figure: Drawing | None) -> None:
         """A fresh board, unless the present one is of the same kind and still empty."""
@@ -126,8 +135,12 @@ class _Teller:
         if self.apart is not None:
             self.scene(section, self.apart)
             self.add("apart", Text("teach.apart"))
-            unknown = [a.id for a in acting(self.apart) if a.load is None]
-            self.add("pair", Text("teach.pairs"), arrows=unknown, question=Text("teach.question.apart"))
+            unknown = [a for a in acting(self.apart) if a.load is None]
+            pairs, held = [a.id for a in unknown if a.by != GROUND], [a.id for a in unknown if a.by == GROUND]
+            if pairs:
+                self.add("pair", Text("teach.pairs"), arrows=pairs, question=Text("teach.question.apart"))
+            if held:
+                self.add("pair", Text("teach.held"), arrows=held, lit=held, question=Text("teach.question.held"))
         self.scene(section, self.apart or self.problem)
         question: Text | None = Text("teach.question.plan")
         for node in section.children:
@@ -149,12 +162,12 @@ class _Teller:
                 case Block("body", children):
                     later = self._cut(section, children, figure, later)
                 case Block("diagram", children):
-                    for inner in children:
-                        if isinstance(inner, Drawing) and later:
-                            self.add("diagram", arrows=[a.id for a in later])
-                            later = []
-                        elif not isinstance(inner, Drawing):
-                            self._node(section, inner, "diagram")
+                    told_of = [n for n in children if not isinstance(n, Drawing)]
+                    if later and len(told_of) < len(children):
+                        self.add("diagram", *told_of[:1], arrows=[a.id for a in later])
+                        told_of, later = told_of[1:], []
+                    for inner in told_of:
+                        self._node(section, inner, "diagram")
                 case Drawing():
                     self.add("diagram", arrows=[*(a.id for a in later), ARMS])
                     self.measured.add(node.id)
@@ -196,8 +209,13 @@ class _Teller:
         """The choice of a sum begins a board of its own."""
         self.scene(section, self.figure)
         several = sum(isinstance(n, Paragraph) for n in children) > 1
+        together = asking.of_block(children)
         for node in children:
-            question = None if several else asking.of_sum(node)
+            question = together if several else asking.of_sum(node)
+            together = None
+            if several and (other := self._of(asking.body(node))) not in (None, self.figure):
+                self.scene(section, other)
+                self.apart_from_lines = True
             ring = (RING,) if isinstance(node, Paragraph) and not several and marks_centre(asking.centre(node), self.figure) else ()
             if isinstance(node, Paragraph):
                 self.add("sum", node, arrows=ring, lit=self.named(asking.left_over(node)), question=question)
@@ -213,7 +231,9 @@ class _Teller:
                 confirmed.append(node)
             else:
                 if isinstance(node, Paragraph) and "body" in node.text.arguments:
-                    self.scene(section, self._of(node.text.arguments["body"]))
+                    # The figure of its body would answer which sum is left.
+                    self.scene(section, self.problem)
+                    self.apart_from_lines = True
                 self._node(section, node, "check")
         if confirmed:
             self.scene(section, None)
@@ -250,8 +270,9 @@ class _Teller:
 
     def _working(self, section: Section, working: Working) -> None:
         figure = self._beside(working)
-        if self._begun() or figure is not self.figure and not self._said():
+        if self.apart_from_lines or self._begun() or figure is not self.figure and not self._said():
             self.scene(section, figure)
+            self.apart_from_lines = False
         elif figure is not self.figure:
             # What was said leads to these lines: it stays beside the figure they belong to.
             self.scenes[-1] = Scene(section, figure)
@@ -268,7 +289,8 @@ class _Teller:
             last = actions(line.formula.left.terms[-1]) if count > 1 else actions(line.formula)
             found = line.formula.left if isinstance(line.formula, Relation) else line.formula
             there = {a.id for a in acting(self.figure)}
-            self.add(line.name, line, lit=last if there & set(last) else self.named(symbols(line.formula if last else found)))
+            named = self.named(symbols(line.formula if last else found)) or self.named(symbols(line.formula))
+            self.add(line.name, line, lit=last if there & set(last) else named)
 
     def _begun(self) -> bool:
         """Whether the present board has a working already."""
@@ -307,6 +329,21 @@ class _Teller:
         self.scene(section, self.apart)
         self.add("pair", sentences(*across), lit=self.named(spoken), question=asking.of_pair(across))
         self.scene(section, figure)
+
+    def ways(self, section: Section) -> None:
+        """Each other way on a board of its own; the author's own sums one after the other, with what is to be said of each."""
+        one_by_one = False
+        for place, node in enumerate(section.children):
+            after = section.children[place + 1:place + 2]
+            if isinstance(node, Bullets) and one_by_one:
+                for item in node.items:
+                    self.add("way", item)
+            elif isinstance(node, Paragraph) and after and isinstance(after[0], Bullets):
+                self.scene(section, self.apart or self.problem)
+                one_by_one = node.text.code == "ways.own_title"
+                self.add("way", node, *(() if one_by_one else after))
+            elif not isinstance(node, Bullets):
+                self.add("way", node)
 
     def last(self, sections: Sequence[Section]) -> None:
         """All answers together once more, with the figure of the result: what is left standing at the end."""

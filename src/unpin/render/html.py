@@ -84,8 +84,8 @@ class _Page:
         view = teaching.view(lesson)
         self.marks = view.marks
         title, house = lesson.title or say("lesson.title.untitled", self.language), lesson.house
-        style = _faces() + _close(_tight(_asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}") + _asset("teach.css")))
-        script = _tight(_asset("script.js") + _asset("teach.js"))
+        style = _faces() + _near(_tight(_asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}") + _asset("teach.css")))
+        script = _close(_tight(_asset("script.js") + _asset("teach.js")))
         heading = f'<p class="heading">{escape(house.heading)}</p>\n' if house.heading else ""
         policy = f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; font-src data:; img-src data:; base-uri 'none'; form-action 'none'"
         lead = "".join(f'<p class="lead"{view.lead}>{escape(p)}</p>\n' for p in lesson.text.split("\n\n") if p.strip())
@@ -240,9 +240,20 @@ def _tight(text: str) -> str:
     return "\n" + "\n".join(line for line in lines if line and not line.startswith("//"))
 
 
-def _close(style: str) -> str:
+_WORDS = re.compile(r"""("[^"\n]*"|'[^'\n]*'|`[^`]*`)""")
+_ROOM = re.compile(r" ?([-+*/%=<>!&|?:;,(){}\[\]]) ?")
+
+
+def _close(script: str) -> str:
+    """A script without the room round its signs, and with the lines that a sign ends run together; what stands in quotation marks is left alone. Two signs that would become
+    another (`a + +b`) we do not write, nor a pattern with a blank."""
+    near = "".join(piece if k % 2 else _ROOM.sub(r"\1", piece) for k, piece in enumerate(_WORDS.split(script)))
+    return re.sub(r"(?<=[;{,])\n|\n(?=[}.])", "", near)
+
+
+def _near(style: str) -> str:
     """A style sheet without the room round its signs; none of ours holds words in quotation marks that it could change."""
-    return re.sub(r"\s*([{};,])\s*", r"\1", style)
+    return re.sub(r"(?<=[\w-]): (?=[^{}]*\})", ":", re.sub(r"\s*([{};,])\s*", r"\1", style)).replace(";}", "}")
 
 
 def _hash(text: str) -> str:

@@ -4,15 +4,19 @@
   if (!root || !list) return;
   const told = JSON.parse(list.textContent), ideas = [], words = told.words, last = told.ideas.length - 1;
   if (last < 0) return;
-  for (const i of told.ideas) ideas.push({ k: ideas.at(-1)?.k, s: ideas.at(-1)?.s ?? 0, ...i });
-  const part = (name) => root.querySelector(`[data-t="${name}"]`), note = (name) => notes.querySelector(`[data-n="${name}"]`);
+  told.scenes.forEach((s, n, all) => s.forEach((id, k) => { if (id === 0) s[k] = all[n - 1][k]; }));
+  for (const i of told.ideas) {
+    const { s = 0, o = 0, w = 0, f = 0, k } = ideas.at(-1) ?? {}, named = (all = []) => all.map((n) => told.ids[n]);
+    ideas.push({ k, s, o, w, f, p: [], n: [], ...i, a: named(i.a), l: named(i.l) });
+  }
+  const part = (name) => root.querySelector(`[data-t="${name}"]`), stations = [...part("way").children], total = ideas.at(-1).f;
   const board = part("board"), drawn = part("drawn"), said = part("said"), ink = part("ink"), SVG = "http://www.w3.org/2000/svg";
   const flag = (el, name, on) => el.classList.toggle(name, Boolean(on));
   const first = told.scenes.map((_, s) => ideas.findIndex((i) => i.s === s));
-  let at = 0, asking = false, asks = recall() !== "no", open = false, scene = -1, rows = new Map(), top = 0, second = null, pen = "", strokes = new Map();
+  let at = 0, asking = false, asks = recall("ask") !== "no", open = false, scene = -1, rows = new Map(), top = 0, second = null, pen = "", strokes = new Map();
 
-  function recall(value) {
-    try { return value ? sessionStorage.setItem("ask", value) : sessionStorage.getItem("ask"); } catch { return null; }
+  function recall(name, value) {
+    try { return value ? sessionStorage.setItem(name, value) : sessionStorage.getItem(name); } catch { return null; }
   }
   function address(hash) {
     try { history.replaceState(null, "", hash); } catch { /* a page without an address of its own */ }
@@ -23,6 +27,7 @@
     made.querySelectorAll(".lit").forEach((e) => e.classList.remove("lit"));
     return made;
   }
+  const words_of = (n) => found(n).flatMap((el) => [...copy(el).childNodes]);
   const found = (n) => [...document.querySelectorAll(`body > :not(#teach):not(#notes) [data-i="${n}"]`)];
   /** Copies of a piece as they stand on a board. */
   function pieces(n) {
@@ -51,7 +56,15 @@
     let sheet = null;
     ideas.forEach((idea, k) => {
       if (idea.s !== s) return;
-      for (const n of idea.p ?? []) {
+      if (idea.q) {
+        // A question stands where its answer will come.
+        const p = Object.assign(document.createElement("p"), { className: "ask yet" });
+        p.dataset.at = k;
+        p.append(...words_of(idea.q));
+        said.append(p);
+        sheet = null;
+      }
+      for (const n of idea.p) {
         if (rows.has(n)) continue;
         const made = pieces(n);
         for (const el of made) {
@@ -85,13 +98,23 @@
       flag(board, "over", over);
       board.style.setProperty("--figure", `${Math.ceil(over ? box.height * scale : Math.max(box.width * scale, wide * 0.3)) + 4}px`);
     }
-    const hidden = [...said.querySelectorAll(".yet")];
-    hidden.forEach((e) => e.classList.remove("yet"));
+    // The fullest this board will be: everything said, or what is said before a question and the question.
+    const asked = [...said.querySelectorAll(".ask")].map((p) => Number(p.dataset.at));
+    const full = (k) => {
+      stand(k < 0 ? last : k - 1, k);
+      return said.scrollHeight > said.clientHeight + 1 || said.scrollWidth > said.clientWidth + 1;
+    };
     for (let size = big; ; size *= 0.95) {
       said.style.fontSize = `${Math.max(size, least).toFixed(1)}px`;
-      if (size <= least || (said.scrollHeight <= said.clientHeight + 1 && said.scrollWidth <= said.clientWidth + 1)) break;
+      if (size <= least || ![-1, ...asked].some(full)) break;
     }
-    hidden.forEach((e) => e.classList.add("yet"));
+  }
+
+  /** What is said up to an idea stands there, and the question before another. */
+  function stand(until, question = -1) {
+    for (const { made, from } of rows.values()) made.forEach((el) => flag(el, "yet", from > until));
+    said.querySelectorAll(".ask").forEach((e) => flag(e, "yet", Number(e.dataset.at) !== question));
+    said.querySelectorAll(":scope > .working").forEach((w) => flag(w, "yet", ![...w.children].some((r) => !r.classList.contains("yet"))));
   }
 
   // What stands on the board at an idea, or while it is asked for: then it is not shown yet.
@@ -99,37 +122,53 @@
     at = Math.max(0, Math.min(last, n));
     const idea = ideas[at], until = ask && asks && idea.q ? at - 1 : at;
     asking = until < at;
-    said.querySelectorAll(".ask").forEach((e) => e.remove());
     if (scene !== idea.s) build(idea.s);
+    stand(until, asking ? at : -1);
     const here = (k) => ideas[k].s === idea.s && k <= until;
-    for (const [n, { made, from }] of rows) {
-      made.forEach((el) => { flag(el, "yet", from > until); flag(el, "now", !asking && (idea.p ?? []).includes(n)); });
+    for (const [n, { made }] of rows) {
+      made.forEach((el) => flag(el, "now", !asking && idea.p.includes(n)));
       let terms = 0, whole = false;
-      ideas.forEach((i, k) => { if (here(k) && (i.p ?? []).includes(n)) i.t ? terms = Math.max(terms, i.t) : whole = true; });
+      ideas.forEach((i, k) => { if (here(k) && i.p.includes(n)) i.t ? terms = Math.max(terms, i.t) : whole = true; });
       made[0]?.querySelectorAll(":scope > .line > math").forEach((m, k) => flag(m, "unwritten", !whole && k >= terms));
     }
-    said.querySelectorAll(":scope > .working").forEach((w) => flag(w, "yet", ![...w.children].some((r) => !r.classList.contains("yet"))));
     figure(idea, until);
-    if (asking) {
-      const p = document.createElement("p");
-      p.className = "ask now";
-      p.append(...found(idea.q).flatMap((el) => [...copy(el).childNodes]));
-      said.append(p);
-    }
     light();
-    const newest = [...said.querySelectorAll(".now")].pop();
+    const newest = [...said.querySelectorAll(".now, .ask:not(.yet)")].pop();
     if (newest) newest.scrollIntoView({ block: "nearest" }); else said.scrollTop = 0;
     said.tabIndex = said.scrollHeight > said.clientHeight + 1 ? 0 : -1;
-    part("step").textContent = words.steps[idea.k] ?? "";
-    part("count").textContent = words.of.replace("{n}", at + 1).replace("{total}", last + 1);
+    part("step").replaceChildren(...where(idea));
+    part("found").replaceChildren(...tally(until < 0 ? 0 : ideas[until].f));
+    stations.forEach((li, k) => k === idea.o ? li.setAttribute("aria-current", "step") : li.removeAttribute("aria-current"));
     part("go").value = String(chapter(at));
-    for (const b of document.querySelectorAll('[data-do="back"]')) b.disabled = at === 0 && (asking || !idea.q || !asks);
-    for (const b of document.querySelectorAll('[data-do="next"]')) b.disabled = at === last && !asking;
-    for (const b of document.querySelectorAll('[data-do="ask"]')) b.setAttribute("aria-pressed", asks);
+    buttons(document);
     draw();
     speak(idea);
     address(`#teach-${at + 1}${asking ? "-ask" : ""}`);
-    tell();
+    recite();
+  }
+  function buttons(where) {
+    for (const b of where.querySelectorAll("[data-do]")) {
+      const name = b.dataset.do;
+      if (name === "back") b.disabled = at === 0 && (asking || !ideas[at].q || !asks);
+      if (name === "next") {
+        b.disabled = at === last && !asking;
+        b.textContent = at === told.end - 1 && at < last && !asking ? words.more : words.next;
+      }
+      if (name === "ask") b.setAttribute("aria-pressed", asks);
+    }
+  }
+  /** The sum in hand and what this idea does with it, in words. */
+  function where(idea) {
+    const now = words.now[asking ? "asking" : idea.t ? "write" : idea.k] ?? "";
+    return idea.w ? [...words_of(idea.w), now && `: ${now}`] : [now];
+  }
+  /** A stroke for each unknown of this way, thick once it is found. */
+  function tally(n) {
+    if (!total) return [];
+    const strokes = document.createElement("span"), said_it = words.found.replace("{n}", n).replace("{total}", total);
+    strokes.className = "t-tally";
+    strokes.append(...Array.from({ length: total }, (_, k) => Object.assign(document.createElement("i"), { className: k < n ? "got" : "" })));
+    return [said_it, strokes];
   }
 
   // Arrows that come later are not there yet, nor what measures them.
@@ -139,12 +178,14 @@
     const all = new Set(), shown = new Set();
     ideas.forEach((i, k) => {
       if (told.scenes[i.s][1] !== name) return;
-      for (const a of i.a ?? []) { all.add(a); if (k <= until && (a !== "~ring" || i.s === idea.s)) shown.add(a); }
+      for (const a of i.a) { all.add(a); if (k <= until && (a !== "~ring" || i.s === idea.s)) shown.add(a); }
     });
+    // While a class is asked what acts across, the arrow over there would be the answer.
+    const asked = new Set(asking && idea.k === "pair" ? idea.l.filter((a) => !(ideas[at - 1]?.l ?? []).includes(a)) : []);
     let later = 0;
     for (const el of svg.children) {
       const is = (...names) => names.some((c) => el.classList.contains(c)), of = el.getAttribute("data-action") ?? el.getAttribute("data-of");
-      let yet = of !== null && all.has(of) && !shown.has(of);
+      let yet = of !== null && (all.has(of) && !shown.has(of) || asked.has(of));
       if (of === null && (is("dimension", "extension", "head") || is("leader") && el.nextElementSibling?.classList.contains("dimension"))) yet = all.has("~arms") && !shown.has("~arms");
       if (is("centre") || of === "centre") yet = !shown.has("~ring");
       flag(el, "yet", yet);
@@ -155,10 +196,10 @@
 
   // The newest words and the arrows they speak of light up together.
   function light(only) {
-    const lit = new Set(only ?? (asking ? [] : ideas[at].l ?? [])), now = said.querySelector(".row.now");
+    const lit = new Set(only ?? (asking ? [] : ideas[at].l)), now = said.querySelector(".row.now");
     for (const g of drawn.querySelectorAll("g[data-action]")) flag(g, "lit", lit.has(g.getAttribute("data-action")));
     const maths = [...(now?.querySelectorAll(":scope > .line > math") ?? [])].filter((m) => !m.classList.contains("unwritten"));
-    const count = Math.max(0, ...ideas.filter((i) => (ideas[at].p ?? []).some((p) => i.s === scene && (i.p ?? []).includes(p))).map((i) => i.t ?? 0));
+    const count = Math.max(0, ...ideas.filter((i) => ideas[at].p.some((p) => i.s === scene && i.p.includes(p))).map((i) => i.t ?? 0));
     const written = count ? maths[ideas[at].t ? ideas[at].t - 1 : count] : null;
     for (const t of said.querySelectorAll(".term")) flag(t, "lit", lit.has(t.dataset.action) && (only || now?.contains(t) && (!written || written.contains(t))));
   }
@@ -166,9 +207,9 @@
   function speak(idea) {
     const live = part("live");
     live.replaceChildren();
-    if (asking) live.append(...found(idea.q).flatMap((el) => [...copy(el).childNodes]));
+    if (asking) live.append(...words_of(idea.q));
     else if (idea.t) live.textContent = [...drawn.querySelectorAll("g.lit")].map((g) => g.getAttribute("aria-label")).join(", ");
-    else for (const n of idea.p ?? []) for (const el of pieces(n)) {
+    else for (const n of idea.p) for (const el of pieces(n)) {
       const line = el.querySelector(".line[aria-label]");
       live.append(line ? `${line.getAttribute("aria-label")} ` : el);
     }
@@ -178,12 +219,11 @@
   const next = () => asking ? show(at) : at < last && show(at + 1, true);
   const back = () => asking ? at > 0 && show(at - 1) : asks && ideas[at].q ? show(at, true) : at > 0 && show(at - 1);
   const acts = {
-    next, back, first: () => show(0), last: () => show(last),
-    ask() { asks = !asks; recall(asks ? "yes" : "no"); show(at, asking); },
+    next, back, first: () => show(0), last: () => show(told.end - 1), more: () => told.end <= last && show(told.end),
+    ask() { asks = !asks; recall("ask", asks ? "yes" : "no"); show(at, asking); },
     pen: () => hold(pen === "ink" ? "" : "ink"), erase: () => hold(pen === "erase" ? "" : "erase"),
     clear() { strokes.delete(at); draw(); },
-    second() { second = window.open(location.href.replace(/#.*$/, "") + "#notes", "unpin-notes", "popup,width=760,height=720"); },
-    leave: () => close(),
+    second: () => beside(), leave: () => close(),
   };
 
   function start(n, ask) {
@@ -207,7 +247,7 @@
     for (const el of document.body.children) el.inert = false;
     address(location.pathname.startsWith("/") && location.protocol.startsWith("http") ? location.pathname + location.search : "#");
     scrollTo(0, top);
-    opener_.focus({ preventScroll: true });
+    opener.focus({ preventScroll: true });
   }
   function follow() {
     const here = /^#teach(?:-(\d+))?(-ask)?$/.exec(location.hash);
@@ -256,24 +296,21 @@
 
   // Keys, tap and swipe.
   const KEYS = { ArrowRight: "next", ArrowDown: "next", PageDown: "next", " ": "next", Enter: "next", ArrowLeft: "back", ArrowUp: "back", PageUp: "back",
-    Backspace: "back", Home: "first", End: "last", Escape: "leave", q: "ask", p: "pen", e: "erase", c: "clear", n: "second" };
+    Backspace: "back", Home: "first", End: "last", Escape: "leave", q: "ask", p: "pen", e: "erase", c: "clear", n: "second", w: "more" };
   function act(e) {
     if (e.ctrlKey || e.metaKey || e.altKey || e.target.closest?.("select")) return "";
     if ((e.key === " " || e.key === "Enter") && e.target.closest?.("button")) return "";
     return e.shiftKey && e.key === " " ? "back" : KEYS[e.key.length === 1 ? e.key.toLowerCase() : e.key] ?? "";
   }
-  document.addEventListener("keydown", (e) => {
-    const name = open || noting ? act(e) : "";
-    if (!name) return;
+  function keys(e) {
+    const there = e.currentTarget !== document, name = open ? act(e) : "";
+    if (!name || there && ["leave", "second"].includes(name)) return;
     e.preventDefault();
-    if (noting) return ["leave", "second"].includes(name) ? undefined : opener?.postMessage({ unpin: "do", name }, "*");
     if (name === "leave" && pen) hold(""); else acts[name]();
-  });
-  document.addEventListener("click", (e) => {
-    const name = e.target.closest?.("[data-do]")?.dataset.do;
-    if (!name) return;
-    if (noting) opener?.postMessage({ unpin: "do", name }, "*"); else acts[name]();
-  });
+  }
+  const press = (e) => acts[e.target.closest?.("[data-do]")?.dataset.do]?.();
+  document.addEventListener("keydown", keys);
+  document.addEventListener("click", press);
   let down = null;
   board.addEventListener("pointerdown", (e) => { down = pen || e.button ? null : [e.clientX, e.clientY]; });
   board.addEventListener("pointercancel", () => { down = null; });
@@ -282,7 +319,7 @@
     const [x, y] = [e.clientX - down[0], e.clientY - down[1]];
     down = null;
     if (Math.abs(x) > 50 && Math.abs(x) > 1.5 * Math.abs(y)) return x < 0 ? next() : back();
-    if (Math.hypot(x, y) < 8 && getSelection().isCollapsed) e.clientX < innerWidth / 4 ? back() : next();
+    if (Math.hypot(x, y) < 8 && getSelection().isCollapsed) e.clientX < innerWidth / 2 ? back() : next();
   });
   for (const [kind, on] of [["pointerover", true], ["pointerout", false]]) board.addEventListener(kind, (e) => {
     const over = e.target.closest?.("[data-action]");
@@ -294,55 +331,83 @@
   }
   addEventListener("resize", () => { if (open) { build(ideas[at].s); show(at, asking); } });
 
-  // The second window shows what to say. Both are the same file; each listens to the other window only, for a file has no origin to check.
-  const noting = location.hash === "#notes" && Boolean(window.opener);
-  const opener = window.opener, opener_ = document.getElementById("teach-open");
-  const tell = () => second && !second.closed && second.postMessage({ unpin: "at", at, asking, asks }, "*");
-  addEventListener("message", (e) => {
-    const said = e.data ?? {};
-    if (noting) { if (e.source === opener && said.unpin === "at") recite(said); return; }
-    if (e.source !== second && !(said.unpin === "hello" && e.source?.opener === window)) return;
-    second = e.source;
-    if (said.unpin === "do" && open && Object.hasOwn(acts, said.name)) acts[said.name]();
-    else if (said.unpin === "hello") { if (!open) start(at, false); else tell(); }
-  });
-  function recite(state) {
-    const idea = ideas[state.at], after = state.asking ? idea : ideas[state.at + 1];
-    const cue = words.cues[idea.t ? "write" : idea.k];
-    note("step").textContent = words.steps[idea.k] ?? "";
-    note("pane").scrollTop = 0;
-    note("cue").textContent = state.asking ? words.asked : cue ?? "";
-    note("now").replaceChildren(...(state.asking ? [idea.q] : [...(idea.p ?? []), ...(idea.n ?? [])]).flatMap(pieces));
-    note("then").replaceChildren();
-    if (!after) note("then").textContent = words.end;
-    else if (after.q && state.asks && !state.asking) note("then").append(...pieces(after.q));
-    else note("then").append(...(after.p ?? []).flatMap(pieces));
-    note("count").textContent = words.of.replace("{n}", state.at + 1).replace("{total}", last + 1);
-    for (const b of notes.querySelectorAll('[data-do="ask"]')) b.setAttribute("aria-pressed", state.asks);
-    heard = true;
+  // The second window shows what to say. It has no address of its own: this page writes into it and listens to it, so it needs neither
+  // a file nor a server, however the page came here.
+  const opener = document.getElementById("teach-open"), note = (name) => second.document.querySelector(`[data-n="${name}"]`);
+  const there = () => { try { return Boolean(second && !second.closed && second.document.getElementById("notes")); } catch { return false; } };
+  let running = 0, spent = 0;
+  function beside(anew = true) {
+    if (there()) return second.focus();
+    // A window that this page opened before it was loaded anew may be out of its reach: then another takes its place.
+    for (const name of anew ? ["unpin-notes", "_blank"] : ["unpin-notes"]) {
+      try {
+        second = window.open("", name, "popup,width=760,height=720");
+        furnish();
+        break;
+      } catch {
+        second?.close();
+        second = null;
+      }
+    }
+    part("shut").textContent = second || !anew ? "" : words.shut;
+    recall("notes", second ? "yes" : "no");
+    recite();
   }
-  let heard = false, running = 0, spent = 0;
+  function furnish() {
+    const d = second.document, page = document.documentElement, inside = notes.cloneNode(true);
+    inside.hidden = inside.inert = false;
+    d.title = document.title;
+    d.documentElement.lang = page.lang;
+    Object.assign(d.documentElement.dataset, page.dataset);
+    d.head.querySelectorAll("style").forEach((e) => e.remove());
+    d.head.append(document.querySelector("style").cloneNode(true));
+    d.body.className = "noting";
+    d.body.replaceChildren(inside);
+    note("keys").append(...["back", "next", "ask"].map((name) => root.querySelector(`[data-do="${name}"]`).cloneNode(true)));
+    d.onkeydown = keys;
+    d.onclick = press;
+    note("run").onclick = () => {
+      if (running) spent += performance.now() - running;
+      running = running ? 0 : performance.now();
+      clock();
+    };
+    note("zero").onclick = () => { spent = 0; running = running && performance.now(); clock(); };
+    const mine = second;
+    // Loaded anew it is empty; shut, it is not wanted any more.
+    second.onpagehide = () => setTimeout(() => {
+      if (second !== mine) return;
+      try {
+        furnish();
+        recite();
+      } catch {
+        mine.close();
+        second = null;
+        recall("notes", "no");
+      }
+    }, 300);
+    clock();
+  }
+  function recite() {
+    if (!there()) return;
+    const idea = ideas[at], after = asking ? idea : ideas[at + 1], end = asking ? at : at + 1;
+    note("step").replaceChildren(...where(idea));
+    note("found").replaceChildren(...tally(idea.f));
+    note("pane").scrollTop = 0;
+    note("cue").textContent = asking ? words.asked : words.cue[idea.t ? "write" : idea.k] ?? "";
+    note("now").replaceChildren(...(asking ? [idea.q] : [...idea.p, ...idea.n]).flatMap(pieces));
+    const then = !after || end === told.end ? [words.end] : after.q && asks && !asking ? pieces(after.q) : after.p.flatMap(pieces);
+    note("then").replaceChildren(...then);
+    buttons(second.document);
+  }
   function clock() {
+    if (!there()) return;
     const s = Math.floor((spent + (running && performance.now() - running)) / 1000);
     note("clock").textContent = [s >= 3600 ? Math.floor(s / 3600) : -1, Math.floor(s / 60) % 60, s % 60].filter((n) => n >= 0).map((n) => String(n).padStart(2, "0")).join(":");
+    note("run").textContent = running ? words.pause : words.start;
   }
-  if (noting) {
-    notes.hidden = false;
-    document.body.classList.add("noting");
-    note("run").addEventListener("click", (e) => {
-      if (running) { spent += performance.now() - running; running = 0; } else running = performance.now();
-      e.currentTarget.textContent = running ? words.pause : words.start;
-      clock();
-    });
-    note("zero").addEventListener("click", () => { spent = 0; running = running && performance.now(); clock(); });
-    setInterval(clock, 250);
-    const hello = () => opener.postMessage({ unpin: "hello" }, "*");
-    hello();
-    setInterval(hello, 1500);
-  } else {
-    opener_.hidden = false;
-    opener_.addEventListener("click", () => start(at, false));
-    addEventListener("hashchange", follow);
-    if (/^#teach/.test(location.hash)) document.fonts.ready.then(follow);
-  }
+  setInterval(clock, 250);
+  opener.hidden = false;
+  opener.addEventListener("click", () => start(at, false));
+  addEventListener("hashchange", follow);
+  if (/^#teach/.test(location.hash)) document.fonts.ready.then(() => { follow(); if (recall("notes") === "yes") beside(false); });
 })();

@@ -8,15 +8,11 @@ from collections.abc import Callable, Mapping
 from html import escape
 
 from unpin.base.record import record
-from unpin.lesson.board import LEAD, Idea, Told
+from unpin.lesson.board import LEAD, Told
 from unpin.lesson.ideas import told
 from unpin.lesson.nodes import Bullets, Lesson, Text, Working, walk
+from unpin.lesson.stations import STATIONS
 from unpin.words.sentences import catalogue, say
-
-_STEPS = {"given": "given", "find": "find", "body": "body", "diagram": "diagram", "count": "count", "sum": "sum", "header": "sum", "write": "write",
-          "substitute": "substitute", "collect": "collect", "solve": "solve", "result": "result", "answer": "answer", "check": "check",
-          "inspection": "inspection"}
-"""Kinds of idea and the step name they go under."""
 
 _KEYS = ("back", "next", "ask", "pen", "erase", "clear", "second", "leave")
 
@@ -40,13 +36,15 @@ def view(lesson: Lesson) -> View:
     found = told(lesson)
     standing = {id(x) for x in _standing(lesson)}
     marks: dict[int, int] = {}
-    own: list[Text] = []
+    own: dict[Text, int] = {}
     for idea in found.ideas:
-        for shown in (*idea.shows, *idea.aside, *((idea.question,) if idea.question else ())):
+        for shown in (*idea.shows, *idea.aside, *(t for t in (idea.question, idea.place) if t)):
             if shown != LEAD and id(shown) not in marks:
-                marks[id(shown)] = len(marks) + 1
+                number = len(marks) + 1
                 if isinstance(shown, Text) and id(shown) not in standing:
-                    own.append(shown)
+                    # The same question is asked of many bodies.
+                    number = own.setdefault(shown, number)
+                marks[id(shown)] = number
     return View(found, marks, tuple(own))
 
 
@@ -69,25 +67,27 @@ def opener(language: str) -> str:
 def stage(view: View, phrase: Callable[[Text], str], title: str, language: str) -> str:
     """The frame, hidden until it is opened; the window with what to say; the list of ideas. `phrase` writes a text, `title` is escaped."""
     own = "".join(f'<li data-i="{view.marks[id(t)]}">{phrase(t)}</li>' for t in view.own)
-    data = json.dumps({"scenes": [[s.section.id, s.figure.id if s.figure else ""] for s in view.told.scenes],
-                       "ideas": [_idea(i, before, view.marks) for before, i in zip((None, *view.told.ideas), view.told.ideas)], "words": _words(language)},
-                      ensure_ascii=False, separators=(",", ":"))
+    stations = [name for name in STATIONS if any(i.station == name for i in view.told.ideas)]
+    data = json.dumps({**_ideas(view, stations), "end": view.told.end, "words": _words(view, language)}, ensure_ascii=False, separators=(",", ":"))
+    way = "".join(f"<li><span>{_word(f'station.{name}', language)}</span></li>" for name in stations)
     keys = "".join(_key(name, language) for name in _KEYS)
     return f"""<div id="teach" role="dialog" aria-modal="true" aria-label="{_word("name", language)}" tabindex="-1" hidden>
-<div class="t-head"><p class="t-title">{title}</p><p class="t-step" data-t="step"></p>
-<label><span class="t-unseen">{_word("go", language)}</span><select data-t="go"></select></label><p class="t-count" data-t="count"></p></div>
+<div class="t-head"><p class="t-title">{title}</p><label><span class="t-unseen">{_word("go", language)}</span><select data-t="go"></select></label>
+<p class="t-step" data-t="step"></p><p class="t-found" data-t="found"></p></div>
+<ol class="t-way" data-t="way" aria-label="{_word("way", language)}">{way}</ol>
 <div class="t-board" data-t="board"><div class="t-drawn" data-t="drawn"></div><div class="t-said" data-t="said"></div>
 <svg class="t-ink" data-t="ink" viewBox="0 0 1000 1000" preserveAspectRatio="none" aria-hidden="true"></svg></div>
 <div class="t-keys" role="toolbar" aria-label="{_word("keys", language)}">{keys}</div>
+<p class="t-shut" data-t="shut" role="status"></p>
 <div class="t-unseen" data-t="live" aria-live="polite"></div>
 </div>
 <div id="notes" role="main" hidden>
 <h1 class="n-title">{title}</h1>
 <div class="n-head"><p class="n-clock" data-n="clock" role="timer">00:00</p><button type="button" data-n="run">{_word("start", language)}</button>
-<button type="button" data-n="zero">{_word("zero", language)}</button><p class="t-count" data-n="count"></p><p data-n="step"></p></div>
+<button type="button" data-n="zero">{_word("zero", language)}</button><p data-n="step"></p><p class="t-found" data-n="found"></p></div>
 <div class="n-now" data-n="pane" tabindex="0"><h2>{_word("say", language)}</h2><p class="n-cue" data-n="cue"></p><div data-n="now"></div></div>
 <div class="n-foot"><h2>{_word("then", language)}</h2><div class="n-next" data-n="then"></div>
-<div class="t-keys">{_key("back", language)}{_key("next", language)}{_key("ask", language)}</div></div>
+<div class="t-keys" data-n="keys"></div></div>
 </div>
 <ol id="teach-own" hidden>{own}</ol>
 <div id="teach-told" hidden>{escape(data, quote=False)}</div>
@@ -103,22 +103,33 @@ def _word(name: str, language: str) -> str:
     return escape(say(f"lesson.teach.{name}", language))
 
 
-def _words(language: str) -> dict[str, object]:
-    """What the script fills in: step names, what to say to a kind of idea, and a few labels."""
+def _words(view: View, language: str) -> dict[str, object]:
+    """What the script fills in: what each kind of idea is and what to say to it, and a few labels."""
     all_words = catalogue("lesson", language)
-    steps = {kind: all_words[f"step.{name}"] for kind, name in _STEPS.items()}
-    cues = {k.removeprefix("teach.cue."): v for k, v in all_words.items() if k.startswith("teach.cue.")}
-    labels = {k: all_words[f"teach.{k}"] for k in ("of", "start", "pause", "end", "asked")}
-    return {"steps": steps, "cues": cues, **labels}
+    kinds = {*(i.kind for i in view.told.ideas), "write", "asking"}
+    groups = {group: {k: all_words[f"teach.{group}.{k}"] for k in sorted(kinds) if f"teach.{group}.{k}" in all_words} for group in ("now", "cue")}
+    return {**groups, **{k: all_words[f"teach.{k}"] for k in ("found", "next", "more", "start", "pause", "end", "asked", "shut")}}
 
 
-def _idea(idea: Idea, before: Idea | None, marks: Mapping[int, int]) -> dict[str, object]:
-    """Kind, scene, pieces, arrows, lit, terms, question, aside; what is empty is left out, and a kind or scene that is that of the idea before."""
-    said: dict[str, object] = {"k": idea.kind, "s": idea.scene, "p": [0 if x == LEAD else marks[id(x)] for x in idea.shows],
-                               "a": list(idea.arrows), "l": list(idea.lit), "t": idea.terms,
-                               "q": marks[id(idea.question)] if idea.question else 0, "n": [marks[id(x)] for x in idea.aside]}
-    if before is not None and before.kind == idea.kind:
-        del said["k"]
-    if before is not None and before.scene == idea.scene:
-        del said["s"]
-    return {k: v for k, v in said.items() if v}
+_STAYS = "ksowf"
+"""What is that of the idea before where an idea does not say it."""
+
+
+def _ideas(view: View, stations: list[str]) -> dict[str, object]:
+    """`ids`: of arrows, which ideas name by their place in it. `scenes`: chapter and figure, 0 for those of the scene before. An idea: kind, scene,
+    station, the sum in hand, unknowns found, pieces, arrows, lit, terms, question, aside; what is empty or stays is left out."""
+    ids = list(dict.fromkeys(a for i in view.told.ideas for a in (*i.arrows, *i.lit)))
+    stays: dict[str, object] = {"k": "", "s": 0, "o": 0, "w": 0, "f": 0}
+    scenes, told_of, chapter, drawn = [], [], "", ""
+    for s in view.told.scenes:
+        new = (s.section.id, s.figure.id if s.figure else "")
+        scenes.append([0 if new[0] == chapter else new[0], 0 if new[1] == drawn else new[1]])
+        chapter, drawn = new
+    for i in view.told.ideas:
+        said: dict[str, object] = {
+            "k": i.kind, "s": i.scene, "o": stations.index(i.station), "w": view.marks[id(i.place)] if i.place else 0, "f": i.found,
+            "p": [0 if x == LEAD else view.marks[id(x)] for x in i.shows], "a": [ids.index(a) for a in i.arrows], "l": [ids.index(a) for a in i.lit],
+            "t": i.terms, "q": view.marks[id(i.question)] if i.question else 0, "n": [view.marks[id(x)] for x in i.aside]}
+        told_of.append({k: v for k, v in said.items() if (v != stays[k] if k in _STAYS else v)})
+        stays.update({k: said[k] for k in _STAYS})
+    return {"ids": ids, "scenes": scenes, "ideas": told_of}
