@@ -68,3 +68,13 @@ def test_a_block_with_corners_is_counted_among_the_parts(tmp_path):
                                          "supports: {A: pin, B: roller}\nloads: [weight of crate 10 N]\nfind: [A, B]\n")
     (entry,) = register.index(tmp_path)
     assert register.parts_of(entry) == "1 block"
+
+
+def test_a_wheel_meets_the_edge_of_a_step_and_no_knife_edge(tmp_path):
+    (tmp_path / "cart.yaml").write_text("points: {C: [0, 0], E: 0.5 from C at 40 deg below right}\ndiscs: {wheel: 0.5 m at C}\nletters: {P: unknown}\n"
+                                        "contacts: {E: ground pushes wheel}\nloads: [weight of wheel 80 N, P at C right]\nfind: [P, E]\n")
+    (entry,) = register.index(tmp_path)
+
+    assert entry.solved
+    assert register.named("kind", entry.kinds) == "edge of a step"
+    assert register.named("kind", entry.kinds, "es") == "borde de un escalón"
