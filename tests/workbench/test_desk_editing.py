@@ -223,3 +223,23 @@ def test_each_force_on_a_member_and_an_unknown_load_can_be_asked():
         if saying["section"] == "find":
             assert read_text(edited(text, [{"do": "say", **{k: saying[k] for k in ("section", "name", "phrase")}}])["text"]).sound
     assert "C on arm" not in [s["phrase"] for s in sayings(text + "find: [C on arm]\n", ["part arm"])]
+
+
+def test_an_act_brings_what_is_then_to_be_seen_in_the_same_reply(desk):
+    text = desk.get("/file", name="market-awning.yaml").json()["text"]
+    wanted = {"scale": 60, "want": ["figure"], "freedom": 0}
+    act = {"do": "set", "section": "title", "value": "Another awning"}
+
+    reply = desk.post("/edit", text=text, acts=[act], look=wanted).json()
+    alone = desk.post("/edit", text=text, acts=[act]).json()
+
+    assert reply["look"] == desk.post("/look", text=reply["text"], **wanted).json()
+    assert reply["look"]["title"] == "Another awning"
+    assert alone == {k: v for k, v in reply.items() if k != "look"}
+
+
+def test_an_act_that_is_refused_brings_nothing_to_be_seen(desk):
+    reply = desk.post("/edit", text="points: {A: [0, 0]}\n", acts=[{"do": "rename", "id": "point Q", "to": "R"}], look={"scale": 60})
+
+    assert reply.status_code == 422
+    assert "look" not in reply.json()

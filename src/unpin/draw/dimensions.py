@@ -172,14 +172,18 @@ def _begin(axis: str, side: int, value: float, spot: Spot, obstacles: list[Strip
     """Where the extension line begins: past the point and past whatever of its symbol lies in the way."""
     k = 0 if axis == "x" else 1
     reach = spot[1 - k]
-    for p, q, half in sorted(obstacles, key=lambda s: side * min(side * s[0][1 - k], side * s[1][1 - k])):
-        if min(p[k], q[k]) - half <= value <= max(p[k], q[k]) + half:
-            low, high = sorted((side * p[1 - k], side * q[1 - k]))
-            if p[k] != q[k] and abs(p[k] - q[k]) > 2 * half:
-                share = min(1.0, max(0.0, (value - p[k]) / (q[k] - p[k])))
-                low = high = side * (p[1 - k] + share * (q[1 - k] - p[1 - k]))
-            if low - half <= side * reach + 4:
-                reach = side * max(side * reach, high + half)
+    met = [
+        (p, q, half)
+        for p, q, half in obstacles
+        if (p[k] - half <= value or q[k] - half <= value) and (value <= p[k] + half or value <= q[k] + half)
+    ]
+    for p, q, half in sorted(met, key=lambda s: side * min(side * s[0][1 - k], side * s[1][1 - k])):
+        low, high = sorted((side * p[1 - k], side * q[1 - k]))
+        if p[k] != q[k] and abs(p[k] - q[k]) > 2 * half:
+            share = min(1.0, max(0.0, (value - p[k]) / (q[k] - p[k])))
+            low = high = side * (p[1 - k] + share * (q[1 - k] - p[1 - k]))
+        if low - half <= side * reach + 4:
+            reach = side * max(side * reach, high + half)
     return reach + side * EXTENSION_GAP
 
 

@@ -179,10 +179,11 @@ def _bodies(piece: Piece, paper: Paper) -> None:
 
 
 def _supports(piece: Piece, paper: Paper) -> None:
+    middle_of_all = centre_of(union(mark_box(m) for m in paper.middle)) if paper.middle else None
     for item in piece.of(SupportItem):
         spot = paper.at(item.at)
         taken = [s for s in paper.room if max(abs(s[0][k] - spot[k]) for k in (0, 1)) > 0.5 or s[0] != s[1]]
-        middle = centre_of(union(mark_box(m) for m in paper.middle)) if paper.middle else spot
+        middle = middle_of_all or spot
         strands = _strands_at(piece, item)
         if strands:
             # What lies on the disc itself is in the way on every side.

@@ -21,6 +21,8 @@ LED_CLEAR = 3.4
 ENVIED = 30.0
 MUDDLED = 56.0
 """Dislike of a leader line from which on a label that may be left out is."""
+ABREAST = 6.0
+"""What is farther apart than this, pt, cannot be in each other's way, whether label or leader line."""
 ASIDE = 30.0
 """What is farther away than this, pt, is not taken for the owner of a label."""
 KEPT = 5
@@ -49,7 +51,11 @@ class _Seat:
     options: list[Candidate]
     taken: Candidate | None = None
     moves: int = 0
-    others: list[Strip] = field(default_factory=list)
+    beside: list[_Seat] = field(default_factory=list)
+
+    def reach(self) -> Box | None:
+        """The box around every place that this label may take."""
+        return union(_reach(c) for c in self.options) if self.options else None
 
 
 def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tuple[Strip, ...]]) -> dict[str, Candidate | None]:
@@ -60,23 +66,30 @@ def place(wanted: list[Wanted], obstacles: Iterable[Strip], rivals: dict[str, tu
     ground = Field(obstacles)
     outlines = {key: _outline(strips) for key, strips in rivals.items() if strips}
     seats = [_Seat(w, _options(w, ground, outlines)) for w in wanted]
+    _acquaint(seats)
     for seat in sorted(seats, key=lambda s: len(s.options)):
-        _choose(seat, seats)
+        _choose(seat)
     for _ in range(40):
         troubled = [s for s in seats if s.taken is None and s.options and s.moves < 6]
         if not troubled:
             break
-        _send_away(troubled[0], seats)
+        _send_away(troubled[0])
+    led_far = False
     for seat in seats:
         if seat.taken is None or seat.taken.cost >= ENVIED:
             before, seat.taken = seat.taken, None
-            near = seat.options
+            near, beside = seat.options, seat.beside
             free = islice((c for c in ground.free(seat.wanted.far()) if _leader_free(c, seats)), 8 * KEPT)
             led = [(c.cost + 6.0 * _crossed(c.leader, ground), k, c) for k, c in enumerate(free)]
             seat.options = [c for cost, _, c in sorted(led, key=lambda o: o[:2]) if cost < MUDDLED or not seat.wanted.spare]
-            _choose(seat, seats)
+            seat.beside = [s for s in seats if s is not seat]  # a leader line may end anywhere
+            _choose(seat)
             if seat.taken is None:
-                seat.options, seat.taken = near, before
+                seat.options, seat.taken, seat.beside = near, before, beside
+            else:
+                led_far = True
+    if led_far:
+        _acquaint(seats)
     _improve(seats)
     return {s.wanted.key: s.taken for s in seats}
 
@@ -171,26 +184,43 @@ def _led_through(a: Candidate, b: Candidate, clear: float = 0.0) -> bool:
     return segment_meets_rect(p, q, b.box, b.tilt, clear)
 
 
-def _choose(seat: _Seat, seats: list[_Seat]) -> None:
-    taken = [s.taken for s in seats if s is not seat and s.taken is not None]
+def _acquaint(seats: list[_Seat]) -> None:
+    """Tell each label which others can ever be in its way, in the order of all."""
+    for seat in seats:
+        seat.beside = []
+    reached = [(seat, box) for seat in seats if (box := seat.reach()) is not None]
+    for k, (one, (left, top, right, bottom)) in enumerate(reached):
+        left, top, right, bottom = left - ABREAST, top - ABREAST, right + ABREAST, bottom + ABREAST
+        for other, box in reached[k + 1 :]:
+            if box[0] < right and box[2] > left and box[1] < bottom and box[3] > top:
+                one.beside.append(other)
+                other.beside.append(one)
+
+
+def _choose(seat: _Seat) -> None:
+    taken = [s.taken for s in seat.beside if s.taken is not None]
     seat.taken = next((c for c in seat.options if not any(_clash(c, t) for t in taken)), None)
 
 
-def _send_away(seat: _Seat, seats: list[_Seat]) -> None:
+def _sitters(seat: _Seat, c: Candidate) -> list[_Seat]:
+    """Those whose label is in the way of a candidate."""
+    return [s for s in seat.beside if s.taken is not None and _clash(c, s.taken)]
+
+
+def _send_away(seat: _Seat) -> None:
     """Take the option that unseats the fewest, and let those choose again."""
-
-    def sitters(c: Candidate) -> list[_Seat]:
-        return [s for s in seats if s is not seat and s.taken is not None and _clash(c, s.taken)]
-
-    ranked = sorted(seat.options, key=lambda c: (len(sitters(c)), sum(s.moves for s in sitters(c)), c.cost))
-    pick = ranked[min(seat.moves, len(ranked) - 1) if seat.moves else 0]
-    gone = sitters(pick)
+    ranked = []
+    for k, c in enumerate(seat.options):
+        sitting = _sitters(seat, c)
+        ranked.append((len(sitting), sum(s.moves for s in sitting), c.cost, k, c, sitting))
+    ranked.sort(key=lambda r: r[:4])
+    *_, pick, gone = ranked[min(seat.moves, len(ranked) - 1) if seat.moves else 0]
     for other in gone:
         other.taken = None
     seat.taken = pick
     seat.moves += 1
     for other in sorted(gone, key=lambda s: len(s.options)):
-        _choose(other, seats)
+        _choose(other)
 
 
 def _improve(seats: list[_Seat]) -> None:
@@ -199,17 +229,17 @@ def _improve(seats: list[_Seat]) -> None:
         moved = False
         for seat in seats:
             if seat.taken is not None:
-                moved |= _trade(seat, seats)
+                moved |= _trade(seat)
         if not moved:
             return
 
 
-def _trade(seat: _Seat, seats: list[_Seat]) -> bool:
+def _trade(seat: _Seat) -> bool:
     before = seat.taken
     for option in seat.options:
         if option.cost >= before.cost - 0.3:
             return False
-        guests = [s for s in seats if s is not seat and s.taken is not None and _clash(option, s.taken)]
+        guests = _sitters(seat, option)
         if len(guests) > 2:
             continue
         kept = [(s, s.taken) for s in guests]
@@ -217,7 +247,7 @@ def _trade(seat: _Seat, seats: list[_Seat]) -> bool:
         for guest in guests:
             guest.taken = None
         for guest in guests:
-            _choose(guest, seats)
+            _choose(guest)
         after = option.cost + sum(s.taken.cost if s.taken else 1e6 for s in guests)
         if after < before.cost + sum(c.cost for _, c in kept) - 0.3:
             return True

@@ -6,7 +6,7 @@ Every parser here is built once, when the first phrase is read.
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 from parsy import ParseError, Parser, alt, generate, seq, success
 from parsy import index as parsy_index
@@ -18,9 +18,21 @@ from unpin.read import phrases as say
 from unpin.read.pieces import KEYWORDS, TURNS, amount, at_clause, away, axis, bare_angle, comma, direction, end, linear_names, name, slope, symbol, token, word
 from unpin.read.slips import Misread, misread
 
+LONGEST_KEPT = 300
+"""Phrases of so many signs are remembered: from edit to edit most of a file says the same."""
+
 
 def parse_phrase(kind: str, text: str):
     """One phrase of a kind of `PHRASES`: its facts, or a Misread."""
+    return _remembered(kind, text) if len(text) <= LONGEST_KEPT else _parsed(kind, text)
+
+
+@lru_cache(maxsize=2048)
+def _remembered(kind: str, text: str):
+    return _parsed(kind, text)
+
+
+def _parsed(kind: str, text: str):
     line = tokens(text)
     if len(line) > 400:
         return Misread(0, len(text), "", ("@want.shorter",))

@@ -2,17 +2,20 @@
 import { send } from "../net.js";
 import { redone, stepped, undone } from "../kernels/history.js";
 import { store, text, thing } from "../store.js";
-import { look } from "./looking.js";
+import { look, seen, wanted } from "./looking.js";
 import { keep } from "./saving.js";
 
-/** @param {string} to the whole new text @param {string} [mark] joins it with the step before if that has the same mark @returns {Promise<void>} */
-export function write(to, mark = "") {
+/**
+ * @param {string} to the whole new text @param {string} [mark] joins it with the step before if that has the same mark
+ * @param {() => Promise<void>} [show] brings what is to be seen of it on the page @returns {Promise<void>}
+ */
+export function write(to, mark = "", show = look) {
   const { history } = store.get();
   const next = stepped(history, to, mark);
   if (next === history) return Promise.resolve();
   store.set({ history: next, notice: "" });
   keep();
-  return look();
+  return show();
 }
 
 /** @type {Promise<unknown>} */
@@ -27,12 +30,13 @@ export const atRest = () => turn;
  */
 export function change(acts, mark = "") {
   const made = turn.then(async () => {
-    const reply = await send("/edit", { text: text(), acts });
+    const asked = wanted();
+    const reply = await send("/edit", { text: text(), acts, look: asked });
     if (!reply.ok) {
       store.set({ notice: reply.message ?? "" });
       return null;
     }
-    await write(reply.text, mark);
+    await write(reply.text, mark, () => seen(reply.look, asked));
     return /** @type {string[]} */ (reply.made ?? []);
   });
   turn = made.catch(() => null);

@@ -18,16 +18,32 @@ export function look() {
   });
 }
 
+/** What the page wants to see of a text, whichever it is. @returns {{scale: number | null, want: string[], freedom: number}} */
+export function wanted() {
+  const { act, moving, scale, freedom } = store.get();
+  return { scale, want: ["figure", ...(act === "apart" ? ["apart"] : []), ...(moving ? ["motion"] : [])], freedom };
+}
+
+/**
+ * The text has become one of which the engine has sent the look already, as it was `asked` for. Where the page wants something else by
+ * now, it asks anew.
+ * @param {any} reply @param {ReturnType<typeof wanted>} asked @returns {Promise<void>}
+ */
+export function seen(reply, asked) {
+  if (!reply?.ok || JSON.stringify(asked) !== JSON.stringify(wanted())) return look();
+  since++; // what is still on its way is about an earlier text
+  take(reply);
+  return Promise.resolve();
+}
+
 async function run() {
   busy = true;
   do {
     again = false;
-    const now = store.get();
     const asked = ++since;
-    const want = ["figure", ...(now.act === "apart" ? ["apart"] : []), ...(now.moving ? ["motion"] : [])];
     const told = waiting;
     waiting = [];
-    const reply = await send("/look", { text: text(), scale: now.scale, want, freedom: now.freedom, since: asked });
+    const reply = await send("/look", { text: text(), ...wanted(), since: asked });
     if (reply.since === asked && reply.ok) take(/** @type {any} */ (reply));
     else if (reply.status === 0) store.set({ kept: "offline" });
     for (const done of told) done();

@@ -13,11 +13,11 @@ export function preview(moves, shown) {
   clearTimeout(timer);
   const mine = ++asked;
   timer = window.setTimeout(async () => {
-    const edited = await send("/edit", { text: text(), acts: moves.map((m) => ({ do: "point", ...m })) });
-    if (mine !== asked || !edited.ok) return;
+    const acts = moves.map((m) => ({ do: "point", ...m }));
+    const edited = await send("/edit", { text: text(), acts, look: { scale: store.get().scale, want: ["figure"], freedom: 0 } });
+    const reply = edited.look;
+    if (mine !== asked || !edited.ok || !reply.figure) return;
     const now = store.get();
-    const reply = await send("/look", { text: edited.text, scale: now.scale, want: ["figure"], freedom: 0, since: mine });
-    if (mine !== asked || !reply.ok || !reply.figure) return;
     kept ??= { look: now.look, drawn: now.drawn };
     store.set({ look: /** @type {any} */ (reply), drawn: /** @type {any} */ (reply) });
     requestAnimationFrame(() => mine === asked && shown());

@@ -8,12 +8,23 @@ import { store } from "../store.js";
 
 /** @type {{svg: string, marks: Map<string, Spot[][]>}} */
 let read = { svg: "", marks: new Map() };
+/** @type {{svg: string, root: Element | null}} */
+let last = { svg: "", root: null };
+
+/**
+ * The root of a drawing in a document of its own, which is never changed: the one before, if it is asked for again.
+ * @param {string} svg @returns {Element}
+ */
+export function parsed(svg) {
+  if (!last.root || last.svg !== svg) last = { svg, root: new DOMParser().parseFromString(svg, "image/svg+xml").documentElement };
+  return /** @type {Element} */ (last.root);
+}
 
 /** The drawn marks of each owner in metres: corners of lines, centres and rims of circles. @param {import("../types.js").Figure} figure @returns {Map<string, Spot[][]>} */
 export function marksOf(figure) {
   if (read.svg === figure.svg) return read.marks;
   const marks = new Map();
-  const root = new DOMParser().parseFromString(figure.svg, "image/svg+xml").documentElement;
+  const root = parsed(figure.svg);
   const metres = (/** @type {Spot} */ [x, y]) => /** @type {Spot} */ ([x / figure.scale, -y / figure.scale]);
   for (const group of root.querySelectorAll("g[data-owner]:not(.joint), g[data-action]")) {
     const load = group.getAttribute("data-action");

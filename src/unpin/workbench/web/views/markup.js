@@ -3,6 +3,8 @@
  * Attributes that could run or fetch something are not listed.
  */
 
+import { parsed } from "../acts/shapes.js";
+
 const ELEMENTS = new Set(
   (
     "svg g path circle rect line polyline polygon text tspan title desc defs " +
@@ -33,18 +35,52 @@ function clean(element) {
   return element;
 }
 
-/** @type {Map<string, {source: string, node: Element}>} */
+/** @type {Map<string, {source: string, node: Element, root?: Element}>} */
 const kept = new Map();
 
 /**
- * A drawing of the engine, one element for each place of the page it stands at; the same drawing again is the same element.
+ * A drawing of the engine, one element for each place of the page it stands at; the same drawing again is the same element, and of the
+ * next one only the marks that differ are made anew.
  * @param {string} place @param {string} source SVG text @param {string | number} [version] @returns {Element}
  */
 export function drawing(place, source, version = "") {
-  return remembered(place, `${version}${source}`, () => {
-    const parsed = new DOMParser().parseFromString(source, "image/svg+xml").documentElement;
-    return clean(/** @type {Element} */ (document.importNode(parsed, true))) ?? document.createElement("span");
-  });
+  const old = kept.get(place);
+  const named = `${version}${source}`;
+  if (old?.source === named) return old.node;
+  const root = parsed(source);
+  const node =
+    old?.root && asDrawn(old.node, old.root)
+      ? redrawn(old.node, root)
+      : (clean(document.importNode(root, true)) ?? document.createElement("span"));
+  kept.set(place, { source: named, node, root });
+  return node;
+}
+
+/** Whether no hand has moved anything of a drawing since the engine drew it. @param {Element} node @param {Element} root */
+function asDrawn(node, root) {
+  const [here, there] = [node.childNodes, root.childNodes];
+  if (here.length !== there.length) return false;
+  for (let k = 0; k < here.length; k++) if (!here[k].isEqualNode(there[k])) return false;
+  return true;
+}
+
+/** The drawing made into another, mark by mark: what is alike at both ends stays. @param {Element} node @param {Element} root @returns {Element} */
+function redrawn(node, root) {
+  const shell = clean(document.importNode(root, false));
+  for (const { name, value } of shell?.attributes ?? []) if (node.getAttribute(name) !== value) node.setAttribute(name, value);
+  const [old, next] = [[...node.childNodes], [...root.childNodes]];
+  let tail = 0;
+  while (tail < Math.min(old.length, next.length) && old[old.length - 1 - tail].isEqualNode(next[next.length - 1 - tail])) tail++;
+  const [gone, come] = [old.length - tail, next.length - tail];
+  for (let k = 0; k < Math.max(gone, come); k++) {
+    if (k < Math.min(gone, come) && old[k].isEqualNode(next[k])) continue;
+    const made = k < come ? document.importNode(next[k], true) : null;
+    const fit = made instanceof Element ? clean(made) : made;
+    if (k < gone && fit) node.replaceChild(fit, old[k]);
+    else if (fit) node.insertBefore(fit, old[gone] ?? null);
+    else if (k < gone) old[k].remove();
+  }
+  return node;
 }
 
 /** Words of the engine (HTML with mathematics) in a span, or in a div for whole chapters. @param {string} place @param {string} source @param {"span" | "div"} [as] @returns {Element} */
