@@ -324,3 +324,11 @@ def test_a_support_where_members_are_welded_holds_the_one_rigid_part():
     )
     # By hand, moments about O: P 0.4 = 900 . 0.12.
     assert answers(whole)["P"] == 270
+
+
+def test_a_letter_that_is_to_be_found_may_be_that_of_a_cord():
+    reading = read(letters="{T: unknown}")
+
+    assert not reading.diagnostics
+    assert [a.kind for a in reading.problem.asked][:1] == [a.kind for a in read().problem.asked][:1]
+

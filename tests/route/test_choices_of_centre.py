@@ -28,3 +28,28 @@ def test_a_pull_along_a_line_through_the_centre_does_not_make_it_dear_where_its_
                   support("roller", "C", "", UP), force(10, "B"), force(2, "E", "", RIGHT))
     truss = replace(truss, asked=(Asked("link", "DE"),))
     assert centres(truss)[-1] == "B"
+
+
+def test_an_axis_along_which_a_force_acts_is_said_as_that_force_is():
+    """A car on a steep track, its cable parallel to it: forces along the track, at its angle (common practice, no source)."""
+    from unpin.read import read_text
+
+    text = ("points: {A: [0, 0], B: 50 from A at 65 deg, K: 24 from B at 25 deg below right}\nmembers: {car: A B K A}\n"
+            "supports: {A: roller pushes at 25 deg below right, B: roller pushes at 25 deg below right, K: cord at 65 deg}\n"
+            "loads: [5500 N at K down]\nfind: [\"K-K'\"]\n")
+    first = work(read_text(text).problem).recommended.steps[0].equations[0].functional
+
+    assert first.kind == "along"
+    assert (first.direction.form, first.direction.angle) == ("angle", 65)
+
+
+def test_a_pulley_is_cut_free_without_a_pin_that_only_its_cord_runs_to():
+    from unpin.read import read_text
+
+    text = ("points: {A: [0, 0], H: A down 0.3, B: [0.05, 1], C: [0.05, 1.6]}\nmembers: {hook: A H}\n"
+            "discs: {upper: 0.15 m at C, middle: 0.05 m at B, lower: 0.1 m at A}\n"
+            "cords: {P: A over middle under lower over upper pulled down, T: B to C}\nsupports: {C: pin}\nloads: [600 N at H down]\nfind: [P, T, C]\n")
+    problem = read_text(text).problem
+
+    assert [s.equations[0].body.parts for s in work(problem).recommended.steps][-1] == ("middle",)
+

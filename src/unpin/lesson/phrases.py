@@ -38,7 +38,7 @@ def free_body(body: FreeBody) -> Text:
         if not rigid:
             return Text("thing.pins_together", {"points": points(pins)})
         if len(rigid) == 1 and pins:
-            return Text("thing.member_with_pins", {"name": rigid[0], "points": points(pins), "count": len(pins)})
+            return Text("thing.with_pins", {"body": thing(rigid[0]), "points": points(pins), "count": len(pins)})
         return Text("thing.group", {"members": Listing(tuple(rigid))})
     return thing(body.parts[0])
 

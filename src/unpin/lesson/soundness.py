@@ -117,17 +117,17 @@ def told_motion(structure: Structure, freedom: Freedom, sheet: Sheet) -> Text:
     """One motion in a sentence: what turns about where, slides which way, or moves together."""
     moving = list(freedom.twists)
     rigid = [b for b in moving if not b.startswith(phrases.PIN)]
-    alike = all(freedom.twists[b] == freedom.twists[moving[0]] for b in moving)
-    if not alike:
-        return Text("sound.motion_linked", {"bodies": Listing(tuple(phrases.thing(b) for b in rigid or moving))})
+    # A pin has no turn of its own: where parts move, they say how.
     names = rigid or moving
+    if any(freedom.twists[b] != freedom.twists[names[0]] for b in names):
+        return Text("sound.motion_linked", {"bodies": Listing(tuple(phrases.thing(b) for b in names))})
     body = phrases.thing(names[0]) if len(names) == 1 else Text("thing.group", {"members": Listing(tuple(names))})
     if len(names) == len([b for b in structure.bodies if b.kind == "part"]) and len(names) > 1:
         body = Text("thing.whole")
-    twist = freedom.twists[moving[0]]
+    twist = freedom.twists[names[0]]
     if sign(twist[2]) == 0:
         return Text("sound.motion_slide", {"body": body, "toward": _way(twist, sheet)})
-    return Text("sound.motion_turn", {"body": body, "centre": _place(structure, freedom.centres[moving[0]], sheet)})
+    return Text("sound.motion_turn", {"body": body, "centre": _place(structure, freedom.centres[names[0]], sheet)})
 
 
 def _way(twist, sheet: Sheet) -> Text:

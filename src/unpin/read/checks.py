@@ -42,6 +42,11 @@ def _loose(known: Context, connections: list[Connection], cords: list[Cord]) -> 
         if name not in joined and not on_pin and not known.broken:
             section = {"disc": "discs", "block": "blocks", "box": "blocks"}.get(part.kind, "members")
             report.warning("read.member_loose", part.place, (section, name), name=name)
+    strung = {s.part for c in cords for s in c.stops}
+    touched = {p for c in connections if c.kind != "pin" for p in c.parts} | strung
+    for name, part in known.parts.items():
+        if part.kind == "disc" and name in joined and name not in touched and name not in known.loaded and not known.broken:
+            report.warning("read.disc_idle", part.place, ("discs", name), name=name, hint="hint.disc_idle")
     supports = {c.points[0] for c in connections if GROUND in c.parts}
     for c in known.links.values():
         for end, host in zip(c.points, c.parts):

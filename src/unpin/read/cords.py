@@ -122,6 +122,9 @@ def _centre(known: Context, name: str) -> str:
 
 
 def _round(known: Context, item: Item, one: StopSaid) -> Stop:
+    if one.side != "through" and one.name.text not in known.parts and one.name.text in known.points:
+        discs = tuple(p.name for p in known.parts.values() if p.kind == "disc")
+        raise item.drop("read.no_disc", one.name, name=one.name.text, known=discs[:12], hint="hint.known" if discs else "hint.disc")
     part = known.part(item, one.name)
     if one.side == "through":
         if part.kind != "block" or one.radius is not None:

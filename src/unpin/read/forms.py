@@ -130,7 +130,7 @@ FORMS: tuple[Form, ...] = (
     Form("support", "pin", "holds the point in place; may turn", "pin"),
     Form("support", "roller", "pushes up, or pulls down; free to roll sideways", "roller"),
     Form("support", "roller pushes DIRECTION", "acts along that line, either way", "roller pushes right"),
-    Form("support", "roller on slope AXIS LENGTH AXIS LENGTH", "acts square to the slope", "roller on slope right 4 up 3"),
+    Form("support", "roller on slope AXIS LENGTH AXIS LENGTH", "acts square to the slope; by its angle: `on slope at 30 deg`", "roller on slope right 4 up 3"),
     Form("support", "contact pushes DIRECTION", "a smooth surface: pushes only", "contact pushes at 30 deg above left"),
     Form("support", "contact on slope …", "pushes square to the slope, away from it upwards", "contact on slope right 4 up 3"),
     Form("support", "rocker pushes DIRECTION", "a rounded foot: pushes only", "rocker pushes up"),

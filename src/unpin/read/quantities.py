@@ -17,6 +17,23 @@ from unpin.read.report import Dropped, nearest
 SINGLE = {s: u for s, u in BY_SPELLING.items() if s.isalpha() or s == "°"}
 """Units that are one word; products and quotients of them make the others."""
 
+SPELLED = {
+    **dict.fromkeys(("meter", "metre"), "m"),
+    **dict.fromkeys(("millimeter", "millimetre"), "mm"),
+    **dict.fromkeys(("centimeter", "centimetre"), "cm"),
+    **dict.fromkeys(("newton",), "N"),
+    **dict.fromkeys(("kilonewton",), "kN"),
+    **dict.fromkeys(("foot", "feet"), "ft"),
+    **dict.fromkeys(("inch", "inche"), "in"),
+    **dict.fromkeys(("pound",), "lb"),
+    **dict.fromkeys(("kilogram", "kilogramme"), "kg"),
+    **dict.fromkeys(("ton", "tonne"), "t"),
+}
+"""Units written out, without the plural s: not taken, but understood."""
+
+_SHOWN = ("m", "mm", "cm", "ft", "in", "N", "kN", "lb", "kip", "kg", "slug", "deg")
+"""Units that a hint lists."""
+
 _HALF = Fraction(1, 2)
 _SECOND = Dimension(length=_HALF, force=-_HALF, mass=_HALF)  # a second squared is a metre times a kilogram by a newton
 ROOM = 20
@@ -73,11 +90,14 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
                 raise item.drop("read.point_no_size", name, name=name.name, hint="hint.letter_value")
             raise item.drop("read.at_missing", name, name=name.name, hint="hint.at_missing")
         else:
-            near = nearest(name.name, [*known.letters, *SINGLE, *(k for k in KEYWORDS if len(name.name) > 2)])
+            long = [k for k in KEYWORDS if len(name.name) > 2 and len(k) > 3]
+            near = SPELLED.get(name.name.lower().rstrip("s")) or nearest(name.name, [*known.letters, *SINGLE, *long])
             if len(name.name) == 1 and near.lower() != name.name.lower():
                 near = ""  # every letter is a little like some unit
-            hint = "hint.nearest" if near else "hint.letter_value" if len(name.name) == 1 else ""
-            raise item.drop("read.unknown_letter", name, name=name.name[:40], nearest=near, hint=hint)
+            after_number = item.text[: name.start].rstrip()[-1:].isdigit()
+            hint = "hint.nearest" if near else "hint.letter_value" if len(name.name) == 1 else "hint.units" if after_number else ""
+            units = tuple(s for s in SINGLE if s in _SHOWN)
+            raise item.drop("read.unknown_letter", name, name=name.name[:40], nearest=near, units=units, hint=hint)
     try:
         dimension = _dimension(amount.expression, dimensions, item)
         return evaluate(amount.expression, values), dimension

@@ -10,24 +10,11 @@ from unpin.model.values import Quantity
 from unpin.read import lettered
 from unpin.read.context import Context, Item, shown_units
 from unpin.read.phrases import Amount, LetterSaid, Word
-from unpin.read.quantities import SINGLE, all_spellings, measure, quantity, unit_named
+from unpin.read.quantities import SINGLE, SPELLED, all_spellings, measure, quantity, unit_named
 from unpin.read.report import nearest
 from unpin.read.skeleton import Skeleton, attempt
 from unpin.read.sought import SIGNS
 from unpin.read.tree import Scalar
-
-SPELLED = {
-    **dict.fromkeys(("meter", "metre"), "m"),
-    **dict.fromkeys(("millimeter", "millimetre"), "mm"),
-    **dict.fromkeys(("centimeter", "centimetre"), "cm"),
-    **dict.fromkeys(("newton",), "N"),
-    **dict.fromkeys(("kilonewton",), "kN"),
-    **dict.fromkeys(("foot", "feet"), "ft"),
-    **dict.fromkeys(("inch", "inche"), "in"),
-    **dict.fromkeys(("pound",), "lb"),
-    **dict.fromkeys(("kilogram", "kilogramme"), "kg"),
-}
-"""Units written out, without the plural s: not taken, but understood."""
 
 
 def figures(page: Skeleton) -> int:

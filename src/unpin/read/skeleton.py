@@ -9,12 +9,17 @@ from typing import TypeVar
 
 from unpin.read.context import Item
 from unpin.read.phrases import Word
-from unpin.read.pieces import KEYWORDS, is_name
+from unpin.read.pieces import AXES, KEYWORDS, WAYS, is_name
 from unpin.read.report import Dropped, Report, nearest
 from unpin.read.schema import BY_NAME, MOST, SECTIONS
 from unpin.read.tree import Entries, Items, Node, Scalar
 
 T = TypeVar("T")
+
+
+_GLUED = re.compile(r"([^\W\d][\w']*):(\S.*)")
+_CUT_BRACKET = re.compile(r"[^()]*\)")
+"""`0)`: what the comma has left of `A: (0, 0)`."""
 
 
 def attempt(make: Callable[..., T], *arguments: object) -> T | None:
@@ -99,8 +104,13 @@ class Skeleton:
                 continue
             if not is_name(key.text):
                 # `{arm: C D, D E}`: the comma has made a name of half a phrase.
-                hint = "hint.comma" if half else "hint.reserved" if key.text in KEYWORDS else "hint.name"
-                self.report.error("read.name", key.place, (section, key.text[:40]), name=key.text[:40], hint=hint)
+                hint, more = "hint.comma" if half else "hint.reserved" if key.text in KEYWORDS else "hint.name", {}
+                if half and (glued := _GLUED.fullmatch(key.text)):
+                    # `{A:pin}`: to YAML a colon without a space is part of a name.
+                    hint, more = "hint.colon_space", {"key": glued[1][:40], "rest": glued[2][:40]}
+                elif half and _CUT_BRACKET.fullmatch(key.text):
+                    hint = "hint.square_brackets"
+                self.report.error("read.name", key.place, (section, key.text[:40]), name=key.text[:40], hint=hint, **more)
                 self.report.refuse(key.text, "" if half else value)
                 continue
             yield key.text, key, value
@@ -125,11 +135,11 @@ class Skeleton:
             return
         entries = self.counted(section, node.items)
         for number, entry in enumerate(entries, 1):
-            if self._cut_number(entries, number):
-                place = entry.place
-                self.report.error("read.thousands", place, (section, str(number)), hint="hint.thousands")
+            if hint := self._cut(entries, number):
+                self.report.error("read.thousands", entry.place, (section, str(number)), hint=hint)
+                self.report.mention(entry)
                 continue
-            if number > 1 and self._cut_number(entries, number - 1):
+            if number > 1 and self._cut(entries, number - 1):
                 self.report.mention(entry)
                 continue
             item = self.scalar(section, str(number), entry)
@@ -137,14 +147,17 @@ class Skeleton:
                 yield item
 
     @staticmethod
-    def _cut_number(entries: list[Node], number: int) -> bool:
-        """Whether an entry is the digits before the comma of `1,500 N`, and the next what stood behind it."""
+    def _cut(entries: list[Node], number: int) -> str:
+        """The cure where a comma has cut an entry off from the next: `1,500 N`, `1,5 N`, `P at C square to arm, up`; else ""."""
         pair = entries[number - 1 : number + 1]
-        if len(pair) < 2 or not all(isinstance(n, Scalar) for n in pair):
-            return False
-        return pair[0].place.line == pair[1].place.line and bool(
-            re.fullmatch(r"\d{1,3}", pair[0].text) and re.match(r"\d{3}(?!\d)\s*[^\W\d]", pair[1].text)
-        )
+        if len(pair) < 2 or not all(isinstance(n, Scalar) for n in pair) or pair[0].place.line != pair[1].place.line:
+            return ""
+        first, second = (n.text.strip() for n in pair)
+        if re.fullmatch(r"\d{1,3}", first) and re.match(r"\d{3}(?!\d)\s*[^\W\d]", second):
+            return "hint.thousands"
+        if re.fullmatch(r"\d+", first) and re.match(r"\d+\s*[^\W\d]", second):
+            return "hint.decimal_comma"
+        return "hint.comma" if second in AXES or second in WAYS else ""
 
     # What holds for the whole file.
 

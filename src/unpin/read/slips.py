@@ -64,12 +64,19 @@ def misread(kind: str, line: list[Token], fault: ParseError) -> Misread:
         or (here.text == "," and before.kind == "number" and line[index + 1].kind == "number")
     )
     reserved = here.text in KEYWORDS and wanted == ("@want.name",)
-    if kind == "load" and line[0].text.lower() in _KINDS_OF_LOAD and (index < 2 or line[0].kind != "word"):
-        return Misread(line[0].start, line[0].end, line[0].text, ("@want.amount",), _KINDS_OF_LOAD[line[0].text.lower()])
+    called = line[1] if line[0].text.lower() in ("a", "an", "the") and line[1].kind == "word" else line[0]
+    if kind == "load" and called.text.lower() in _KINDS_OF_LOAD and (called is not line[0] or index < 2 or called.kind != "word"):
+        return Misread(line[0].start, called.end, called.text, ("@want.amount",), _KINDS_OF_LOAD[called.text.lower()])
     if kind in ("support", "contact", "asked", "load", "given"):
         for rough in line:
             if rough.kind == "word" and rough.text.lower() in FRICTION:
                 return Misread(rough.start, rough.end, rough.text, _IN_ITS_PLACE.get(kind, wanted), "hint.friction")
+    if kind == "point" and line[0].text == "(" and line[1].kind == "number":
+        return Misread(line[0].start, line[0].end, line[0].text, ("@want.coordinates",), "hint.square_brackets")
+    if kind == "load" and here.kind == "number" and before.kind == "word" and line[index + 1].text in ("deg", "degrees", "°"):
+        return Misread(here.start, here.end, here.text, wanted, "hint.at_angle", here.text)
+    if kind == "load" and index == 0 and here.kind == "word":
+        return Misread(here.start, here.end, here.text[:40], ("@want.amount",), "hint.force_phrase")
     if kind == "asked" and index == 1 and here.text in ("at", "in") and (meant := nearest(before.text, _LEADS)):
         return Misread(before.start, before.end, before.text[:40], _LEADS, "hint.nearest_word", meant)
     if kind == "load" and before.text == "in" and here.kind == "word" and line[index - 2].text in (*AXES, *WAYS, *TURNS):

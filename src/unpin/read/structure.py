@@ -190,6 +190,10 @@ def cords(page: Skeleton, known: Context) -> dict[str, cord_rules.Strung]:
         letter = known.letters.get(name)
         if letter is not None and not (letter.value and letter.value.dimension == FORCE):
             known.places.setdefault(name, known.letters[name].place or key.place)
+        if known.sought.get(name) == "":
+            # `P: unknown` under letters and a cord P: the letter of the cord's tension, which is found as any other.
+            del known.sought[name]
+            del known.places[name]
         strung = None
         if said is not None and _declare(page, known, "cords", name, key):
             strung = attempt(cord_rules.string, known, name, item, said)

@@ -14,6 +14,7 @@ from typing import Union
 from unpin.base.diagnostic import Place
 from unpin.base.record import record
 from unpin.read.report import Report
+from unpin.read.schema import BY_NAME
 
 DEEPEST, MOST_NODES, LONGEST_TEXT, MOST_BREAKS = 8, 20_000, 20_000, 5
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufeff\ufffe\uffff]")
@@ -87,6 +88,12 @@ def tree_of(text: str, report: Report) -> tuple[Entries | None, bool]:
     the block it stands in is left out and the rest is read."""
     lines = text.split("\n")
     whole = True
+    for n, line in enumerate(lines):
+        # `title Shelf`: YAML would run on into the next line and break there, once for every line that follows.
+        word = _WORD.match(line)
+        if word and word.group() in BY_NAME and ":" not in line:
+            report.error("read.skeleton", report.place(n + 1, 1, word.end() + 1), hint="hint.colon_after", name=word.group())
+            lines[n], whole = "", False
     for _ in range(MOST_BREAKS):
         builder = _Builder(report)
         fault = builder.run("\n".join(lines))

@@ -184,7 +184,7 @@ def _body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets: fro
         return costs.part if not core[0].startswith("pin ") else costs.pin
     rigid = sum(not p.startswith("pin ") for p in core)
     size = max(rigid, 1)
-    if rigid == 1 and len(core) > 1:
+    if rigid == 1 and len(core) > 1 and _on_the_part(core, structure):
         # A part with the pins on it: as natural as the part, but the pins must be said.
         return costs.part + costs.pin * (len(core) - 1)
     # What is left over being a pin alone means "all but one pin": nobody's choice.
@@ -193,6 +193,13 @@ def _body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets: fro
         return costs.few_pins
     side = rest in sets and not lone_pin
     return (costs.section if side else costs.group) + costs.each_more * (size - 1 if rigid else 0)
+
+
+def _on_the_part(core: list[str], structure: Structure) -> bool:
+    """Whether one part and some pins belong together: each pin is a point of the part."""
+    name = next(p for p in core if not p.startswith("pin "))
+    points = next((p.points for p in structure.problem.parts if p.name == name), ())
+    return all(p.removeprefix("pin ") in points for p in core if p != name)
 
 
 def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: dict[str, int], costs: CostTable) -> list[Sum]:
@@ -372,6 +379,17 @@ def _square(body: FreeBody, action: Action, at: dict[str, Vector]) -> Direction:
         run = difference(at[ends[1]], at[ends[0]])
         forward = float(run[0] * vector[0] + run[1] * vector[1]) > 0
         return Direction(vector, length(vector), "line", points=ends if forward else ends[::-1])
+    for other in body.actions:
+        # Another force along this axis has said it already.
+        if other.kind == "force" and other.direction.form == "angle" and parallel(other.direction.vector, vector):
+            forward = float(other.direction.vector[0] * vector[0] + other.direction.vector[1] * vector[1]) > 0
+            return other.direction if forward else other.direction.reversed()
+    if action.direction.form == "angle" and action.direction.angle is not None:
+        # Square to a force whose angle was given: the same angle, from the axis a quarter turn on.
+        base, turn = square_to(action.direction.base), square_to(action.direction.turn)
+        if vector != square_to(action.direction.vector):
+            base, turn = tuple(-c for c in base), tuple(-c for c in turn)
+        return Direction(vector, length(vector), "angle", action.direction.angle, base, turn)
     return Direction(vector, length(vector), "square", points=ends)
 
 

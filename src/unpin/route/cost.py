@@ -26,7 +26,7 @@ class CostTable:
     each_more: int = 6  # every further part in a group
     passing: int = 10  # at a centre, an unknown that acts elsewhere and only aims at it: that it drops out must be seen
     off_body: int = 30  # a labelled centre that is not on the body
-    unlabelled: int = 150  # a centre whose place has to be found first, dearer than a further sum
+    unlabelled: int = 240  # a centre whose place has to be found first, dearer than a further sum of several terms on a body of its own
     slanted: int = 25  # an axis along a member, not x or y
     slanted_free: int = 60  # an axis along nothing in the figure
     block: int = 130  # two sums solved together cost about three, terms included; each further sum as much again

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from unpin.base.tolerance import NEARLY_CRITICAL, OFF_BALANCE
 from unpin.exact.lettered import is_lettered
 from unpin.exact.linear import reduce
-from unpin.exact.number import Number, approx, to_digits
+from unpin.exact.number import Number, approx, sign, to_digits
 from unpin.model.action import Structure
 from unpin.model.findings import Cause, Freedom, SelfStress, Soundness, Twist
 from unpin.model.space import velocity
@@ -50,6 +50,9 @@ def _idle(structure: Structure, freedom: Freedom) -> bool:
 
 def _freedom(structure: Structure, twists: Mapping[str, Twist], loads) -> Freedom:
     work = rate(twists, loads)
+    if not is_lettered(work) and sign(work) < 0:
+        # Of the two senses of a motion the one in which the loads push.
+        twists, work = {b: tuple(-c for c in t) for b, t in twists.items()}, -work
     scale = max((abs(approx(c)) for w in loads.values() for c in w), default=1.0)
     if not is_lettered(work) and abs(approx(work)) <= OFF_BALANCE * scale * 1e-9:
         work = to_digits(work) * 0
