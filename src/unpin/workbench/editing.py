@@ -2,16 +2,17 @@
 
 An act is a record with `do`: point (place one, or make one when it has no name), say (a new phrase in a section), rephrase (another
 phrase where one stands; with `sound`, only where it makes no new fault), drop (a thing, and with it what cannot be without it), rename, set (title, text, units, figures, gravity),
-through (a further point in a chain).
+through (a further point in a chain), turn (a load another way), carry (a load to another point).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from itertools import count
 from string import ascii_uppercase
 from typing import Any
 
+from unpin.model.problem import Load
 from unpin.read.edits import Revision, add, change, lead_through, place, put, remove, rename
 from unpin.read.grammar import parse_phrase
 from unpin.read.pieces import KEYWORDS
@@ -21,6 +22,7 @@ from unpin.words.remarks import hint, sentence
 from unpin.workbench.folder import Refused
 from unpin.workbench.places import Places
 from unpin.workbench.rows import freed, row_of
+from unpin.workbench.turning import carried, turned
 
 
 def edited(text: str, acts: Iterable[Mapping[str, Any]], language: str = "en") -> dict[str, Any]:
@@ -186,6 +188,44 @@ def _through(text: str, act) -> tuple[Revision, list[str]]:
     return lead_through(text, section, key, str(act["point"]), str(act.get("after", "")), faulty=True), [str(act["id"])]
 
 
+def _turn(text: str, act) -> tuple[Revision, list[str]]:
+    """Only the direction of a force is another; it stays where it acts."""
+    return _reworded(text, act, lambda phrase: turned(phrase, str(act["way"])), lambda old, new: new.point == old.point)
+
+
+def _carry(text: str, act) -> tuple[Revision, list[str]]:
+    """A force at another point, in the direction it had."""
+    to = str(act["to"])
+
+    def meant(old: Load, new: Load) -> bool:
+        return new.point == to and (new.direction and new.direction.vector) == (old.direction and old.direction.vector)
+
+    return _reworded(text, act, lambda phrase: carried(phrase, str(act["from"]), to), meant)
+
+
+def _reworded(text: str, act, phrases: Callable[[str], Iterable[str]], meant: Callable[[Load, Load], bool]) -> tuple[Revision, list[str]]:
+    """The phrase of a force put otherwise, by the first of some phrases with which it is what is meant."""
+    from unpin.workbench.looking import things_of
+
+    loads = [t for t in things_of(text) if t["what"] == "load"]
+    k = next((k for k, t in enumerate(loads) if t["id"] == act.get("id")), None)
+    if k is None:
+        raise Refused("thing", 422)
+    before = read_text(text).problem.loads[k]
+    refused = None
+    for phrase in phrases(loads[k]["phrase"]) if before.kind == "force" else ():
+        revision = change(text, loads[k]["section"], loads[k]["key"], phrase)
+        if not revision.made:
+            refused = revision
+            continue
+        after = read_text(revision.text).problem
+        if after and len(after.loads) == len(loads) and after.loads[k].part == before.part and meant(before, after.loads[k]):
+            return revision, [str(act["id"])]
+    if refused:
+        return refused, []
+    raise Refused("turn", 422)
+
+
 def _where(text: str, act) -> tuple[str, str]:
     """Section and key of the thing of an id."""
     from unpin.workbench.looking import things_of
@@ -196,7 +236,7 @@ def _where(text: str, act) -> tuple[str, str]:
     return thing["section"], thing["key"]
 
 
-_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": _rename, "set": _set, "through": _through}
+_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": _rename, "set": _set, "through": _through, "turn": _turn, "carry": _carry}
 
 
 def reads(kind: str, phrase: str) -> bool:

@@ -3,6 +3,7 @@ said of it. Nothing here knows a kind by name; the words are those of the lesson
 
 from __future__ import annotations
 
+from math import atan2, degrees
 from typing import Any
 
 from unpin.base.units import LENGTH
@@ -11,7 +12,7 @@ from unpin.lesson import cords, loads, phrases
 from unpin.lesson.nodes import Text
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.statement import connection
-from unpin.model.problem import GROUND, Problem
+from unpin.model.problem import GROUND, Load, Problem
 from unpin.render.maths.sentence import written
 from unpin.route.worked import Worked
 from unpin.words.sentences import say
@@ -62,8 +63,16 @@ def listed(problem: Problem, worked: Worked | None, places: Places, sheet: Sheet
         touched = (load.point,) if load.point else tuple(n for s in load.stretches for n in (s.start_name, s.end_name) if n)
         named = {other.name for other in problem.loads[:k]}  # one letter may pull at several places
         made = _thing("load", load.kind, load.name if load.name and load.name not in named else str(k + 1), touched, load.place, places, said)
-        out.append({**made, "name": load.name, "part": load.part, "draws": draws.get(id(load), [])})
+        out.append({**made, "name": load.name, "part": load.part, "draws": draws.get(id(load), []), "angle": _angle(load)})
     return out
+
+
+def _angle(load: Load) -> float | None:
+    """Degrees anticlockwise from the right in which a force acts; None for what is no force by itself."""
+    if load.kind != "force" or load.direction is None or not load.point:
+        return None
+    x, y = (approx(c) for c in load.direction.vector)
+    return round(degrees(atan2(y, x)), 6)
 
 
 def _thing(what: str, kind: str, name: str, touched, place, places: Places, says: list[str]) -> dict[str, Any]:

@@ -5,6 +5,7 @@ import { redo, undo } from "../acts/editing.js";
 import { copy, land, nudge, paste, round, step } from "../acts/drawing.js";
 import { add, anew, choose, drop, nextBlank, touch } from "../acts/saying.js";
 import { fit } from "../acts/looking.js";
+import { turnOn } from "../acts/turning.js";
 import { hand } from "./wire.js";
 
 const ARROWS = /** @type {Record<string, [number, number]>} */ ({
@@ -92,7 +93,7 @@ function alone(e) {
   else if ((e.key === "PageUp" || e.key === "PageDown") && sheet)
     store.set({ view: zoomed(now.view, [now.window[0] / 2, now.window[1] / 2], e.key === "PageUp" ? 1.25 : 0.8) });
   else if ((e.key === "Delete" || e.key === "Backspace") && sheet && now.touched.length) void drop();
-  else if (ARROWS[e.key] && sheet) arrow(ARROWS[e.key], e.shiftKey ? 5 : 1);
+  else if (ARROWS[e.key] && sheet) arrow(ARROWS[e.key], e.shiftKey);
   else if (e.key === "Enter" && document.activeElement?.id === "sheet") void enter(e.shiftKey);
   else if (e.key.length === 1 && e.key !== " " && sheet && /[\p{L}\p{N}([-]/u.test(e.key)) focusLine(e.key);
   else return false;
@@ -119,9 +120,27 @@ function focusLine(begun) {
   });
 }
 
-/** Arrows move what is touched, else the cross that points for the keyboard. @param {[number, number]} way @param {number} times */
-function arrow([right, up], times) {
+/** The load that has the focus, or is touched by itself. @returns {string} */
+function loadInHand() {
+  const { touched } = store.get();
+  const focused = document.activeElement?.getAttribute("data-id") ?? "";
+  return [touched.length === 1 ? touched[0] : "", touched.length ? "" : focused].find((id) => id.startsWith("load ")) ?? "";
+}
+
+/** A force turns: left and up anticlockwise, right and down clockwise. Its element may have got another place among the others. @param {string} id @param {[number, number]} way @param {boolean} fine */
+async function turnLoad(id, [right, up], fine) {
+  const focused = document.activeElement?.classList.contains("handle");
+  if (!(await turnOn(id, right - up > 0 ? -1 : 1, fine))) return;
+  await touch([id], true);
+  if (focused) requestAnimationFrame(() => /** @type {SVGElement | null} */ (document.querySelector(`.handle[data-id="${id}"]`))?.focus());
+}
+
+/** Arrows turn a force, move what else is touched, else the cross that points for the keyboard. @param {[number, number]} way @param {boolean} shift */
+function arrow([right, up], shift) {
   const { touched, cross, view, window } = store.get();
+  const load = cross ? "" : loadInHand();
+  if (load) return void turnLoad(load, [right, up], shift);
+  const times = shift ? 5 : 1;
   if (touched.length && !cross) return void nudge([right * times, up * times]);
   const size = (step() / perMetre()) * times;
   const from = cross ?? toMetres(view, [window[0] / 2, window[1] / 2]);
@@ -132,7 +151,7 @@ function arrow([right, up], times) {
 /** Enter at the cross: a point that is there is touched, bare paper gets one. @param {boolean} more @returns {Promise<void>} */
 async function enter(more) {
   const { cross, drawn, view, touched } = store.get();
-  if (!cross) return arrow([0, 0], 0);
+  if (!cross) return arrow([0, 0], false);
   const there = drawn?.points?.find((p) => Math.hypot(p.at[0] - cross[0], p.at[1] - cross[1]) * view.k < 5);
   if (there) return more ? add(`point ${there.name}`) : touch([`point ${there.name}`]);
   const r = round(cross);

@@ -1,6 +1,6 @@
 /**
- * The states of a hand on the sheet: idle, pressing, dragging (what is touched goes along), stroking (a line that wants a meaning), panning,
- * pinching. A drag keeps what was true at its start and computes from there; nothing is added to a last result.
+ * The states of a hand on the sheet: idle, pressing, dragging (what is touched goes along), turning and carrying an arrow, stroking (a line
+ * that wants a meaning), panning, pinching. A drag keeps what was true at its start and computes from there; nothing is added to a last result.
  */
 import { toMetres, toScreen, panned, pinched } from "../kernels/view.js";
 import { following, under } from "../kernels/hit.js";
@@ -12,6 +12,7 @@ import { preview, previewed, unpreview } from "../acts/previewing.js";
 import { bodyAt, isolate, join } from "../acts/apart.js";
 import { mark } from "../acts/tracing.js";
 import { held } from "./holding.js";
+import { arrows, seized } from "./arrows.js";
 
 /** @typedef {import("./machine.js").Touch} Touch */
 
@@ -68,6 +69,8 @@ const begin = (t) => [
 
 /** @type {Record<string, import("./machine.js").HandState>} */
 export const states = {
+  ...arrows,
+
   idle: {
     press(_, t) {
       const { trace, tracing } = store.get();
@@ -83,6 +86,10 @@ export const states = {
       if (Math.hypot(t.spot[0] - m.from.spot[0], t.spot[1] - m.from.spot[1]) < (t.touch ? SLOP.touch : SLOP.mouse)) return;
       const { touched } = store.get();
       const held = store.get().held ? m.hits.find((/** @type {string} */ id) => touched.includes(id)) : undefined;
+      const first = m.hits[0]?.startsWith("load ") && !m.hits.some((/** @type {string} */ id) => id.startsWith("part ")) ? m.hits[0] : "";
+      const load = held?.startsWith("load ") ? held : first;
+      const arrow = load && store.get().act === "state" ? seized(load, m.from) : null;
+      if (arrow) return arrow;
       if (held && store.get().act === "state") {
         // A point goes along with the hand; a bar only with Shift, so that a stroke can begin on it; an arrow or a symbol never takes points along.
         if (held.startsWith("point ") || (m.from.shift && held.startsWith("part ")))
