@@ -4,16 +4,18 @@ from fractions import Fraction as F
 
 from frames import LETTERING, at, force
 
+from unpin import bundled
 from unpin.draw import label as labels
 from unpin.draw.compose import scale_of
 from unpin.draw.figure import draw, final_figure, free_body_figure, problem_figure
 from unpin.draw.items import AngleItem, DimensionItem, ForceItem
 from unpin.draw.meter import meter
-from unpin.draw.scene import Arrow, Path, leaves
+from unpin.draw.scene import Arrow, Path, Text, leaves
 from unpin.exact.number import cos_deg, length, sin_deg
 from unpin.model import directions
 from unpin.model.problem import GROUND, Connection, Part, Point, Problem
 from unpin.model.values import Direction
+from unpin.read import read_file
 from unpin.statics.assemble import assemble
 from unpin.statics.isolate import isolate
 
@@ -172,3 +174,31 @@ def test_a_run_whose_length_is_a_round_number_by_chance_is_not_taken_for_set_out
 
     assert shown(bar).of(AngleItem) == []
     assert "0.7 m" not in [labels.plain(d.label) for d in shown(bar).of(DimensionItem)]
+
+
+def example(name):
+    (piece,) = problem_figure(assemble(read_file(bundled.path_of(name)).problem), LETTERING).pieces
+    return piece
+
+
+def test_of_two_members_that_are_images_of_each_other_one_is_dimensioned_and_both_have_their_angle():
+    piece = example("window-lift")
+    along = [d.owner for d in piece.of(DimensionItem) if d.axis == "along"]
+
+    assert along == ["along:A-E", "along:E-C"]
+    assert len(piece.of(AngleItem)) == 2
+
+
+def test_what_lengths_and_angles_along_slopes_tell_gets_no_length_along_an_axis():
+    piece = example("window-lift")
+
+    # The floor is as high as the ends of the legs; only where the load stands on it is to be said.
+    assert [d.owner for d in piece.of(DimensionItem) if d.axis != "along"] == ["x:A-M"]
+
+
+def test_the_slope_of_a_face_stands_where_nothing_hides_it():
+    scene = draw(problem_figure(assemble(read_file(bundled.path_of("jacking-wedge")).problem), LETTERING))
+    numbers = [t for t in leaves(scene.marks) if isinstance(t, Text) and t.role == "slope"]
+
+    assert len(numbers) == 2
+    assert not any(t.leader for t in numbers)

@@ -16,6 +16,8 @@ from unpin.draw.place import Wanted
 from unpin.draw.scene import SMALL_SIZE, Mark, Path
 from unpin.draw.symbols.symbol import Strip
 
+BURIED, ABOVE, CLEAR = 20.0, 22.0, 11.0
+"""So much in the way of the triangle below a surface hides it; how far above and below its ground line it stands then, pt."""
 RADIUS, REFERENCE = 17.0, 25.0
 
 
@@ -66,6 +68,11 @@ def slope_mark(
     away: Spot | None = None,
 ) -> DirectionMark:
     """A triangle on the line from `start` to `end`, where it and its two numbers are freest, or on the side `away`."""
+    return _freest(owner, start, end, notes, obstacles, hypotenuse, away)[1]
+
+
+def _freest(owner, start: Spot, end: Spot, notes, obstacles: list[Strip], hypotenuse: float, away: Spot | None) -> tuple[float, DirectionMark]:
+    """The mark of `slope_mark`, and what is in its way."""
     along = unit((end[0] - start[0], end[1] - start[1]))
     length = apart(start, end)
     around = grown(box_of((start, end)), 34.0)
@@ -85,7 +92,8 @@ def slope_mark(
             marked = _triangle(owner, a, b, corner, notes)
             blocked = sum(_blocked(w, ground) for w in marked.wanted)
             options.append((blocked + 0.2 * _crowd(a, b, corner, obstacles) + 3 * abs(share - 0.12), len(options), marked))
-    return min(options, key=lambda o: o[:2])[2]
+    crowd, _, found = min(options, key=lambda o: o[:2])
+    return crowd, found
 
 
 def _triangle(owner: str, a: Spot, b: Spot, corner: Spot, notes: tuple[Label, Label]) -> DirectionMark:
@@ -175,7 +183,20 @@ def surface_mark(
             (*found.marks, Path(beyond, "reference", owner)), (*found.strips, (*beyond, 0.4)), found.wanted, found.labels
         )
     if len(notes) == 2:
+        legs, down = (notes[1], notes[0]), (-up[0], -up[1])
         low = plus(ground, up, -7.5)
-        start, end = plus(low, right, -16.0), plus(low, right, 16.0)
-        return slope_mark(owner, start, end, (notes[1], notes[0]), obstacles, 22.0, away=(-up[0], -up[1]))
+        below = _freest(owner, plus(low, right, -16.0), plus(low, right, 16.0), legs, obstacles, 22.0, down)
+        if below[0] < BURIED:
+            return below[1]
+        # Something else is there: on the surface itself, where it goes on to one side.
+        options = [below]
+        for shift in (30.0, -30.0, 42.0, -42.0, 56.0, -56.0):
+            foot = plus(ground, right, shift)
+            if not any(segment_to_segment(foot, foot, p, q) < h + 6 for p, q, h in obstacles if p != q):
+                continue
+            for way, off, worse in ((up, ABOVE, 0.0), (down, CLEAR, 3.0)):
+                line = plus(foot, way, off)
+                crowd, mark = _freest(owner, plus(line, right, -16.0), plus(line, right, 16.0), legs, obstacles, 22.0, way)
+                options.append((crowd + worse, mark))
+        return min(options, key=lambda o: o[0])[1]
     return None

@@ -30,9 +30,13 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
     exact = problem.coordinates
     items: list[DimensionItem | AngleItem] = []
     sloped: set[str] = set()
+    runs: list[tuple[str, ...]] = []
     for part in problem.parts:
         for run in slanted_runs(part.points, exact):
-            items += _along_run(run, exact, lettering)
+            mirrored = any(set(run) & set(r) and _mirrored(run, r, exact) for r in runs)
+            # The angle alone says that it is the image of the other.
+            items += [i for i in _along_run(run, exact, lettering) if not (mirrored and isinstance(i, DimensionItem))]
+            runs.append(run)
             sloped |= {n for n in used_points(problem) if n != run[0] and _on(exact[n], exact[run[0]], exact[run[-1]])}
     sloped |= {p.name for p in problem.points if p.made == GROUND}
     for c in problem.connections:
@@ -52,8 +56,9 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
                 spans.setdefault((order[low], order[high]), (a, b, part.name))
         spans = {k: v for k, v in spans.items() if not _made_up(k, [o for o in spans if o != k])}
         first = {n: next(p for p in names if order[exact[p][axis]] == n) for n in order.values()}
+        held = _held(names, runs, axis, order, problem)
         for n in range(len(order) - 1):
-            if not _tied(n, n + 1, spans):
+            if not _tied(n, n + 1, [*spans, *held]):
                 spans[n, n + 1] = (first[n], first[n + 1], "")
         for _, (a, b, part) in sorted(spans.items()):
             size = abs(exact[b][axis] - exact[a][axis])
@@ -63,6 +68,34 @@ def given_dimensions(problem: Problem, lettering: Lettering) -> list[DimensionIt
                 items.append(DimensionItem(f"{letter}:{a}-{b}", letter, flat(exact[a]), flat(exact[b]), text, chain=part))
     axial = [i for i in items if isinstance(i, DimensionItem) and i.axis != "along"]
     return [i for i in items if i not in axial] + _few_chains(axial)
+
+
+def _held(names: list[str], runs: list[tuple[str, ...]], axis: int, order, problem: Problem) -> list[tuple[int, int]]:
+    """Pairs of coordinates whose distance is told by lengths and angles along slopes: of points of the slopes, and of what shares a
+    member with such a point at the same coordinate. Slopes that share a point hold each other."""
+    exact, out = problem.coordinates, []
+    groups: list[set[str]] = []
+    for run in runs:
+        meeting = [g for g in groups if g & set(run)]
+        groups = [g for g in groups if g not in meeting] + [set(run).union(*meeting)]
+    for group in groups:
+        level = [(p, q) for part in problem.parts for p in part.points for q in part.points if q in group and exact[p][axis] == exact[q][axis]]
+        values = sorted({order[exact[p][axis]] for p in {*group, *(p for p, _ in level)} if p in names})
+        out += itertools.pairwise(values)
+    return out
+
+
+def _mirrored(run: tuple[str, ...], other: tuple[str, ...], exact) -> bool:
+    """Do two runs have the same steps but for their signs, in this order or in the other?"""
+
+    def steps(r):
+        return [[float(abs(float(c))) for c in difference(exact[b], exact[a])] for a, b in itertools.pairwise(r)]
+
+    mine, its = steps(run), steps(other)
+    return any(
+        len(mine) == len(way) and all(math.isclose(x, y, rel_tol=1e-9, abs_tol=1e-12) for m, n in zip(mine, way) for x, y in zip(m, n))
+        for way in (its, its[::-1])
+    )
 
 
 def slanted_runs(names: tuple[str, ...], exact) -> list[tuple[str, ...]]:
