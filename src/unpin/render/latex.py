@@ -112,7 +112,10 @@ class _Source:
     def _section(self, section: Section, first: bool) -> list[str]:
         # Before the first stands only the heading: a page for it alone would be an empty one.
         before = [] if first else {"back": ["\\clearpage"], "exercise": ["\\roomfor{150mm}"]}.get(section.kind, [])
-        return [*before, f"\\section*{{{self._say(section.title, capital=True)}}}", *self._nodes(section.children)]
+        shown = self._nodes(section.children)
+        if section.kind == "ways":
+            shown = ["{\\small", *shown, "\\par}"]
+        return [*before, f"\\section*{{{self._say(section.title, capital=True)}}}", *shown]
 
     def _nodes(self, nodes: tuple[Node, ...]) -> list[str]:
         return [block for node in nodes for block in self._node(node)]
@@ -123,7 +126,7 @@ class _Source:
                 return [self._say(text)]
             case Bullets(items):
                 lines = [f"\\item {self._say(t, capital=True)}" for t in items]
-                return ["\\begin{itemize}\\setlength{\\itemsep}{0pt}\n" + "\n".join(lines) + "\n\\end{itemize}"]
+                return ["\\begin{itemize}\\setlength{\\itemsep}{0pt}\\setlength{\\parskip}{0pt}\n" + "\n".join(lines) + "\n\\end{itemize}"]
             case Working(_, _, _, header, lines):
                 return [f"\\hspace*{{1em}}$\\displaystyle\n{latex.working(header, lines, ROOM)}\n$"] if header is not None or lines else []
             case Drawing():
