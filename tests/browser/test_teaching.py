@@ -206,6 +206,7 @@ def test_a_question_waits_for_the_class_and_can_be_switched_off(board):
     assert page.evaluate(STATE)["asked"] is None
     assert page.get_by_role("button", name="Ask first").get_attribute("aria-pressed") == "false"
     page.reload()
+    page.wait_for_selector("#teach:not([hidden])")
     page.keyboard.press("ArrowLeft")
     page.keyboard.press("ArrowRight")
     assert page.evaluate(STATE)["hash"] == "#teach-15"

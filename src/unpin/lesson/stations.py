@@ -31,7 +31,7 @@ def placed(scenes: Sequence[Scene], ideas: Iterable[Idea]) -> tuple[Idea, ...]:
         header = next((x for x in idea.shows if isinstance(x, Header)), None)
         if header is not None:
             sum_ = names.setdefault(header, _named(header))
-        elif not out or idea.kind not in _IN_HAND or scenes[out[-1].scene].section is not section or _opens(idea):
+        elif not out or idea.kind not in _IN_HAND or _opens(idea) or out[-1].scene != idea.scene and not any(isinstance(x, Line) for x in idea.shows):
             sum_ = None
         if section.kind == "body":
             found.update(_finds(idea))

@@ -237,7 +237,7 @@ def _asset(name: str) -> str:
 def _tight(text: str) -> str:
     """Without the room and the remarks that only an author needs. No text of ours runs over a line's end."""
     lines = (line.strip() for line in text.splitlines())
-    return "\n" + "\n".join(line for line in lines if line and not line.startswith("//"))
+    return "\n" + "\n".join(line for line in lines if line and not line.startswith(("//", "/**")))
 
 
 _WORDS = re.compile(r"""("[^"\n]*"|'[^'\n]*'|`[^`]*`)""")

@@ -4,13 +4,14 @@
   if (!root || !list) return;
   const told = JSON.parse(list.textContent), ideas = [], words = told.words, last = told.ideas.length - 1;
   if (last < 0) return;
-  told.scenes.forEach((s, n, all) => s.forEach((id, k) => { if (id === 0) s[k] = all[n - 1][k]; }));
+  told.scenes.forEach((s, n) => s.forEach((id, k) => { if (id === 0) s[k] = told.scenes[n - 1][k]; }));
   for (const i of told.ideas) {
-    const { s = 0, o = 0, w = 0, f = 0, k } = ideas.at(-1) ?? {}, named = (all = []) => all.map((n) => told.ids[n]);
-    ideas.push({ k, s, o, w, f, p: [], n: [], ...i, a: named(i.a), l: named(i.l) });
+    const { s = 0, o = 0, w = 0, f = 0, k } = ideas.at(-1) ?? {}, list = (x = []) => [x].flat(), named = (x) => list(x).map((n) => told.ids[n]);
+    ideas.push({ k, s, o, w, f, ...i, p: list(i.p), n: list(i.n), a: named(i.a), l: named(i.l) });
   }
   const part = (name) => root.querySelector(`[data-t="${name}"]`), stations = [...part("way").children], total = ideas.at(-1).f;
   const board = part("board"), drawn = part("drawn"), said = part("said"), ink = part("ink"), SVG = "http://www.w3.org/2000/svg";
+  const all = (where, what) => [...where.querySelectorAll(what)], make = (tag, props) => Object.assign(document.createElement(tag), props);
   const flag = (el, name, on) => el.classList.toggle(name, Boolean(on));
   const first = told.scenes.map((_, s) => ideas.findIndex((i) => i.s === s));
   let at = 0, asking = false, asks = recall("ask") !== "no", open = false, scene = -1, rows = new Map(), top = 0, second = null, pen = "", strokes = new Map();
@@ -23,18 +24,18 @@
   }
   function copy(el) {
     const made = el.cloneNode(true);
-    for (const e of [made, ...made.querySelectorAll("*")]) for (const a of ["id", "data-i", "tabindex", "aria-labelledby", "aria-describedby"]) e.removeAttribute(a);
-    made.querySelectorAll(".lit").forEach((e) => e.classList.remove("lit"));
+    for (const e of [made, ...all(made, "*")]) for (const a of ["id", "data-i", "tabindex", "aria-labelledby", "aria-describedby"]) e.removeAttribute(a);
+    all(made, ".lit").forEach((e) => e.classList.remove("lit"));
     return made;
   }
   const words_of = (n) => found(n).flatMap((el) => [...copy(el).childNodes]);
-  const found = (n) => [...document.querySelectorAll(`body > :not(#teach):not(#notes) [data-i="${n}"]`)];
+  const found = (n) => all(document, `body > :not(#teach):not(#notes) [data-i="${n}"]`);
   /** Copies of a piece as they stand on a board. */
   function pieces(n) {
     return found(n).map((el) => {
       const made = copy(el);
       if (el.localName !== "li") return made;
-      const inside = document.createElement(el.closest("#teach-own") ? "p" : "ul");
+      const inside = make(el.closest("#teach-own") ? "p" : "ul");
       if (inside.localName === "ul") inside.append(made); else inside.append(...made.childNodes);
       return inside;
     });
@@ -50,7 +51,7 @@
     if (svg) {
       const made = copy(svg);
       made.setAttribute("aria-label", svg.querySelector("title")?.textContent ?? "");
-      made.querySelectorAll("title, desc").forEach((e) => e.remove());
+      all(made, "title, desc").forEach((e) => e.remove());
       drawn.append(made);
     }
     let sheet = null;
@@ -58,7 +59,7 @@
       if (idea.s !== s) return;
       if (idea.q) {
         // A question stands where its answer will come.
-        const p = Object.assign(document.createElement("p"), { className: "ask yet" });
+        const p = make("p", { className: "ask yet" });
         p.dataset.at = k;
         p.append(...words_of(idea.q));
         said.append(p);
@@ -69,7 +70,7 @@
         const made = pieces(n);
         for (const el of made) {
           if (el.classList.contains("row")) {
-            if (!sheet) said.append(sheet = Object.assign(document.createElement("div"), { className: "working" }));
+            if (!sheet) said.append(sheet = make("div", { className: "working" }));
             sheet.append(el);
           } else {
             sheet = null;
@@ -84,37 +85,43 @@
     fit();
   }
 
-  // Figure and words as large as the window allows.
+  // Figure and words as large as the window allows. Where words would be too small to be read from the back row, the figure gives way.
   function fit() {
     const wide = board.clientWidth, high = board.clientHeight, svg = drawn.firstElementChild, upright = innerWidth < 0.9 * innerHeight;
-    const big = Math.max(17, Math.min(wide / (upright ? 24 : 34), high / 15)), least = Math.max(15, big * 0.5);
-    if (svg) {
-      // The share of a figure follows from its shape alone, so that it stays where it is while sums come and go beside it.
-      const box = svg.viewBox.baseVal, shape = box.width / box.height, bare = board.classList.contains("bare"), over = upright || shape > 2.1 && box.width < 400;
-      const room = bare ? [wide, high] : !upright && box.width > 300 ? [wide * 0.62, high] : over ? [wide, high * (upright && shape < 1 ? 0.5 : 0.44)] : [wide * (shape > 1.3 ? 0.52 : 0.46), high];
-      const scale = Math.min((room[0] - 4) / box.width, (room[1] - 4) / box.height, (big * 1.25) / 9);
-      svg.setAttribute("width", box.width * scale);
-      svg.setAttribute("height", box.height * scale);
-      flag(board, "over", over);
-      board.style.setProperty("--figure", `${Math.ceil(over ? box.height * scale : Math.max(box.width * scale, wide * 0.3)) + 4}px`);
-    }
+    const big = Math.max(17, Math.min(wide / (upright ? 24 : 34), high / 15)), least = Math.max(15, innerHeight * (upright ? 0.018 : 0.027));
     // The fullest this board will be: everything said, or what is said before a question and the question.
-    const asked = [...said.querySelectorAll(".ask")].map((p) => Number(p.dataset.at));
+    const asked = [-1, ...all(said, ".ask").map((p) => Number(p.dataset.at))];
     const full = (k) => {
       stand(k < 0 ? last : k - 1, k);
       return said.scrollHeight > said.clientHeight + 1 || said.scrollWidth > said.clientWidth + 1;
     };
-    for (let size = big; ; size *= 0.95) {
-      said.style.fontSize = `${Math.max(size, least).toFixed(1)}px`;
-      if (size <= least || ![-1, ...asked].some(full)) break;
+    for (let share = 1; ; share *= 0.85) {
+      if (svg) size(svg, share, wide, high, big, upright);
+      for (let em = big; ; em *= 0.95) {
+        const smallest = em <= (share < 0.5 || !svg ? 15 : least);
+        said.style.fontSize = `${Math.max(em, 15).toFixed(1)}px`;
+        const fits = !asked.some(full);
+        if (fits || smallest && (share < 0.5 || !svg)) return;
+        if (smallest) break;
+      }
     }
+  }
+  /** The share of a figure follows from its shape alone, so that it stays where it is while sums come and go beside it. */
+  function size(svg, share, wide, high, big, upright) {
+    const box = svg.viewBox.baseVal, shape = box.width / box.height, bare = board.classList.contains("bare"), over = upright || shape > 2.1 && box.width < 400;
+    const room = bare ? [wide, high] : !upright && box.width > 300 ? [wide * 0.62, high] : over ? [wide, high * (upright && shape < 1 ? 0.5 : 0.44)] : [wide * (shape > 1.3 ? 0.52 : 0.46), high];
+    const scale = share * Math.min((room[0] - 4) / box.width, (room[1] - 4) / box.height, (big * 1.25) / 9);
+    svg.setAttribute("width", box.width * scale);
+    svg.setAttribute("height", box.height * scale);
+    flag(board, "over", over);
+    board.style.setProperty("--figure", `${Math.ceil(over ? box.height * scale : Math.max(box.width * scale, share * wide * 0.3)) + 4}px`);
   }
 
   /** What is said up to an idea stands there, and the question before another. */
   function stand(until, question = -1) {
     for (const { made, from } of rows.values()) made.forEach((el) => flag(el, "yet", from > until));
-    said.querySelectorAll(".ask").forEach((e) => flag(e, "yet", Number(e.dataset.at) !== question));
-    said.querySelectorAll(":scope > .working").forEach((w) => flag(w, "yet", ![...w.children].some((r) => !r.classList.contains("yet"))));
+    all(said, ".ask").forEach((e) => flag(e, "yet", Number(e.dataset.at) !== question));
+    all(said, ":scope > .working").forEach((w) => flag(w, "yet", ![...w.children].some((r) => !r.classList.contains("yet"))));
   }
 
   // What stands on the board at an idea, or while it is asked for: then it is not shown yet.
@@ -122,6 +129,9 @@
     at = Math.max(0, Math.min(last, n));
     const idea = ideas[at], until = ask && asks && idea.q ? at - 1 : at;
     asking = until < at;
+    // What stands above the board first: it takes room from it.
+    part("step").replaceChildren(...where(idea));
+    part("found").replaceChildren(...tally(until < 0 ? 0 : ideas[until].f));
     if (scene !== idea.s) build(idea.s);
     stand(until, asking ? at : -1);
     const here = (k) => ideas[k].s === idea.s && k <= until;
@@ -133,11 +143,9 @@
     }
     figure(idea, until);
     light();
-    const newest = [...said.querySelectorAll(".now, .ask:not(.yet)")].pop();
+    const newest = all(said, ".now, .ask:not(.yet)").pop();
     if (newest) newest.scrollIntoView({ block: "nearest" }); else said.scrollTop = 0;
     said.tabIndex = said.scrollHeight > said.clientHeight + 1 ? 0 : -1;
-    part("step").replaceChildren(...where(idea));
-    part("found").replaceChildren(...tally(until < 0 ? 0 : ideas[until].f));
     stations.forEach((li, k) => k === idea.o ? li.setAttribute("aria-current", "step") : li.removeAttribute("aria-current"));
     part("go").value = String(chapter(at));
     buttons(document);
@@ -147,7 +155,7 @@
     recite();
   }
   function buttons(where) {
-    for (const b of where.querySelectorAll("[data-do]")) {
+    for (const b of all(where, "[data-do]")) {
       const name = b.dataset.do;
       if (name === "back") b.disabled = at === 0 && (asking || !ideas[at].q || !asks);
       if (name === "next") {
@@ -165,28 +173,27 @@
   /** A stroke for each unknown of this way, thick once it is found. */
   function tally(n) {
     if (!total) return [];
-    const strokes = document.createElement("span"), said_it = words.found.replace("{n}", n).replace("{total}", total);
-    strokes.className = "t-tally";
-    strokes.append(...Array.from({ length: total }, (_, k) => Object.assign(document.createElement("i"), { className: k < n ? "got" : "" })));
-    return [said_it, strokes];
+    const strokes = make("span", { className: "t-tally" });
+    strokes.append(...Array.from({ length: total }, (_, k) => make("i", { className: k < n ? "got" : "" })));
+    return [make("span", { textContent: words.found.replace("{n}", n).replace("{total}", total) }), strokes];
   }
 
   // Arrows that come later are not there yet, nor what measures them.
   function figure(idea, until) {
     const svg = drawn.firstElementChild, name = told.scenes[idea.s][1];
     if (!svg) return;
-    const all = new Set(), shown = new Set();
+    const every = new Set(), shown = new Set();
     ideas.forEach((i, k) => {
       if (told.scenes[i.s][1] !== name) return;
-      for (const a of i.a) { all.add(a); if (k <= until && (a !== "~ring" || i.s === idea.s)) shown.add(a); }
+      for (const a of i.a) { every.add(a); if (k <= until && (a !== "~ring" || i.s === idea.s)) shown.add(a); }
     });
     // While a class is asked what acts across, the arrow over there would be the answer.
     const asked = new Set(asking && idea.k === "pair" ? idea.l.filter((a) => !(ideas[at - 1]?.l ?? []).includes(a)) : []);
     let later = 0;
     for (const el of svg.children) {
       const is = (...names) => names.some((c) => el.classList.contains(c)), of = el.getAttribute("data-action") ?? el.getAttribute("data-of");
-      let yet = of !== null && (all.has(of) && !shown.has(of) || asked.has(of));
-      if (of === null && (is("dimension", "extension", "head") || is("leader") && el.nextElementSibling?.classList.contains("dimension"))) yet = all.has("~arms") && !shown.has("~arms");
+      let yet = of !== null && (every.has(of) && !shown.has(of) || asked.has(of));
+      if (of === null && (is("dimension", "extension", "head") || is("leader") && el.nextElementSibling?.classList.contains("dimension"))) yet = every.has("~arms") && !shown.has("~arms");
       if (is("centre") || of === "centre") yet = !shown.has("~ring");
       flag(el, "yet", yet);
       later += yet;
@@ -197,18 +204,18 @@
   // The newest words and the arrows they speak of light up together.
   function light(only) {
     const lit = new Set(only ?? (asking ? [] : ideas[at].l)), now = said.querySelector(".row.now");
-    for (const g of drawn.querySelectorAll("g[data-action]")) flag(g, "lit", lit.has(g.getAttribute("data-action")));
+    for (const g of all(drawn, "g[data-action]")) flag(g, "lit", lit.has(g.getAttribute("data-action")));
     const maths = [...(now?.querySelectorAll(":scope > .line > math") ?? [])].filter((m) => !m.classList.contains("unwritten"));
     const count = Math.max(0, ...ideas.filter((i) => ideas[at].p.some((p) => i.s === scene && i.p.includes(p))).map((i) => i.t ?? 0));
     const written = count ? maths[ideas[at].t ? ideas[at].t - 1 : count] : null;
-    for (const t of said.querySelectorAll(".term")) flag(t, "lit", lit.has(t.dataset.action) && (only || now?.contains(t) && (!written || written.contains(t))));
+    for (const t of all(said, ".term")) flag(t, "lit", lit.has(t.dataset.action) && (only || now?.contains(t) && (!written || written.contains(t))));
   }
 
   function speak(idea) {
     const live = part("live");
     live.replaceChildren();
     if (asking) live.append(...words_of(idea.q));
-    else if (idea.t) live.textContent = [...drawn.querySelectorAll("g.lit")].map((g) => g.getAttribute("aria-label")).join(", ");
+    else if (idea.t) live.textContent = all(drawn, "g.lit").map((g) => g.getAttribute("aria-label")).join(", ");
     else for (const n of idea.p) for (const el of pieces(n)) {
       const line = el.querySelector(".line[aria-label]");
       live.append(line ? `${line.getAttribute("aria-label")} ` : el);
@@ -359,7 +366,7 @@
     d.title = document.title;
     d.documentElement.lang = page.lang;
     Object.assign(d.documentElement.dataset, page.dataset);
-    d.head.querySelectorAll("style").forEach((e) => e.remove());
+    all(d.head, "style").forEach((e) => e.remove());
     d.head.append(document.querySelector("style").cloneNode(true));
     d.body.className = "noting";
     d.body.replaceChildren(inside);

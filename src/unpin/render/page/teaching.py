@@ -117,7 +117,8 @@ _STAYS = "ksowf"
 
 def _ideas(view: View, stations: list[str]) -> dict[str, object]:
     """`ids`: of arrows, which ideas name by their place in it. `scenes`: chapter and figure, 0 for those of the scene before. An idea: kind, scene,
-    station, the sum in hand, unknowns found, pieces, arrows, lit, terms, question, aside; what is empty or stays is left out."""
+    station, the sum in hand, unknowns found, pieces, arrows, lit, terms, question, aside; what is empty or stays is left out,
+    and a list of one stands without its brackets."""
     ids = list(dict.fromkeys(a for i in view.told.ideas for a in (*i.arrows, *i.lit)))
     stays: dict[str, object] = {"k": "", "s": 0, "o": 0, "w": 0, "f": 0}
     scenes, told_of, chapter, drawn = [], [], "", ""
@@ -130,6 +131,7 @@ def _ideas(view: View, stations: list[str]) -> dict[str, object]:
             "k": i.kind, "s": i.scene, "o": stations.index(i.station), "w": view.marks[id(i.place)] if i.place else 0, "f": i.found,
             "p": [0 if x == LEAD else view.marks[id(x)] for x in i.shows], "a": [ids.index(a) for a in i.arrows], "l": [ids.index(a) for a in i.lit],
             "t": i.terms, "q": view.marks[id(i.question)] if i.question else 0, "n": [view.marks[id(x)] for x in i.aside]}
-        told_of.append({k: v for k, v in said.items() if (v != stays[k] if k in _STAYS else v)})
+        told_of.append({k: v[0] if isinstance(v, list) and len(v) == 1 else v
+                        for k, v in said.items() if (v != stays[k] if k in _STAYS else v)})
         stays.update({k: said[k] for k in _STAYS})
     return {"ids": ids, "scenes": scenes, "ideas": told_of}
