@@ -27,8 +27,14 @@ from unpin.exact.surd import Surd, prime_factors, split_square
 Kind = Literal["letter", "angle", "half", "turn", "digits", "nested"]
 LOOSE = ("turn", "digits", "nested")
 ROOM = 24
-"""Generators beside the letters: given angles and numbers of the fourth rung that meet a letter."""
+"""Generators beside the letters: given angles and numbers of the fourth rung that meet a letter. A problem of many angles has more."""
+PER_ANGLE = 3
+"""What a given angle may need: a cosine, a sine and a number of its own that a sum with others makes."""
 MOST_TURNS = 4
+
+
+class NoRoom(OverflowError):
+    """More numbers without a short exact form meet letters than the ring of a problem holds."""
 
 
 @dataclass
@@ -54,9 +60,9 @@ class Letters:
     units: dict[str, Fraction] = field(default_factory=dict)
 
     @classmethod
-    def of(cls, count: int) -> Letters:
-        """Room for `count` letters."""
-        return cls(q.context(2 * count + ROOM))
+    def of(cls, count: int, angles: int = 0) -> Letters:
+        """Room for `count` letters beside so many given angles. Room costs time: every product is over all generators."""
+        return cls(q.context(2 * count + max(ROOM, PER_ANGLE * angles)))
 
     # Generators.
 
@@ -72,7 +78,7 @@ class Letters:
 
     def _new(self, made: Generator) -> Lettered:
         if len(self.generators) >= self.ring.nvars():
-            raise OverflowError("more numbers beside letters than there is room for")
+            raise NoRoom("more numbers beside letters than there is room for")
         self.generators.append(made)
         return self.element({(): (self.ring.gen(len(self.generators) - 1), self.ring.constant(1))})
 

@@ -60,7 +60,7 @@ def lettered_gravity(known: Context) -> Quantity:
 
 def begin(known: Context, count: int) -> None:
     """Room for the letters of the file, and g."""
-    known.free = Letters.of(count + 1)
+    known.free = Letters.of(count + 1, known.angles)
 
 
 def end(known: Context) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 from unpin.base.diagnostic import Diagnostic, Place
 from unpin.base.record import record
 from unpin.base.units import DIMENSION_NAMES, FORCE, LENGTH
+from unpin.exact.lettered import NoRoom
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Asked, Connection, Load, Problem
 from unpin.model.values import WantedSum
@@ -90,9 +91,19 @@ def _read(text: str, file: str) -> Reading:
             report.error("read.empty_file", report.place(1, 1), hint="hint.sections")
         return Reading(None, report.in_order())
     end = report.place(text.rstrip().count("\n") + 1, 1)
-    known = Context(report)
-    problem = _problem(Skeleton(report, tree, whole), known, end)
+    known = Context(report, angles=_angles(text))
+    try:
+        problem = _problem(Skeleton(report, tree, whole), known, end)
+    except NoRoom:
+        problem = None
+        report.error("read.no_room", report.place(1, 1), hint="hint.no_room")
     return Reading(problem, report.in_order(), tuple(dict.fromkeys(known.references)))
+
+
+def _angles(text: str) -> int:
+    """About how many angles and tangents a text speaks of: those with their unit or those to a side, and cords over discs."""
+    counted = lambda *words: sum(map(text.count, words))  # noqa: E731
+    return max(counted("deg", "°"), counted(" above ", " below ", " of up", " of down")) + counted(" over ", " under ")
 
 
 def _problem(page: Skeleton, known: Context, end: Place) -> Problem | None:
