@@ -14,16 +14,17 @@
 
 from __future__ import annotations
 
-from dataclasses import FrozenInstanceError, dataclass, field, fields
+from dataclasses import MISSING, Field, FrozenInstanceError, dataclass, field, fields
 from operator import attrgetter
-from typing import dataclass_transform
+from typing import Any, dataclass_transform
 
 
 @dataclass_transform(frozen_default=True, field_specifiers=(field,))
 def record(cls: type) -> type:
     """Make a class a frozen record with equality, hash and repr from its fields."""
-    made = dataclass(repr=False, eq=False)(cls)
+    made = dataclass(init=False, repr=False, eq=False)(cls)
     own = fields(made)
+    made.__init__ = _init_of(own)
     compared = [f.name for f in own if f.compare]
     hashed = [f.name for f in own if (f.compare if f.hash is None else f.hash)]
     made._compared = staticmethod(attrgetter(*compared)) if compared else staticmethod(_nothing)
@@ -31,6 +32,37 @@ def record(cls: type) -> type:
     made.__eq__, made.__hash__, made.__setattr__, made.__delattr__ = _equal, _hash, _set_once, _keep
     if "__repr__" not in cls.__dict__:
         made.__repr__ = _shown
+    return made
+
+
+class _Factory:
+    """Stands for a default that is made anew each time."""
+
+    def __repr__(self) -> str:
+        return "<factory>"
+
+
+_FACTORY = _Factory()
+
+
+def _init_of(own: tuple[Field, ...]):
+    """An `__init__` that puts its arguments where the attributes are: records are made by the thousand, and to pass the guard
+    against changes with every field would cost more than all the rest."""
+    names: dict[str, object] = {"_FACTORY": _FACTORY}
+    takes, puts = ["self"], ["held = self.__dict__"]
+    for f in own:
+        default, value = "", f.name
+        if f.default is not MISSING:
+            default, names[f"_of_{f.name}"] = f"=_of_{f.name}", f.default
+        elif f.default_factory is not MISSING:
+            default, names[f"_of_{f.name}"] = "=_FACTORY", f.default_factory
+            value = f"_of_{f.name}() if {f.name} is _FACTORY else {f.name}"
+        takes.append(f.name + default)
+        puts.append(f"held[{f.name!r}] = {value}")
+    body = "\n ".join(puts)
+    exec(f"def __init__({', '.join(takes)}):\n {body}", names)  # the names are those of our own classes
+    made: Any = names["__init__"]
+    made.__annotations__ = {**{f.name: f.type for f in own}, "return": None}
     return made
 
 

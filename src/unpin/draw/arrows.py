@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from unpin.draw.field import about
 from unpin.draw.geometry import Spot, angle_between, between, plus, segment_to_segment, spot_to_segment
 from unpin.draw.symbols.symbol import Strip
 
@@ -66,6 +67,9 @@ def stand_all(wishes: list[Wish], obstacles: list[Strip], points: list[Spot]) ->
 
 def _stands(wish: Wish, obstacles: list[Strip], points: list[Spot]) -> list[Stand]:
     out = []
+    # Only an arrow at its point and the pull of a cord are tried on what lies about; what is farther than they reach is in nobody's way.
+    farthest = LENGTH + (9 * CORD_STEP if wish.prefers == "pull" else 0.0)
+    obstacles = about(wish.at, wish.gap + farthest + 9.0, obstacles)
     for at_head in (True, False) if wish.prefers != "pull" else (False,):
         ray = (-wish.along[0], -wish.along[1]) if at_head else wish.along
         near: dict[float, float] = {}  # pushed out it is no better: only another arrow in the same line is a reason

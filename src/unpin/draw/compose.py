@@ -41,7 +41,7 @@ def compose(figure: Figure, scale: float = 0.0) -> Scene:
     pieces = [p.marks for p in papers]
     boxes = [_box(marks) for marks in pieces]
     marks = [m for ms, by in zip(pieces, _spread_out(boxes, figure.width)) for m in moved(ms, by)]
-    box = grown(_box(marks), MARGIN)
+    box = grown(boxes[0] if len(boxes) == 1 else _box(marks), MARGIN)
     used = papers[0].scale if len(papers) == 1 else 0.0
     return Scene((box[0], box[1]), box[2] - box[0], box[3] - box[1], tuple(marks), figure.title, figure.description, used)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from unpin.draw.field import about
 from unpin.draw.geometry import Spot, angle_between, page_angle, plus, segment_to_segment
 from unpin.draw.symbols.symbol import Strip
 
@@ -59,7 +60,7 @@ def support_up(
     if kind == "fixed" and ways:
         return ways[0]
     outer = 1.0 if spot[0] < middle[0] else -1.0
-    close = [s for s in _about(spot, reach + 18.1, taken) if min(math.dist(s[0], spot), math.dist(s[1], spot)) > 2]
+    close = [s for s in about(spot, reach + 18.1, taken) if min(math.dist(s[0], spot), math.dist(s[1], spot)) > 2]
     best, least = (0.0, -1.0), math.inf
     for up, dislike in (((0.0, -1.0), 0.0), ((outer, 0.0), 3.0), ((0.0, 1.0), 2.0 if strands else 5.0), ((-outer, 0.0), 6.0)):
         ground = (-up[0], -up[1])
@@ -71,19 +72,6 @@ def support_up(
         if cost < least:
             best, least = up, cost
     return best
-
-
-def _about(spot: Spot, far: float, strips: list[Strip]) -> list[Strip]:
-    """Those strips of which some part may be within so much of a spot."""
-    left, top, right, bottom = spot[0] - far, spot[1] - far, spot[0] + far, spot[1] + far
-    return [
-        (p, q, half)
-        for p, q, half in strips
-        if (p[0] - half < right or q[0] - half < right)
-        and (p[0] + half > left or q[0] + half > left)
-        and (p[1] - half < bottom or q[1] - half < bottom)
-        and (p[1] + half > top or q[1] + half > top)
-    ]
 
 
 def couple_facing(spot: Spot, room: list[Strip]) -> tuple[Spot, float]:

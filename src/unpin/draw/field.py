@@ -46,6 +46,19 @@ class Offer:
         return Offer(*self.parts, *other.parts)
 
 
+def about(spot: Spot, far: float, strips: Iterable[Strip]) -> list[Strip]:
+    """Those strips of which some part may be within so much of a spot, in their order."""
+    left, top, right, bottom = spot[0] - far, spot[1] - far, spot[0] + far, spot[1] + far
+    return [
+        (p, q, half)
+        for p, q, half in strips
+        if (p[0] - half < right or q[0] - half < right)
+        and (p[0] + half > left or q[0] + half > left)
+        and (p[1] - half < bottom or q[1] - half < bottom)
+        and (p[1] + half > top or q[1] + half > top)
+    ]
+
+
 class Field:
     """Obstacles in cells, so that a box meets only what is around it. Each is kept with the box it fills and its clearance;
     for one along an axis that box says all."""
@@ -86,7 +99,12 @@ class Field:
                 left, top, right, bottom = left + dx, top + dy, right + dx, bottom + dy
                 # What stopped the place before mostly stops the next one too.
                 if last is not None and last[0] < right and last[2] > left and last[1] < bottom and last[3] > top and tilt is None:
-                    continue
+                    if last[4]:
+                        continue
+                    p, q, half = last[5]
+                    grow = half + CLEAR
+                    if segment_meets_box(p, q, (left - grow, top - grow, right + grow, bottom + grow)):
+                        continue
                 stopped = False
                 for i in range(int(left // CELL), int(right // CELL) + 1):
                     for j in range(int(top // CELL), int(bottom // CELL) + 1):
@@ -102,6 +120,7 @@ class Field:
                                 else:
                                     stopped = segment_meets_rect(p, q, (left, top, right, bottom), tilt, grow)
                                 if stopped:
+                                    last = entry
                                     break
                         if stopped:
                             break

@@ -70,22 +70,31 @@ def boxes_meet(a: Box, b: Box) -> bool:
 
 
 def segment_meets_box(p: Spot, q: Spot, box: Box) -> bool:
-    """Does the segment pass through the open box? Clipping of the segment by the four sides in turn."""
+    """Does the segment pass through the open box? Clipping of the segment by the four sides in turn, written out: labels ask it
+    a thousand times a figure."""
+    (px, py), (qx, qy), (left, top, right, bottom) = p, q, box
     near, far = 0.0, 1.0
-    for k in (0, 1):
-        step = q[k] - p[k]
-        low, high = box[k], box[k + 2]
-        if abs(step) < 1e-9:
-            if p[k] <= low or p[k] >= high:
-                return False
-            continue
-        a, b = (low - p[k]) / step, (high - p[k]) / step
+    step = qx - px
+    if -1e-9 < step < 1e-9:
+        if px <= left or px >= right:
+            return False
+    else:
+        a, b = (left - px) / step, (right - px) / step
         if a > b:
             a, b = b, a
-        near, far = max(near, a), min(far, b)
+        if a > near:
+            near = a
+        if b < far:
+            far = b
         if near >= far:
             return False
-    return True
+    step = qy - py
+    if -1e-9 < step < 1e-9:
+        return not (py <= top or py >= bottom)
+    a, b = (top - py) / step, (bottom - py) / step
+    if a > b:
+        a, b = b, a
+    return (a if a > near else near) < (b if b < far else far)
 
 
 Tilt = tuple[float, float, float, float]

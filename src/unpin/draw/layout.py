@@ -182,7 +182,7 @@ def _supports(piece: Piece, paper: Paper) -> None:
     middle_of_all = centre_of(union(mark_box(m) for m in paper.middle)) if paper.middle else None
     for item in piece.of(SupportItem):
         spot = paper.at(item.at)
-        taken = [s for s in paper.room if max(abs(s[0][k] - spot[k]) for k in (0, 1)) > 0.5 or s[0] != s[1]]
+        taken = [s for s in paper.room if s[0] != s[1] or max(abs(s[0][k] - spot[k]) for k in (0, 1)) > 0.5]
         middle = middle_of_all or spot
         strands = _strands_at(piece, item)
         if strands:

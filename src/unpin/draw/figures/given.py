@@ -171,10 +171,16 @@ def _made_up(span: tuple[int, int], others: list[tuple[int, int]]) -> bool:
 
 def _tied(a: int, b: int, spans) -> bool:
     """Are two coordinates connected by lengths, whichever way round?"""
-    reached, grown = {a}, True
-    while grown:
-        more = {v for span in spans if reached & set(span) for v in span} - reached
-        reached, grown = reached | more, bool(more)
+    beside: dict[int, list[int]] = {}
+    for low, high in spans:
+        beside.setdefault(low, []).append(high)
+        beside.setdefault(high, []).append(low)
+    reached, still = {a}, [a]
+    while still:
+        for v in beside.get(still.pop(), ()):
+            if v not in reached:
+                reached.add(v)
+                still.append(v)
     return b in reached
 
 
