@@ -332,3 +332,29 @@ def test_a_letter_that_is_to_be_found_may_be_that_of_a_cord():
     assert not reading.diagnostics
     assert [a.kind for a in reading.problem.asked][:1] == [a.kind for a in read().problem.asked][:1]
 
+
+TABLE = """points: {E: [0, 0], B: [1, 2], G: E right 2, C: B right 2, P: B right 1}
+members: {leg: E B, table: B C P}
+blocks: {wheel: at C}
+links: [LINK, C-G on wheel]
+contacts: {B: leg pushes table up, C: wheel pushes table up}
+supports: {E: pin, G: pin}
+loads: [10 N at P down]
+find: [C-G]
+"""
+
+
+def test_a_link_may_say_at_each_end_on_which_of_several_members_it_is():
+    def ends(link):
+        return {c.name: c.parts for c in read_text(TABLE.replace("LINK", link)).problem.connections if c.kind == "link"}
+
+    assert ends("B on leg - C on wheel") == {"BC": ("leg", "wheel"), "CG": ("wheel", "")}
+    assert ends("E-C on wheel")["EC"] == ("leg", "wheel")
+    assert ends("B-G on leg")["BG"] == ("leg", "")
+
+
+def test_a_link_on_a_member_that_passes_neither_end_is_told():
+    found = read_text(TABLE.replace("LINK", "B-G on wheel")).diagnostics
+
+    assert [d.code for d in found] == ["read.not_on_member"]
+

@@ -53,3 +53,25 @@ def test_a_pulley_is_cut_free_without_a_pin_that_only_its_cord_runs_to():
 
     assert [s.equations[0].body.parts for s in work(problem).recommended.steps][-1] == ("middle",)
 
+
+def test_a_shaft_and_the_cam_welded_to_it_are_drawn_once_and_not_left_for_the_whole():
+    from unpin.read import read_text
+
+    text = ("points: {O: [0, 0], C: O right 15, K: C up 30, F: K up 80, S: K up 40}\ndiscs: {cam: 30 at C}\nletters: {M: unknown}\n"
+            "members: {follower: K S F, shaft: O C}\npins: {C: welded}\ncontacts: {K: cam pushes follower}\n"
+            "supports: {O: pin, S: guide along up}\nloads: [60 N at F down, M anticlockwise on shaft]\nfind: [M, K on follower, O]\n")
+    bodies = [s.equations[0].body.kind for s in work(read_text(text).problem).recommended.steps]
+
+    assert "whole" not in bodies
+
+
+def test_where_all_bars_of_a_large_truss_are_asked_the_reactions_come_first():
+    """Reactions, then joint by joint (common practice, no source), although the reactions are not asked."""
+    from unpin.read import read_text
+
+    text = ("points:\n  A: [0, 0]\n  B C G H: every 3 right from A\n  D: [1.5, 3]\n  E I J: every 3 right from D\n"
+            "links: [A-B-C-G-H, A-D-B-E-C-I-G-J-H, D-E-I-J]\nsupports: {A: pin, H: roller}\nloads: [\"10 N down at B, G\"]\nfind: [all bars]\n")
+    steps = work(read_text(text).problem).recommended.steps
+
+    assert [s.equations[0].body.kind for s in steps[:4]] == ["whole", "whole", "whole", "pin"]
+

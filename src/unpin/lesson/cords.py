@@ -57,7 +57,7 @@ def seen(problem: Problem) -> list[Text]:
     out = []
     for c in problem.cords:
         inner = [s.part for s in c.stops[1:-1]]
-        discs = Listing(tuple(dict.fromkeys(s.part for s in c.stops if s.side)))
+        discs = Listing(tuple(dict.fromkeys(s.part for s in c.stops if s.side and s.side != "through")))
         rings = Listing(tuple(n for n in dict.fromkeys(inner) if n not in discs.items))
         if discs.items:
             out.append(Text("insight.cord", {"letter": letter(c), "discs": discs, "count": len(discs.items)}))

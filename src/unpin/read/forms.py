@@ -77,6 +77,7 @@ FORMS: tuple[Form, ...] = (
     Form("member", "POINT POINT …, POINT …", "several strokes of one rigid part", "A C B, C E"),
     Form("link", "POINT-POINT", "between two points", "B-D"),
     Form("link", "POINT POINT", "the same", "B D"),
+    Form("link", "POINT-POINT on MEMBER", "where several members meet at an end without a pin: pinned to that one; `B on post - D on arm` for both ends", "B-D on arm"),
     Form("link", "POINT-POINT-POINT …", "a chain: one link from each point to the next", "A-C-E-G"),
     Form("link", "POINT POINT POINT …", "the same", "A C E G"),
     Form("disc", "LENGTH at POINT", "its radius and its centre", "0.2 m at C"),

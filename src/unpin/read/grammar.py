@@ -80,7 +80,14 @@ point = point | alt(
 
 member = name.at_least(1).map(tuple)
 strokes = member.sep_by(symbol(","), min=1).map(tuple)
-link = alt(seq(name, (symbol("-") >> name).at_least(1)), seq(name, name.many())).combine(lambda a, more: (a, *more))
+link = alt(
+    seq(name, word("on") >> name << symbol("-"), name, (word("on") >> name).optional()).combine(
+        lambda a, first, b, last: say.LinkSaid((a, b), (first, last))
+    ),
+    seq(name << symbol("-").optional(), name << word("on"), name).combine(lambda a, b, part: say.LinkSaid((a, b), (None, part))),
+    seq(name, (symbol("-") >> name).at_least(1)).combine(lambda a, more: say.LinkSaid((a, *more))),
+    seq(name, name.many()).combine(lambda a, more: say.LinkSaid((a, *more))),
+)
 _one_word = token(lambda t: t.kind == "word" and t.text not in KEYWORDS, "@want.support")
 
 

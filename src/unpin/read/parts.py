@@ -84,9 +84,15 @@ def contact(known: Context, point: str, item: Item, said: ContactSaid) -> Connec
     )
 
 
-def link(known: Context, name: str, item: Item, ends: tuple[str, str]) -> Connection:
-    """A two-force link; each end acts on the one member there, or on the pin (""), or on the pin in the ground."""
-    hosts = tuple(host(known, item, end) for end in ends)
+def link(known: Context, name: str, item: Item, ends: tuple[str, str], meant: tuple[Word | None, ...] = ()) -> Connection:
+    """A two-force link; each end acts on the one member there, or on the pin (""), or on the pin in the ground. `meant`: the members
+    that are meant where several meet at an end; one said last may be meant of the first end."""
+    first, last = meant or (None, None)
+    if last is not None and first is None and known.part(item, last) not in known.carriers(ends[1]):
+        if known.part(item, last) not in known.carriers(ends[0]):
+            raise item.drop("read.not_on_member", last, name=last.text, point=ends[1])
+        first, last = last, None
+    hosts = tuple(host(known, item, end, part) for end, part in zip(ends, (first, last)))
     if hosts[0] and hosts[0] == hosts[1]:
         item.warn("read.link_within", name=name, part=hosts[0])
     return Connection(name, "link", ends, hosts, place=known.places.get(name))

@@ -161,6 +161,15 @@ PointSaid = Union[Moves, Away, Share, Meet, OnLine, Every, Evenly]
 
 
 @record
+class LinkSaid:
+    """`B-D`, `A-C-E-G`, `B-D on arm`, `B on post - D on arm`: the points from end to end, and of two ends the members that are meant
+    where several meet."""
+
+    points: tuple[Word, ...]
+    parts: tuple[Word | None, ...] = ()
+
+
+@record
 class SupportSaid:
     """`way`: pushes, slope, along or "bare" (a direction alone): how the direction was said; "" and None where nothing was."""
 

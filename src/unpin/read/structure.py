@@ -11,7 +11,7 @@ from unpin.read import parts as rules
 from unpin.read import points as point_rules
 from unpin.read import rims, slides
 from unpin.read.context import Context, Item
-from unpin.read.phrases import BoxSaid, ContactSaid, Word
+from unpin.read.phrases import BoxSaid, ContactSaid, LinkSaid, Word
 from unpin.read.report import Dropped
 from unpin.read.schema import MOST
 from unpin.read.skeleton import Skeleton, attempt, row_names
@@ -115,18 +115,18 @@ def _strokes(page: Skeleton, known: Context) -> Iterator[tuple[str, Scalar, Item
             known.broken.add(name)
 
 
-def _strung(known: Context, item: Item, name: str) -> tuple[Word, ...]:
+def _strung(known: Context, item: Item, name: str) -> LinkSaid:
     """The points of a link, or of a chain of links, in order."""
     said = item.phrase("link")
-    if len(said) == 1:
-        said = rules.split_ends(known, item, said[0])
-    if len(said) > 2 and name:
-        raise item.drop("read.chain_name", said[2], name=name, hint="hint.chain_name")
+    if len(said.points) == 1:
+        return LinkSaid(rules.split_ends(known, item, said.points[0]))
+    if len(said.points) > 2 and name:
+        raise item.drop("read.chain_name", said.points[2], name=name, hint="hint.chain_name")
     return said
 
 
-def links(page: Skeleton, known: Context) -> dict[str, tuple[Item, tuple[str, str]]]:
-    out: dict[str, tuple[Item, tuple[str, str]]] = {}
+def links(page: Skeleton, known: Context) -> dict[str, tuple[Item, tuple[str, str], tuple[Word | None, ...]]]:
+    out: dict[str, tuple[Item, tuple[str, str], tuple[Word | None, ...]]] = {}
     by_name = "links" in page.sections and isinstance(page.sections["links"][1], Entries)
     entries = (
         [(name, key, page.scalar("links", name, node)) for name, key, node in page.named("links")]
@@ -138,7 +138,7 @@ def links(page: Skeleton, known: Context) -> dict[str, tuple[Item, tuple[str, st
         if said is None:
             known.broken.add(name or (item.text.replace("-", "").replace(" ", "") if item else ""))
             continue
-        for first, second in zip(said, said[1:]):
+        for first, second in zip(said.points, said.points[1:]):
             ends = attempt(rules.link_ends, known, item, (first, second))
             called = name or first.text + second.text
             if ends is None:
@@ -147,19 +147,19 @@ def links(page: Skeleton, known: Context) -> dict[str, tuple[Item, tuple[str, st
             if len(out) >= MOST["links"]:
                 page.report.error("read.too_many", page.sections["links"][0].place, ("links",), most=MOST["links"])
                 return out
-            where = key if len(said) == 2 else Scalar(called, item.place(first.start, second.end), whole=True)
+            where = key if len(said.points) == 2 else Scalar(called, item.place(first.start, second.end), whole=True)
             whole = () if by_name else (item.scalar, first.start, second.end, True)
             if _declare(page, known, "links", called, where, whole):
                 known.links[called] = Connection(called, "link", ends, ("", ""), place=where.place)
-                out[called] = (item, ends)
+                out[called] = (item, ends, said.parts)
     return out
 
 
-def attach(known: Context, links: dict[str, tuple[Item, tuple[str, str]]]) -> None:
+def attach(known: Context, links: dict[str, tuple[Item, tuple[str, str], tuple[Word | None, ...]]]) -> None:
     """Give each link what its ends act on, now that the pins are known."""
-    for name, (item, ends) in links.items():
+    for name, (item, ends, meant) in links.items():
         try:
-            known.links[name] = rules.link(known, name, item, ends)
+            known.links[name] = rules.link(known, name, item, ends, meant)
         except Dropped:
             del known.links[name]
             known.broken.add(name)

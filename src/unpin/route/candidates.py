@@ -20,6 +20,7 @@ from unpin.model.equation import Functional
 from unpin.model.space import RIGHT, UP, about, along, cross, difference, product, square_to
 from unpin.model.values import Direction, Vector
 from unpin.route.bodies import GROUP, GROUP_UNKNOWNS, free_sets
+from unpin.route.body_price import body_cost, riders
 from unpin.route.cost import CostTable
 from unpin.statics.isolate import isolate
 from unpin.statics.wrenches import load_wrench, unit_wrench
@@ -153,53 +154,10 @@ def survey(structure: Structure, costs: CostTable, only: list[frozenset[str]] | 
             continue
         number = len(bodies)
         bodies.append(body)
-        body_costs.append(_body_cost(body, costs, structure, among, carried))
+        body_costs.append(body_cost(body, costs, structure, among, carried))
         own = {p for n in body.parts for p in (passes.get(n) or (pins[n],))}
         sums += _sums_of(number, body, own, field, bits, costs)
     return Ground(structure, tuple(bodies), tuple(body_costs), tuple(sums), ids, rule, field.p)
-
-
-def riders(structure: Structure) -> dict[str, str]:
-    """Discs that one other body carries and nothing else but cords touches: a pulley is left on its arm."""
-    discs = {p.name for p in structure.problem.parts if p.kind == "disc"}
-    touching: dict[str, set[str]] = {d: set() for d in discs}
-    for a in structure.actions:
-        if a.on in touching and a.unknown and a.source not in {c.name for c in structure.problem.cords}:
-            touching[a.on].add(a.by)
-    return {d: next(iter(by)) for d, by in touching.items() if len(by) == 1}
-
-
-def _body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets: frozenset[frozenset[str]], carried: dict[str, str]) -> int:
-    if body.kind == "whole":
-        return costs.whole
-    if body.kind == "part":
-        return costs.part
-    if body.kind == "pin":
-        return costs.pin
-    rest = frozenset(b.name for b in structure.bodies) - frozenset(body.parts)
-    if not rest:
-        return costs.whole
-    core = [p for p in body.parts if carried.get(p) not in body.parts]
-    if len(core) == 1 and core != list(body.parts):
-        return costs.part if not core[0].startswith("pin ") else costs.pin
-    rigid = sum(not p.startswith("pin ") for p in core)
-    size = max(rigid, 1)
-    if rigid == 1 and len(core) > 1 and _on_the_part(core, structure):
-        # A part with the pins on it: as natural as the part, but the pins must be said.
-        return costs.part + costs.pin * (len(core) - 1)
-    # What is left over being a pin alone means "all but one pin": nobody's choice.
-    lone_pin = len(rest) == 1 and next(iter(rest)).startswith("pin ")
-    if not rigid and len(body.parts) <= 3 and len(rest) > 3:
-        return costs.few_pins
-    side = rest in sets and not lone_pin
-    return (costs.section if side else costs.group) + costs.each_more * (size - 1 if rigid else 0)
-
-
-def _on_the_part(core: list[str], structure: Structure) -> bool:
-    """Whether one part and some pins belong together: each pin is a point of the part."""
-    name = next(p for p in core if not p.startswith("pin "))
-    points = next((p.points for p in structure.problem.parts if p.name == name), ())
-    return all(p.removeprefix("pin ") in points for p in core if p != name)
 
 
 def _sums_of(number: int, body: FreeBody, own: set[str], field: _Field, bits: dict[str, int], costs: CostTable) -> list[Sum]:

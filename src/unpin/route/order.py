@@ -25,6 +25,10 @@ MANY = 14
 TOO_MANY = 40
 """With more asked than this the greedy order stands: joint by joint, as anybody would."""
 
+USUAL = 110
+"""How dear the usual order may be, in hundredths of the cheapest, where so much is asked."""
+
+
 def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostTable, wide: bool = True,
              barred: Iterable[tuple[int, int]] = ()) -> list[Move] | None:
     """The least-cost list of moves from `known` to `goal`. `wide`: any unknowns may be found on the way, not only those of
@@ -40,6 +44,11 @@ def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostT
     least = _greedy(within, goal, fewest.block)
     if least and goal.bit_count() > TOO_MANY:
         return least
+    if least and wide and goal.bit_count() > MANY:
+        # With so much asked everybody finds the reactions first and goes from joint to joint, although a sum or two could be spared.
+        other = _greedy(Sums(ground, sums, known, costs), goal, fewest.block)
+        if other and _total(other) * 100 <= _total(least) * USUAL:
+            return other
     least = _Search(within, fewest).run(goal, _total(least)) or least
     if least and (not wide or len(within.sums) == len(sums)):
         return least
