@@ -357,4 +357,3 @@ def test_a_link_on_a_member_that_passes_neither_end_is_told():
     found = read_text(TABLE.replace("LINK", "B-G on wheel")).diagnostics
 
     assert [d.code for d in found] == ["read.not_on_member"]
-

@@ -74,4 +74,3 @@ def test_where_all_bars_of_a_large_truss_are_asked_the_reactions_come_first():
     steps = work(read_text(text).problem).recommended.steps
 
     assert [s.equations[0].body.kind for s in steps[:4]] == ["whole", "whole", "whole", "pin"]
-
