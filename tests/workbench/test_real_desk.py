@@ -127,3 +127,11 @@ def test_what_the_server_says_is_sent_at_once_and_does_not_wait_for_the_other_si
     asyncio.run(asked())
 
     assert sent_at_once and all(sent_at_once)
+
+
+def test_what_is_needed_for_the_first_problem_is_there_before_it_is_opened():
+    told = "import sys; from unpin.workbench.serve import warm; warm(); import gc; print(gc.get_freeze_count() > 0, *(m in sys.modules for m in ('parsy', 'unpin.draw.svg', 'unpin.statics.solve')))"
+
+    run = subprocess.run([sys.executable, "-c", told], capture_output=True, text=True, timeout=60)
+
+    assert run.stdout.split() == ["True"] * 4

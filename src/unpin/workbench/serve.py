@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import socket
+import threading
 from collections.abc import Callable
 from importlib.util import find_spec
 from pathlib import Path
@@ -47,7 +48,22 @@ def run(folder: str | Path, port: int = 0, language: str = "en", ready: Callable
         settings = uvicorn.Config(desk(opened, hosts, language), log_level="error", access_log=False, lifespan="on", timeout_graceful_shutdown=2)
         door.listen(64)
         ready(f"http://{LOOPBACK}:{number}/")
+        threading.Thread(target=warm, args=(language,), daemon=True).start()
         uvicorn.Server(settings).run(sockets=[door])
+
+
+def warm(language: str = "en") -> None:
+    """Look at an example, so that everything the engine needs is read from disk before the first problem is opened; what then stays
+    for good is no longer gone through by the collector of unused memory."""
+    import gc
+
+    from unpin import bundled
+    from unpin.workbench.looking import look
+
+    for name in bundled.names()[:1]:
+        look(bundled.path_of(name).read_text("utf-8"), language=language)
+    gc.collect()
+    gc.freeze()
 
 
 def door_of_desk() -> socket.socket:

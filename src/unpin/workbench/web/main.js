@@ -149,6 +149,7 @@ function paint() {
 }
 
 async function begin() {
+  const listed = list();
   await learn();
   document.documentElement.lang = language;
   try {
@@ -180,7 +181,7 @@ async function begin() {
   addEventListener("pagehide", () => (rememberNow(), void save({ keepalive: true })));
   for (const wake of ["focus", "visibilitychange"]) addEventListener(wake, () => void compare(replaced));
   setInterval(() => void compare(replaced), 2000);
-  await list();
+  await listed;
   store.set({ act: "state" });
   const named = new URLSearchParams(location.search).get("file");
   const act = location.hash.slice(1);
