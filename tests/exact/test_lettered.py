@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from lettered_problems import value
 from unpin.base.units import ANGLE, FORCE, LENGTH, NUMBER, SPREAD
 from unpin.exact.expression import grammar, parse
-from unpin.exact.holds import condition
+from unpin.exact.holds import condition, condition_of
 from unpin.exact.lettered import Lettered, Letters
 from unpin.exact.number import NoWholeMultiple, approx, cos_deg, sin_deg, sqrt, tan_deg
 from unpin.exact.residue import Residues, letters_in, roots_in
@@ -135,3 +135,45 @@ def test_a_sign_that_the_figure_settles_has_a_condition(x, greater, less):
 @pytest.mark.parametrize("x", [P * a / h, P * (1 - sin_deg(theta)), P * (2 - cos_deg(theta)), -P * cos_deg(theta), sqrt(a * a + h * h), tan_deg(theta) + 1])
 def test_a_sign_that_is_always_the_same_has_none(x):
     assert condition(x) is None
+
+
+@pytest.mark.parametrize("x", [
+    a * a - a * h + h * h,
+    P * (l * l - l * a + a * a) / (l * h),
+    a * a + h * h - a * h * cos_deg(theta),
+    a ** 4 - a * a * h * h + h ** 4,
+    l * l + a * a + h * h - l * a,
+    sqrt(a * a + h * h) - a,
+    a - 2 * sqrt(a * a + h * h),
+    P * (sqrt(a * a - a * h + h * h)),
+])
+def test_what_has_its_sign_for_all_positive_letters_has_no_condition(x):
+    assert condition(x) is None
+
+
+@pytest.mark.parametrize("x", [
+    a * a - 3 * a * h + h * h, a * a - a * h - h * h, l * l + a * a - 3 * a * l + h * h, sqrt(a * a + h * h) - 2 * a,
+])
+def test_what_may_have_another_sign_or_be_zero_keeps_its_condition(x):
+    assert condition(x) is not None
+
+
+@settings(deadline=None, max_examples=60)
+@given(st.lists(st.integers(-4, 6), min_size=6, max_size=6), st.lists(st.floats(0.05, 20), min_size=3, max_size=3))
+def test_a_sign_without_a_condition_is_the_same_at_every_size(c, sizes):
+    quadratic = c[0] * a * a + c[1] * l * l + c[2] * h * h + c[3] * a * l + c[4] * a * h + c[5] * l * h
+    if quadratic == 0 or condition(quadratic) is not None:
+        return
+    u, v, w_ = sizes
+    at = c[0] * u * u + c[1] * v * v + c[2] * w_ * w_ + c[3] * u * v + c[4] * u * w_ + c[5] * v * w_
+
+    assert at != 0 and (at > 0) == (approx(quadratic) > 0)
+
+
+def test_the_root_of_a_square_is_taken_as_drawn_and_its_condition_is_kept():
+    before = list(L.positive)
+    size = sqrt((l - a) * (l - a))
+
+    assert size == l - a
+    assert [p for p in L.positive if p not in before] == [(l - a).sums[()][0]] or (l - a).sums[()][0] in before
+    assert condition_of((l - a).sums[()][0], L) is not None

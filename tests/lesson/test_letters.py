@@ -272,3 +272,23 @@ def test_many_given_angles_beside_letters_are_solved_soon():
     across, down = (3 * sum(f(math.radians(k)) for k in angles) for f in (math.cos, math.sin))
     assert (found["A_x"], found["A_y"], found["B_y"]) == pytest.approx((-across, -down, 2 * down))
     assert found["A"] == pytest.approx(math.hypot(across, down))
+
+
+def test_a_link_along_an_axis_keeps_the_condition_under_which_it_runs_as_drawn():
+    file = ("letters: {P: a force, a: a length drawn 2 m, b: a length drawn 1 m, h: a length}\n"
+            "points: {A: [a, 0], B: [b, 0], C: [a, h]}\nmembers: {m: A C}\nlinks: [B-A]\nsupports: {C: pin, B: pin}\nloads: [P at A right]\nfind: [B-A]\n")
+
+    # B lies left of A only while a > b: else the pull to the right presses the link.
+    assert "where a > b" in " ".join(text(file).split())
+    assert "where a > b" not in text(file.replace("[b, 0]", "A left b"))
+
+
+@pytest.mark.parametrize("less, told", [("P*b", False), ("3P*b", True)])
+def test_a_condition_that_always_holds_is_not_printed(less, told):
+    said = " ".join(text("letters: {P: a force, a: a length drawn 3 m, b: a length drawn 1 m}\npoints: {A: [0, 0], B: [a, 0]}\n"
+                         "members: {m: A B}\nsupports: {A: fixed}\nfind: [A couple]\n"
+                         f"loads: [P at B down, P*b^2/a clockwise on m, {less} anticlockwise on m]\n").split())
+
+    # M_A = P (a² - k a b + b²)/a: for k = 1 positive whatever the lengths, for k = 3 not.
+    assert "P (a² −" in said
+    assert (" where " in said) == told

@@ -188,14 +188,25 @@ class Letters:
                 f = -f
                 number *= -1 if power % 2 else 1
             outside *= f ** (power // 2)
-            if power // 2 and f not in self.positive and q.generators_in(f):
-                self.positive.append(f)
+            if power // 2:
+                self._take(f)
             if power % 2:
                 inside.append(f)
         if number < 0:
             raise ValueError("square root of a negative number")
         square, rest = split_square(number)
         return self.element({self.key([*prime_factors(rest), *inside]): q.lowest(outside * square, bottom)})
+
+    def take(self, x: Lettered) -> None:
+        """Note that a number counts as positive or negative because it is so as drawn: a length along an axis."""
+        if set(x.sums) == {()}:
+            for f, power in (x.sums[()][0] * x.sums[()][1]).factor()[1]:
+                if int(power) % 2:
+                    self._take(f if self.value(f) > 0 else -f)
+
+    def _take(self, f: Any) -> None:
+        if f not in self.positive and q.generators_in(f):
+            self.positive.append(f)
 
     # Values.
 
@@ -366,6 +377,12 @@ class Lettered(BySize):
 
     def __repr__(self):
         return f"Lettered({self.sums})"
+
+
+def as_drawn(x: Any) -> None:
+    """Note that the sign which a number has as drawn was used for all values of its letters; nothing for a plain number."""
+    if isinstance(x, Lettered):
+        x.letters.take(x)
 
 
 def is_lettered(x: object) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from unpin.exact.lettered import as_drawn
 from unpin.exact.number import length
 from unpin.model.space import ONE, RIGHT, UP, ZERO, difference
 from unpin.model.values import Direction, Vector
@@ -20,6 +21,7 @@ def line(names: tuple[str, str], start: Vector, end: Vector) -> Direction:
         raise ValueError("a line needs two points")
     axis = axis_of(vector)
     if axis:
+        as_drawn(vector[0] + vector[1])
         sign = ONE if float(vector[0] + vector[1]) > 0 else -ONE
         unit = (sign, ZERO) if axis == "x" else (ZERO, sign)
         return Direction(unit, ONE, "axis", points=names)

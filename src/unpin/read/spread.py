@@ -8,6 +8,7 @@ from fractions import Fraction
 from unpin.base.diagnostic import Place
 from unpin.base.record import record
 from unpin.base.units import LENGTH, PRESSURE, SPREAD, Dimension, Unit
+from unpin.exact.lettered import as_drawn
 from unpin.exact.number import Number, length, sign
 from unpin.model import directions
 from unpin.model.problem import Load, Part, Stretch
@@ -136,6 +137,7 @@ def _measure(run: tuple[Number, ...], per: str) -> Number:
     if per == "member":
         return length(run)
     c = run[0] if per == "x" else run[1]
+    as_drawn(c)
     return -c if sign(c) < 0 else c
 
 
