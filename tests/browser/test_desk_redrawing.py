@@ -82,3 +82,19 @@ def test_an_act_while_the_page_wants_another_picture_is_looked_at_anew(framed):
 
     assert framed.state("drawn")["figure"]["scale"] == 33
     assert framed.page.evaluate(AS_DRAWN)
+
+
+def test_a_search_for_the_shortest_way_is_called_off_by_the_next_edit(framed):
+    asked = []
+    framed.page.on("request", lambda r: asked.append(r.url.split("/", 3)[-1]) if r.method == "POST" else None)
+    framed.page.evaluate("""async (text) => { const { shortest } = await import('/web/acts/apart.js'); const { store } = await import('/web/store.js');
+        window.search = shortest('fewest');
+        for (let k = 0; k < 400 && !store.get().route.job; k++) await new Promise((r) => setTimeout(r, 5));
+        window.begun = store.get().route.job;
+        await (await import('/web/acts/editing.js')).write(text); }""", FRAME.replace("40 N", "50 N"))
+    framed.page.evaluate("() => window.search")
+    framed.settle()
+
+    assert framed.page.evaluate("() => window.begun")
+    assert "route/cancel" in asked
+    assert framed.state("route")["job"] == "" and framed.state("route")["sums"] == []

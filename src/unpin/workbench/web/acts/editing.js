@@ -2,6 +2,7 @@
 import { send } from "../net.js";
 import { redone, stepped, undone } from "../kernels/history.js";
 import { store, text, thing } from "../store.js";
+import { callOff } from "./apart.js";
 import { look, seen, wanted } from "./looking.js";
 import { keep } from "./saving.js";
 
@@ -13,9 +14,15 @@ export function write(to, mark = "", show = look) {
   const { history } = store.get();
   const next = stepped(history, to, mark);
   if (next === history) return Promise.resolve();
+  outdated();
   store.set({ history: next, notice: "" });
   keep();
   return show();
+}
+
+/** Nobody waits for the shortest way through a figure that has changed. */
+function outdated() {
+  if (store.get().route.job) callOff();
 }
 
 /** @type {Promise<unknown>} */
@@ -54,6 +61,7 @@ export function redo() {
 /** @param {import("../types.js").History} history @returns {Promise<void>} */
 function to(history) {
   if (history === store.get().history) return Promise.resolve();
+  outdated();
   store.set({ history, sayings: [], draft: "", called: null, fault: null, notice: "" });
   keep();
   return look().then(() => {
