@@ -143,3 +143,26 @@ def test_each_act_has_an_address_and_the_way_back(awning):
     awning.page.go_back()
     awning.settle()
     assert awning.page.locator("header nav [aria-current=page]").inner_text() == "Take apart"
+
+
+def test_a_single_body_or_several_joined_is_handed_out_as_a_figure_light_or_dark(awning):
+    awning.open("market-awning.yaml", "hand-out")
+    page = awning.page
+    page.get_by_label("Form").select_option(".svg")
+    page.get_by_label("Figure").select_option("body")
+    awning.settle()
+    assert page.get_by_label("Body").locator("option").all_inner_texts()[0] == "the whole"
+    page.get_by_label("Body").select_option("arm")
+    awning.settle()
+    page.get_by_label("Colours").select_option("dark")
+    awning.settle()
+    page.get_by_role("button", name="Write it beside the problem").click()
+    page.get_by_text("Written:").wait_for(timeout=20000)
+
+    drawn = (awning.folder / "market-awning-body-arm.svg").read_text("utf-8")
+    assert "member arm" in drawn and "@media all{svg{background" in drawn
+    page.get_by_label("Language").select_option("es")
+    page.get_by_label("Digits of results").select_option("5")
+    page.get_by_label("Form").select_option(".md")
+    page.locator(".preview pre").filter(has_text="Respuesta").wait_for(timeout=20000)
+    assert page.get_by_label("Colours").count() == 0

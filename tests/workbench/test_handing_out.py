@@ -64,3 +64,39 @@ def test_the_taught_page_may_run_its_own_scripts_and_nothing_else(desk):
 
     assert reply.headers["content-type"].startswith("text/html")
     assert "connect-src 'none'" in reply.headers["content-security-policy"] and "script-src 'sha256-" in reply.text
+
+
+@pytest.mark.parametrize("body", [["arm"], ["post"], ["whole"], ["arm", "post"]])
+def test_a_body_cut_loose_is_the_figure_that_draw_writes(desk, tmp_path, body):
+    from unpin import cli
+
+    written = tmp_path / "body.svg"
+    said = "whole" if body == ["whole"] else " + ".join(body)
+    assert cli.main(["draw", str(desk.folder / "market-awning.yaml"), "--which", "body", "--body", said, "-o", str(written)]) == 0
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+
+    assert desk.post("/publish", text=text, ending=".svg", which="body", body=body).content == written.read_bytes()
+
+
+def test_dark_and_light_are_for_all_who_look(desk):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+
+    page = desk.post("/publish", text=text, ending=".html", colours="dark").text
+    dark, light, own = (desk.post("/publish", text=text, ending=".svg", colours=c).text for c in ("dark", "light", ""))
+    dots = [desk.post("/publish", text=text, ending=".png", colours=c).content for c in ("dark", "")]
+
+    assert 'data-colours="dark"' in page
+    assert "prefers-color-scheme" in own and "prefers-color-scheme" not in dark + light
+    assert "@media all{svg{background:var(--paper)" in dark and "@media not all{svg{" in light
+    assert dots[0] != dots[1] and all(d.startswith(b"\x89PNG") for d in dots)
+    assert desk.post("/publish", text=text, ending=".html", colours="pink").status_code == 400
+
+
+def test_a_handout_may_be_in_another_language_and_with_other_figures(desk):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+
+    spanish = desk.post("/publish", text=text, ending=".md", language="es", figures=5).text
+
+    # By hand: (100 N x 2.9 m + 240 N x 2.1 m) / 2.8 m = 283.571 N.
+    assert "Respuesta" in spanish and "283,57" in spanish.replace("{,}", ",")
+    assert desk.post("/publish", text=text, ending=".md", language="xx").status_code == 400

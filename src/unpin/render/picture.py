@@ -15,11 +15,23 @@ SCREEN = 1.3
 _INKS = ("line", "body", "soft", "paper", "force", "pair1", "pair2", "pair3", "pair4", "pair5", "pair6")
 
 
-def svg(drawing: Drawing, fonts: str = "embed", language: str = "en") -> str:
-    """`fonts` embed: stands alone; name: for the typesetter; page: inside a page that has the typefaces and the inks."""
+def svg(drawing: Drawing, fonts: str = "embed", language: str = "en", colours: str = "reader") -> str:
+    """`fonts` embed: stands alone; name: for the typesetter; page: inside a page that has the typefaces and the inks. `colours` of a picture that
+    stands alone: those of whoever looks, or light or dark for all, dark on ground of its own."""
     from unpin.draw.figure import draw
 
-    return _written(draw(drawing.figure), drawing, fonts, language)
+    text = _written(draw(drawing.figure), drawing, fonts, language)
+    return _in_colours(text, colours) if fonts == "embed" and colours != "reader" else text
+
+
+_DARK = "@media screen and (prefers-color-scheme:dark){svg{"
+
+
+def _in_colours(text: str, colours: str) -> str:
+    """A picture that stands alone, in one set of its two."""
+    if colours == "dark":
+        return text.replace(_DARK, "@media all{svg{background:var(--paper);", 1)
+    return text.replace(_DARK, "@media not all{svg{", 1)
 
 
 def placed(drawing: Drawing, scale: float = 0.0, language: str = "en") -> tuple[str, Scene]:
@@ -54,12 +66,18 @@ def description(drawing: Drawing, language: str = "en") -> str:
     return " ".join(said(t, language, capital=True) for t in drawing.description)
 
 
-def png(drawing: Drawing, language: str = "en", ppi: float = 300) -> bytes:
-    """The same picture in dots, on white paper."""
+def png(drawing: Drawing, language: str = "en", ppi: float = 300, colours: str = "reader") -> bytes:
+    """The same picture in dots, on white paper, or with light lines on dark ground."""
+    from unpin.draw.figure import draw
+    from unpin.draw.svg import write
+    from unpin.draw.theme import INKS_DARK, INKS_LIGHT
     from unpin.render.typeset import compile_document
 
-    body = '#set page(width: auto, height: auto, margin: 4pt, fill: white)\n#image("figure.svg")\n'
-    return compile_document(body, {"figure.svg": svg(drawing, "name", language)}, "png", ppi)
+    inks = INKS_DARK if colours == "dark" else INKS_LIGHT
+    scene = replace(draw(drawing.figure), title=said(drawing.caption, language).rstrip("."), description=description(drawing, language))
+    text = write(scene, fonts="name", theme=inks if colours == "dark" else None)
+    body = f'#set page(width: auto, height: auto, margin: 4pt, fill: rgb("{inks["paper"]}"))\n#image("figure.svg")\n'
+    return compile_document(body, {"figure.svg": text}, "png", ppi)
 
 
 def pdf(drawing: Drawing, language: str = "en") -> bytes:

@@ -12,17 +12,20 @@ from unpin.lesson.nodes import Lesson
 from unpin.model.beneath import Beneath
 from unpin.model.house import PLAIN, House
 from unpin.read.reader import read_text
+from unpin.words.sentences import languages
 from unpin.workbench.folder import Folder, Refused
 
 TYPES = {".html": "text/html; charset=utf-8", ".pdf": "application/pdf", ".md": "text/plain; charset=utf-8", ".tex": "text/plain; charset=utf-8",
          ".svg": "image/svg+xml", ".png": "image/png"}
 FIGURES = (".svg", ".png")
 WHICH = ("problem", "apart", "body", "final", "motion")
+WHOLE = "whole"
+COLOURS = ("", "reader", "light", "dark")
 
 
 @record
 class Wanted:
-    """What is to be published of a text: see `unpin handout` and `unpin draw`."""
+    """What is to be published of a text: see `unpin handout` and `unpin draw`. `language`, `colours`: "" for those of the house style."""
 
     text: str
     name: str
@@ -36,18 +39,22 @@ class Wanted:
     house: House = PLAIN
     language: str = ""
     beneath: Beneath | None = None
+    colours: str = ""
 
 
 def wanted(data: dict[str, Any], folder: Folder | None = None, language: str = "", beneath: Beneath | None = None) -> Wanted:
     """A request as a value, in the house style that lies in the `folder`, if any, and else in the `language` of the desk, on the picture
     that was asked for. Refused where it asks for what there is not, or where the house style has faults."""
+    house = house_of(folder) if folder else PLAIN
+    if spoken := str(data.get("language") or ""):
+        house = replace(house, language=spoken)
     made = Wanted(str(data["text"]), str(data.get("name") or "problem.yaml"), str(data.get("ending", ".html")), str(data.get("which") or "problem"),
                   tuple(map(str, data.get("body") or ())), bool(data.get("short")), int(data.get("fade") or 0), str(data.get("route") or ""),
-                  int(data.get("figures") or 0), house_of(folder) if folder else PLAIN, language, beneath)
+                  int(data.get("figures") or 0), house, language, beneath, str(data.get("colours") or ""))
     good = made.ending in TYPES and made.which in WHICH and 0 <= made.fade <= 6 and made.route in ("", "recommended", "fewest", "own")
-    if not good or made.figures not in (0, *range(2, 9)) or made.short and made.fade:
+    if not good or made.figures not in (0, *range(2, 9)) or made.short and made.fade or made.colours not in COLOURS or spoken not in ("", *languages()):
         raise Refused("output", 400)
-    return made
+    return replace(made, house=replace(house, colours=made.colours)) if made.colours else made
 
 
 def house_of(folder: Folder) -> House:
@@ -109,10 +116,14 @@ def _picture(w: Wanted) -> bytes:
     worked = _worked(w)
     studio = Studio(worked, sheet_for(worked.problem, worked.values or {}, w.figures))
     if w.which == "body":
-        names = {b.name for b in worked.structure.bodies}
-        if not w.body or not set(w.body) <= names:
+        names = tuple(b.name for b in worked.structure.bodies)
+        body = names if w.body == (WHOLE,) else w.body
+        if not body or not set(body) <= set(names):
             raise Refused("body", 422)
-        nodes = studio.free_body(isolate(worked.structure, w.body))
+        try:
+            nodes = studio.free_body(isolate(worked.structure, body))
+        except ValueError as apart:
+            raise Refused("body", 422) from apart
     elif w.which == "motion":
         nodes = studio.motion() if worked.soundness.freedoms else ()
     else:
@@ -120,7 +131,8 @@ def _picture(w: Wanted) -> bytes:
     if not nodes:
         raise Refused("not_drawn", 422)
     tongue = studio.sheet.language
-    return picture.svg(nodes[0], language=tongue).encode() if w.ending == ".svg" else picture.png(nodes[0], tongue)
+    colours = worked.problem.house.colours
+    return picture.svg(nodes[0], language=tongue, colours=colours).encode() if w.ending == ".svg" else picture.png(nodes[0], tongue, colours=colours)
 
 
 def saved(w: Wanted, folder: Folder) -> str:

@@ -13,8 +13,8 @@
  * @typedef {{asked: string, asked_plain: string, lines: {formula: string, plain: string, sense: string, arrow: string}[], found: boolean}} Answer html
  * @typedef {{name: string, kind: string, title: string, point: string | null, points: string[]}} Body
  * @typedef {{solvable: boolean, determinate: boolean, freedoms: number, kind: string, summary: string, sentences: {role: string, html: string}[]}} Verdict
- * @typedef {{section: string, name: string | null, phrase: string, blanks: Span[], means: string, form: string, sets?: boolean}} Saying
- * @typedef {{insert: string, means: string}} Option
+ * @typedef {{section: string, name: string | null, phrase: string, blanks: Span[], means: string, form: string, sets?: boolean, renames?: "name" | "swap"}} Saying
+ * @typedef {{insert: string, means: string, phrase?: string, span?: Span}} Option what may come next, or the whole phrase with another direction
  * @typedef {{sentence: string, hint: string, example: string}} Complaint
  * @typedef {Record<string, [number, number, number]>} Twists
  *
@@ -51,6 +51,6 @@
  * @property {boolean} script @property {boolean} keys @property {boolean} moving @property {number} freedom @property {"auto" | "light" | "dark"} theme
  * @property {Trace | null} trace @property {boolean} tracing whether its strip is open
  * @property {Pulled[]} pulled @property {string} centre what is pointed at: id of a choice @property {Route} route
- * @property {{ending: string, short: boolean, fade: number, route: string, dark: boolean, beneath: boolean, which: string, page: number, pages: number, preview: {type: string, url: string, text: string} | null, busy: boolean, saved: string}} hand
+ * @property {{ending: string, short: boolean, fade: number, route: string, body: string[], figures: number, language: string, colours: string, beneath: boolean, which: string, page: number, pages: number, preview: {type: string, url: string, text: string} | null, busy: boolean, saved: string}} hand
  */
 export {};

@@ -2,12 +2,12 @@
 import { ask } from "./net.js";
 
 /** @type {Record<string, string>} */
-let known = {};
+let sentences = {};
 export let language = "en";
 
 export async function learn() {
   const reply = await ask("/words");
-  known = reply.words ?? {};
+  sentences = reply.words ?? {};
   language = reply.language ?? "en";
 }
 
@@ -16,7 +16,14 @@ export async function learn() {
  * @param {string} key without its group, `act.state` @param {Record<string, string | number>} [put] @returns {string}
  */
 export function say(key, put = {}) {
-  const many = "count" in put ? known[`page.${key}.${put.count === 1 ? "one" : "other"}`] : undefined;
-  const sentence = many ?? known[`page.${key}`] ?? key;
+  const many = "count" in put ? sentences[`page.${key}.${put.count === 1 ? "one" : "other"}`] : undefined;
+  const sentence = many ?? sentences[`page.${key}`] ?? key;
   return sentence.replace(/\{(\w+)\}/g, (all, name) => (name in put ? String(put[name]) : all));
 }
+
+/** What keys with a beginning end with, but for `auto`: the languages there are words for. @param {string} beginning @returns {string[]} */
+export const known = (beginning) =>
+  Object.keys(sentences)
+    .filter((k) => k.startsWith(`page.${beginning}`) && !k.endsWith(".auto"))
+    .map((k) => k.slice(`page.${beginning}`.length))
+    .sort();

@@ -6,6 +6,8 @@ import { store, text } from "../store.js";
 
 export const ENDINGS = /** @type {const} */ ([".html", ".pdf", ".md", ".tex", ".svg", ".png"]);
 export const DRAWN = [".svg", ".png"];
+/** Forms that are read on a screen. */
+export const COLOURED = [".html", ...DRAWN];
 let asked = 0;
 
 /** @param {Partial<Hand>} patch @returns {Promise<void>} */
@@ -46,6 +48,10 @@ async function request(hand) {
     short: hand.short,
     fade: hand.short ? 0 : hand.fade,
     route: hand.route,
+    body: hand.body,
+    figures: hand.figures,
+    language: hand.language,
+    colours: COLOURED.includes(hand.ending) ? hand.colours : "",
     beneath: await beneath(),
   };
 }
@@ -62,6 +68,9 @@ export async function preview() {
       short: hand.short ? "1" : "",
       fade: String(hand.short ? 0 : hand.fade),
       route: hand.route,
+      figures: String(hand.figures),
+      language: hand.language,
+      colours: hand.colours,
       beneath: await beneath(),
     });
     if (mine !== asked) return;

@@ -1,7 +1,7 @@
 /** Teaching and handing out: the page for the class in a frame, and every form of the problem with a look at it first. */
 import { html, nothing } from "../lib/lit-html.js";
-import { say } from "../words.js";
-import { DRAWN, ENDINGS } from "../acts/handing.js";
+import { known, say } from "../words.js";
+import { COLOURED, DRAWN, ENDINGS } from "../acts/handing.js";
 
 /** @typedef {import("../types.js").State} State */
 
@@ -38,7 +38,7 @@ export function handOut(now, does) {
 /** What will be handed out as one sentence; the words that can be others are choices in it. @param {State} now @param {{choose: (patch: Partial<State["hand"]>) => void}} does */
 function output(now, does) {
   const { hand } = now;
-  const figures = ["problem", "apart", "final", "motion"].filter((w) => w !== "motion" || now.look?.verdict?.freedoms);
+  const figures = ["problem", "apart", "body", "final", "motion"].filter((w) => w !== "motion" || now.look?.verdict?.freedoms);
   const shares = ["full", "short", ...[1, 2, 3, 4, 5, 6].map((n) => `fade.${n}`)];
   /** @type {Record<string, () => unknown>} */
   const choices = {
@@ -51,10 +51,38 @@ function output(now, does) {
       ),
     route: () =>
       among("hand.way", ["", "recommended", "fewest", "own"], hand.route, (r) => `hand.route.${r || "auto"}`, (route) => does.choose({ route })),
+    body: () => html`<span class="figure">${bodies(now, does)}</span>`,
+    figures: () =>
+      among("hand.figures", ["0", "2", "3", "4", "5", "6", "7", "8"], String(hand.figures), (n) => `hand.figures.${n}`, (n) => does.choose({ figures: Number(n) })),
+    language: () => among("hand.language", ["", ...known("hand.language.")], hand.language, (l) => `hand.language.${l || "auto"}`, (language) => does.choose({ language })),
+    colours: () => html`<span class="figure">${among("hand.colours", ["", "light", "dark"], hand.colours, (c) => `hand.colours.${c || "auto"}`, (colours) => does.choose({ colours }))}</span>`,
   };
-  return say(DRAWN.includes(hand.ending) ? "hand.drawn" : "hand.told")
+  const told = COLOURED.includes(hand.ending) ? "hand.told_page" : "hand.told";
+  return say(DRAWN.includes(hand.ending) ? (hand.which === "body" ? "hand.drawn_body" : "hand.drawn") : told)
     .split(/\{(\w+)\}/)
     .map((piece, k) => (k % 2 ? choices[piece]?.() : piece));
+}
+
+/** The body cut loose, or several that stay joined: one choice for each, and one for a further body. @param {State} now @param {{choose: (patch: Partial<State["hand"]>) => void}} does */
+function bodies(now, does) {
+  const there = now.look?.bodies ?? [];
+  const name = (/** @type {string} */ b) => (b === "whole" ? say("apart.whole") : (there.find((one) => one.name === b)?.title ?? b));
+  const chosen = now.hand.body.filter((b) => b === "whole" || there.some((one) => one.name === b));
+  const taken = chosen.length ? chosen : ["whole"];
+  const change = (/** @type {number} */ k) => (/** @type {Event} */ e) => {
+    const value = /** @type {HTMLSelectElement} */ (e.target).value;
+    const body = value === "whole" ? ["whole"] : [...taken.slice(0, k), value, ...taken.slice(k + 1)].filter((b) => b && b !== "whole");
+    does.choose({ body: body.length ? body : ["whole"] });
+  };
+  const one = (/** @type {number} */ k) => {
+    const free = there.map((b) => b.name).filter((b) => b === taken[k] || !taken.includes(b));
+    const first = k ? [""] : there.length > 1 ? ["whole"] : [];
+    return html`<select aria-label=${say(k ? "hand.joined" : "hand.body")} @change=${change(k)}>
+      ${[...first, ...free].map((b) => html`<option value=${b} .selected=${b === (taken[k] ?? "")}>${b ? name(b) : say("hand.joined.none")}</option>`)}
+    </select>`;
+  };
+  const room = taken[0] !== "whole" && taken.length < there.length - 1;
+  return [...taken.map((_, k) => k), ...(room ? [taken.length] : [])].map((k) => html`${k ? html` ${say("hand.and")} ` : nothing}${one(k)}`);
 }
 
 /** @param {string} name @param {readonly string[]} all @param {string} now @param {(one: string) => string} key @param {(one: string) => void} choose */
