@@ -102,3 +102,14 @@ def test_an_answer_of_the_command_itself_is_in_its_language(course, capsys):
 
     assert status == MISUSE
     assert english != spanish and spanish.strip()
+
+
+def test_a_figure_has_the_colours_of_the_house(tmp_path):
+    from unpin import cli
+
+    style, figure = tmp_path / "dark.style", tmp_path / "figure.svg"
+    style.write_text("colours: dark\n")
+
+    assert cli.main(["draw", "market-awning", "--house", str(style), "-o", str(figure)]) == 0
+
+    assert "prefers-color-scheme" not in figure.read_text("utf-8") and "svg{background:var(--paper)" in figure.read_text("utf-8")

@@ -18,8 +18,9 @@ def run(chosen) -> int:
     drawing = _drawing(problem, which, chosen)
     from unpin.render import picture
 
-    tongue = chosen.tongue
-    made = picture.svg(drawing, language=tongue).encode() if ending == ".svg" else typeset(lambda: picture.png(drawing, tongue))
+    tongue, colours = chosen.tongue, problem.house.colours
+    made = (picture.svg(drawing, language=tongue, colours=colours).encode() if ending == ".svg"
+            else typeset(lambda: picture.png(drawing, tongue, colours=colours)))
     save_as(chosen.output, made, chosen.file)
     return SOLVED
 
