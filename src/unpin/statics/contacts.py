@@ -53,8 +53,11 @@ def _slack(problem: Problem) -> Opened | None:
     Without either of them everything is fixed. If the contact left over pushes in the one case and would have to pull in the other,
     nothing but a squeeze of any size could make both push, and none is stated. None where several ways of resting are possible
     (a plank on three edges): there the forces are truly not fixed."""
+    if not any(KINDS[c.kind].push_only for c in problem.connections):
+        return None
     structure = assemble(problem)
-    loose = [u for u in structure.unknowns if u.push_only and u.id not in (solve(structure) or {})]
+    known = solve(structure) or {}
+    loose = [u for u in structure.unknowns if u.push_only and u.id not in known]
     rests: list[Connection] = []
     needed: list[Number] = []
     for unknown in loose if len(loose) > 1 else ():
