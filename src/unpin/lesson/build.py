@@ -11,6 +11,7 @@ from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Block, Bullets, Lesson, Node, Paragraph, Section, Text
 from unpin.lesson.sheet import Sheet, sheet_for
+from unpin.lesson.telling import kept_together
 from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
 from unpin.route.closing import closing_check
@@ -46,7 +47,7 @@ def build(worked: Worked, figures: int = 0, route: str = "", language: str = "",
         if other:
             sections.append(Section("ways", "ways", Text("title.ways"), other))
     complete = solved and all(a.found for a in worked.answers) and not cords.slack(worked.structure, worked.values)
-    made = Lesson(worked.problem.title, worked.problem.text, tuple(sections), (Text("caution.teaching"),), complete, sheet.language,
+    made = Lesson(worked.problem.title, kept_together(worked.problem.text), tuple(sections), (Text("caution.teaching"),), complete, sheet.language,
                   worked.problem.house)
     return with_kinds(housed(made, sheet), worked.problem)
 

@@ -11,6 +11,7 @@ from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text
 from unpin.lesson.sheet import sheet_for
+from unpin.lesson.telling import kept_together
 from unpin.model.house import PLAIN
 from unpin.route.worked import Worked
 from unpin.words.sentences import say
@@ -55,7 +56,7 @@ def _exercise(number: int, worked: Worked, marks: Marks, figures: int, language:
     sheet = sheet_for(problem, worked.values or {}, figures, language)
     studio = Studio(worked, sheet)
     children: list[Node] = [replace(d, caption=Text("paper.figure", {"number": number})) for d in studio.problem()]
-    children += [Paragraph(Text("paper.words", {"words": " ".join(p.split())})) for p in problem.text.split("\n\n") if p.strip()]
+    children += [Paragraph(Text("paper.words", {"words": kept_together(" ".join(p.split()))})) for p in problem.text.split("\n\n") if p.strip()]
     children += _data(problem, sheet)
     children += [_part(k, a, problem, marks) for k, a in enumerate(problem.asked)]
     children.append(Space(_ROWS * (len(problem.asked) + 1), "blank"))
