@@ -10,6 +10,7 @@ from unpin.workbench.folder import Refused
 from unpin.workbench.looking import look
 from unpin.workbench.readings import completions, read, readings
 from unpin.workbench.sayings import sayings
+from unpin.workbench.ways import ways
 
 
 def test_a_frame_is_made_from_nothing_by_acts_alone(tmp_path):
@@ -204,6 +205,10 @@ def test_a_member_that_is_called_by_its_points_keeps_to_that_when_one_is_renamed
     after = edited(text, [{"do": "rename", "id": "point B", "to": "Q"}])["text"]
     assert after == "points: {A: [0, 0], Q: [2, 0], C: [1, 1]}\nmembers: {AQ: A Q, prop: A C, QC: Q C}\nsupports: {A: fixed}\nloads: [weight of AQ 10 N]\n"
 
+    led = "points: {A: [0, 0], B: [2, 0], C: [1, 0]}\nmembers: {AB: A C B}\n"
+    assert "{AQ: A C Q}" in edited(led, [{"do": "rename", "id": "point B", "to": "Q"}])["text"]
+    assert "{AB: A Q B}" in edited(led, [{"do": "rename", "id": "point C", "to": "Q"}])["text"]
+
     taken = text.replace("prop", "AQ")
     assert "{AB: A Q, AQ: A C, QC: Q C}" in edited(taken, [{"do": "rename", "id": "point B", "to": "Q"}])["text"]
 
@@ -243,3 +248,28 @@ def test_an_act_that_is_refused_brings_nothing_to_be_seen(desk):
 
     assert reply.status_code == 422
     assert "look" not in reply.json()
+
+
+def test_two_points_exchange_their_names_wherever_they_stand():
+    text = "points: {A: [0, 0], B: A right 2, C: [1, 0]}\nmembers: {AB: A C B}\nsupports: {A: fixed}\nloads: [3 N at B down]\n"
+    (saying,) = [s for s in read(text, "A", ["point B"])["sayings"] if s.get("renames")]
+    assert (saying["renames"], saying["name"], saying["phrase"]) == ("swap", "B", "A")
+
+    after = edited(text, [{"do": "rename", "id": "point B", "to": "A", "swap": True}])
+    assert after["text"] == "points: {B: [0, 0], A: B right 2, C: [1, 0]}\nmembers: {BA: B C A}\nsupports: {B: fixed}\nloads: [3 N at A down]\n"
+    assert after["made"] == ["point A"]
+
+
+def test_a_word_is_a_new_name_only_of_one_thing_that_has_a_name_and_only_where_it_is_nothing_else():
+    text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}\nsupports: {A: fixed}\n"
+    for line, touched, wanted in (("Q", ["point B"], "name"), ("post", ["part bar"], "name"), ("pin", ["point B"], None), ("Q", ["point A", "point B"], None),
+                                  ("Q", [], None), ("Q", ["connection A"], None), ("B", ["part bar"], None), ("B", ["point B"], None), ("down", ["point B"], None)):
+        assert next((s["renames"] for s in read(text, line, touched)["sayings"] if s.get("renames")), None) == wanted, (line, touched)
+
+
+def test_a_support_says_each_direction_that_it_may_have():
+    text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}\nsupports: {A: pin, B: roller}\nloads: [mass 3 kg hangs at B, 3 N at B down]\n"
+
+    assert [w["phrase"] for w in ways(text, "connection B")][:3] == ["roller pushes down", "roller pushes up", "roller pushes right"]
+    assert [w["phrase"] for w in ways(text, "load 2", phrase="7 N at B down")][:2] == ["7 N at B up", "7 N at B right"]
+    assert ways(text, "connection A") == ways(text, "load 1") == ways(text, "point B") == []

@@ -12,7 +12,7 @@ from typing import Any
 
 from unpin.model.house import PLAIN, House
 from unpin.words.sentences import catalogue, say
-from unpin.workbench import editing, hand, looking, publishing, readings, sayings
+from unpin.workbench import editing, hand, looking, publishing, readings, sayings, ways
 from unpin.workbench.beneath import Pictures
 from unpin.workbench.folder import Folder, Refused
 from unpin.workbench.guard import Guard
@@ -110,6 +110,10 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         name = _free(folder, source.name)
         return {"ok": True, "name": name, "text": text, "stamp": folder.save(name, text, None)}
 
+    def completed(d):
+        options = readings.completions(_text(d), str(d["section"]), str(d["phrase"]), int(d["at"]), language)
+        return {"ok": True, "options": options, "ways": _ways(d, language)}
+
     def published(d):
         w = wanted(d)
         if d.get("save"):
@@ -148,9 +152,9 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/copy", "POST", example),
         ("/look", "POST", look),
         ("/edit", "POST", edit),
-        ("/sayings", "POST", lambda d: {"ok": True, "sayings": sayings.sayings(_text(d), d["touched"])}),
+        ("/sayings", "POST", lambda d: {"ok": True, "sayings": sayings.sayings(_text(d), d["touched"]), "ways": _ways(d, language)}),
         ("/read", "POST", lambda d: {"ok": True, **readings.read(_text(d), str(d["line"]), d.get("touched") or (), language)}),
-        ("/complete", "POST", lambda d: {"ok": True, "options": readings.completions(_text(d), str(d["section"]), str(d["phrase"]), int(d["at"]), language)}),
+        ("/complete", "POST", completed),
         ("/body", "POST", lambda d: hand.isolated(_text(d), d["bodies"], d.get("sums") or (), language, _style(folder))),
         ("/hand", "POST", lambda d: hand.hand(_text(d), d["sums"], language, _style(folder))),
         ("/route", "POST", lambda d: {"ok": True, "job": jobs.start(_text(d), str(d.get("kind", "recommended")), language)}),
@@ -161,6 +165,12 @@ def _routes(folder: Folder, jobs: Jobs, language: str):
         ("/teach", "POST", lambda d: _page(wanted(d, ending=".html"))),
         ("/teach", "GET", lambda d: _page(wanted(d, ending=".html", text=folder.read(str(d["name"])).text))),
     ]
+
+
+def _ways(d: dict[str, Any], language: str) -> list[dict[str, Any]]:
+    """Directions that the one thing that is touched may have instead of its own."""
+    touched = d.get("touched") or ()
+    return ways.ways(_text(d), str(touched[0]), language, str(d.get("phrase") or "")) if len(touched) == 1 else []
 
 
 def _style(folder: Folder) -> House:

@@ -163,19 +163,34 @@ def _drop(text: str, act) -> tuple[Revision, list[str]]:
 def _rename(text: str, act) -> tuple[Revision, list[str]]:
     old = str(act["id"]).partition(" ")[2] if "id" in act else str(act["name"])
     to = str(act["to"])
+    made = [f"{str(act.get('id', '')).partition(' ')[0]} {to}"]
+    if act.get("swap"):
+        between = next(n for n in (f"P{k}" for k in count(1)) if n not in _names(text))
+        for was, becomes in ((to, between), (old, to), (between, old)):
+            revision = rename(text, was, becomes, "points", faulty=True)
+            if not revision.made:
+                return revision, []
+            revision = _followed(text, revision)
+            text = revision.text
+        return revision, made
     revision = rename(text, old, to, faulty=True)
     if revision.made:
         revision = _followed(text, revision)
-    return revision, [f"{str(act.get('id', '')).partition(' ')[0]} {to}"]
+    return revision, made
 
 
 def _followed(text: str, revision: Revision) -> Revision:
-    """A member whose name is its points one after the other, as the desk calls it, keeps to that when one of them is renamed."""
+    """A member that the desk has called by its points, all or the first and the last, keeps to that when one of them is renamed."""
     before, after = (read_text(t).problem for t in (text, revision.text))
-    chains = {p.name: "".join(p.points) for p in after.parts} if before and after else {}
-    for name in [p.name for p in before.parts if p.name == "".join(p.points) != chains.get(p.name, p.name)] if chains else ():
-        more = rename(revision.text, name, chains[name], "members", faulty=True)
-        revision = more if more.made and chains[name] not in _names(revision.text) else revision
+    if before is None or after is None:
+        return revision
+    now = {p.name: p.points for p in after.parts}
+    for part in before.parts:
+        ends = next((k for k in (slice(None), slice(None, None, max(len(part.points) - 1, 1))) if part.name == "".join(part.points[k])), None)
+        name = "".join(now.get(part.name, ())[ends]) if ends is not None else part.name
+        if name not in (part.name, "") and name not in _names(revision.text):
+            more = rename(revision.text, part.name, name, "members", faulty=True)
+            revision = more if more.made else revision
     return revision
 
 

@@ -6,28 +6,27 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
+from unpin.read.edits import rename
 from unpin.read.forms import FORMS
 from unpin.read.reader import read_text
 from unpin.read.schema import BY_NAME, SECTIONS, Section
-from unpin.words.sentences import say
 from unpin.workbench.editing import free_name, free_point, is_there, reads, said
 from unpin.workbench.sayings import CHAINS, ORDER, fits, plainly
+from unpin.workbench.ways import WAYS, named
 
 _LONGEST, _MOST = 400, 12
 _YET = {"read.support_on_nothing", "read.load_on_nothing", "read.no_support", "read.not_shared", "read.ask_of_member"}
 """Faults that go away when more is said."""
-_WAYS = (("down", ""), ("up", ""), ("right", ""), ("left", ""), ("at 30 deg", "angle"), ("right 3 down 4", "slope"))
-"""Directions that are offered after the place of a force, plainest first, and the word for those that are no word themselves."""
 
 
 def read(text: str, line: str, touched: Iterable[str] = (), language: str = "en") -> dict[str, Any]:
     """`sayings`: what the line can be; `faults`: why it is nothing that stands as it is, sentence, hint and one right example;
     `options`: what may come next."""
     touched = list(touched)
-    found = readings(text, line, touched)
-    sets = bool(found) and bool(found[0].get("sets"))
+    found = names(text, line, touched) + readings(text, line, touched)
+    sets = bool(found) and bool(found[0].get("sets") or found[0].get("renames"))
     fine = sets or any(s["section"] == "points" or fits(text, s) for s in found)
-    tries = [(BY_NAME[s["section"]], s["name"] or "", s["phrase"]) for s in found[:1]] or _tries(line.strip())
+    tries = [(BY_NAME[s["section"]], s["name"] or "", s["phrase"]) for s in found[:1] if s["section"]] or _tries(line.strip())
     return {"sayings": found, "faults": [] if fine else _faults(text, line, tries, touched, language), "options": continuations(line, language)}
 
 
@@ -58,8 +57,23 @@ def readings(text: str, line: str, touched: Iterable[str] = ()) -> list[dict[str
     # A name that stands already is meant again. What only comes too early is offered where nothing else reads: then it is meant.
     fit = [s for s in out.values() if (_stands(text, s) if s["section"] == "points" else fits(text, s))]
     there = [s for s in out.values() if is_there(text, s["section"], s["name"] or "")]
-    early = [s for s in there or out.values() if _early(text, s)]
+    early = [s for s in there or out.values() if _early(text, s) and (s["section"] != "find" or " " in line)]
     return sorted(fit or early, key=lambda s: (s not in there, _rank(s["section"])))[:_MOST]
+
+
+def names(text: str, line: str, touched: Iterable[str]) -> list[dict[str, Any]]:
+    """A word while one thing that has a name is touched: its new name. Of two points that is an exchange where the other has that name;
+    of anything else the word must be nothing yet."""
+    touched = list(touched)
+    line = line.strip()
+    what, _, old = str(touched[0] if len(touched) == 1 else "").partition(" ")
+    if what not in ("point", "part", "cord") or line == old or not re.fullmatch(r"[^\W\d]\w*'*", line):
+        return []
+    problem = read_text(text).problem
+    swaps = what == "point" and problem is not None and line in {p.name for p in problem.points}
+    if not swaps and (readings(text, line, touched) or not rename(text, old, line, faulty=True).made):
+        return []
+    return [{"section": "", "name": old, "phrase": line, "blanks": [], "means": "", "form": "", "renames": "swap" if swaps else "name"}]
 
 
 def _stands(text: str, saying: dict[str, Any]) -> bool:
@@ -90,7 +104,7 @@ def _tries(line: str) -> list[tuple[Section, str, str]]:
     word, _, after = line.partition(" ")
     if not colon and word in BY_NAME and BY_NAME[word].phrase and reads(BY_NAME[word].phrase, after):
         return [(BY_NAME[word], "", after.strip())]
-    return [(s, "", line) for s in SECTIONS if s.phrase]
+    return [(s, "", line) for s in SECTIONS if s.phrase and s.name != "letters"]
 
 
 def _chain(phrase: str, points: set[str]) -> bool:
@@ -154,7 +168,7 @@ def continuations(line: str, language: str = "en") -> list[dict[str, str]]:
     phrase = next((t[2] for t in _tries(line.strip()) if t[0].name == "loads"), "")
     if not re.search(r"\bat [^\W\d]\w*'*$", phrase) or not reads("load", f"{phrase} down"):
         return []
-    return [{"insert": way, "means": say(f"desk.way.{word}", language) if word else way} for way, word in _WAYS]
+    return [{"insert": way, "means": named(way, word, language)} for way, word in WAYS]
 
 
 def completions(text: str, section: str, phrase: str, at: int, language: str = "en") -> list[dict[str, str]]:

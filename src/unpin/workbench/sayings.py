@@ -46,7 +46,8 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
         return [s for s in asks if s["phrase"] not in _phrases(text).get("find", ()) and fits(text, s)]
     groups: list[list[dict[str, Any]]] = []
     there, already = _said(text), _phrases(text)
-    for section in sorted((s for s in SECTIONS if s.phrase), key=lambda s: ORDER.index(s.name) if s.name in ORDER else 99):
+    # Sums are chosen where the problem is solved, with the body before one's eyes.
+    for section in sorted((s for s in SECTIONS if s.phrase and s.phrase != "sum"), key=lambda s: ORDER.index(s.name) if s.name in ORDER else 99):
         if section.keyed == "point" and hand.points and hand.points[0] in there.get(section.name, ()):
             continue
         made = [f for form in FORMS if form.kind == section.phrase and (f := _filled(section, form, hand, text)) is not None]
@@ -55,8 +56,9 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
             made = asks + made
         made = [f for f in made if section.shape != "phrases" or f["phrase"] not in already.get(section.name, ())]
         fresh = {plainly(section, f["phrase"]): f for f in reversed(made)}
-        # What is said without a blank is said most often.
-        groups.append(sorted((f for f in made if fresh[plainly(section, f["phrase"])] is f), key=lambda f: len(f["blanks"])))
+        # What is said without a blank is said most often; of loads the forms stand in that order already.
+        kept = [f for f in made if fresh[plainly(section, f["phrase"])] is f]
+        groups.append(kept if section.name == "loads" else sorted(kept, key=lambda f: len(f["blanks"])))
     return list(islice((s for s in _in_turn(groups) if fits(text, s)), MOST))
 
 
@@ -175,7 +177,7 @@ def _filled(section: Section, form: Form, hand: Touched, text: str) -> dict[str,
             parts.remove(fit)
             said = fit[0]
         elif kind in _BLANKS:
-            said, blank = _BLANKS[kind], True
+            said, blank = ("up" if kind == "DIRECTION" and section.phrase == "support" else _BLANKS[kind]), True
         else:
             return None
         if blank:

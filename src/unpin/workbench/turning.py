@@ -1,4 +1,4 @@
-"""A load turned, or carried to another point, by the words of its phrase: only the direction, or only the name of the point, is another."""
+"""A phrase turned, or a load carried to another point, by its words: only the direction, or only the name of the point, is another."""
 
 from __future__ import annotations
 
@@ -8,14 +8,14 @@ from collections.abc import Iterator
 from unpin.read.grammar import Misread, parse_phrase
 
 
-def turned(phrase: str, way: str) -> Iterator[str]:
-    """The phrases of a load with another direction in the place of a stretch that reads as one, the longest first."""
+def turned(phrase: str, way: str, kind: str = "load") -> Iterator[str]:
+    """The phrases of a kind with another direction in the place of a stretch that reads as one, the longest first."""
     words = list(re.finditer(r"\S+", phrase))
     stretches = ((words[i].start(), words[i + size - 1].end()) for size in range(len(words), 0, -1) for i in range(len(words) - size + 1))
     for start, end in stretches:
         end -= phrase[start:end].endswith(",")
         made = phrase[:start] + way + phrase[end:]
-        if _reads("point", f"1 from A {phrase[start:end]}") and _reads("load", made):
+        if _reads("point", f"1 from A {phrase[start:end]}") and _reads(kind, made):
             yield made
 
 

@@ -6,7 +6,7 @@ import { change, redo, undo, write } from "./acts/editing.js";
 import { blank, copy, leave, list, open, replaced } from "./acts/opening.js";
 import { compare, save, settle } from "./acts/saving.js";
 import { lifted, press, release } from "./acts/offering.js";
-import { anew, add, call, choose, drop, mean, rename, take, touch, type } from "./acts/saying.js";
+import { anew, add, call, choose, direct, drop, mean, rename, take, touch, type } from "./acts/saying.js";
 import { fit, look } from "./acts/looking.js";
 import { go } from "./acts/going.js";
 import { remember, rememberNow } from "./acts/remembering.js";
@@ -49,6 +49,7 @@ const said = {
   press,
   lifted,
   call,
+  direct: (/** @type {import("./types.js").Option} */ o) => void direct(o).then(() => line()?.focus()),
   take: (/** @type {string} */ s) => void take(s).then(() => line()?.focus()),
   rename,
   drop,

@@ -32,8 +32,13 @@ export async function touch(ids, held = false, since = strokes) {
   });
   if (!ids.length) return;
   const reply = await send("/sayings", { text: text(), touched: ids });
-  if (mine === asked && reply.ok) offered(reply.sayings);
+  if (mine !== asked || !reply.ok) return;
+  offered(reply.sayings);
+  store.set({ options: directions(reply) });
 }
+
+/** @param {any} reply @returns {import("../types.js").Option[]} */
+const directions = (reply) => (reply.ways ?? []).map((/** @type {object} */ w) => ({ ...w, insert: "" }));
 
 /** One more, or one less, of what is touched. @param {string} id */
 export function add(id) {
@@ -85,8 +90,8 @@ async function complete(mine, draft) {
   const { touched } = store.get();
   const section = thing(touched[0])?.section;
   if (!section) return;
-  const reply = await send("/complete", { text: text(), section, phrase: draft, at: [...draft].length });
-  if (mine === asked && reply.ok) store.set({ options: reply.options });
+  const reply = await send("/complete", { text: text(), section, phrase: draft, at: [...draft].length, touched });
+  if (mine === asked && reply.ok) store.set({ options: [...reply.options, ...directions(reply)] });
 }
 
 /** The sentence is meant: change the phrase that is touched, or say the new one. @returns {Promise<void>} */
@@ -112,6 +117,7 @@ export async function choose(saying) {
   const since = strokes;
   await atRest();
   if (!saying || !fresh(saying)) return;
+  if (saying.renames) return rename(saying.phrase, saying.renames === "swap");
   const { touched } = store.get();
   const made = await change([
     saying.sets
@@ -128,6 +134,19 @@ export async function choose(saying) {
     const moved = saying.blanks.map(([a, b]) => /** @type {import("../types.js").Span} */ ([a + at, b + at]));
     store.set({ blank: moved[0], blanks: moved.slice(1) });
   }
+}
+
+/** What is touched points another way; the numbers of that are then typed over. @param {import("../types.js").Option} option @returns {Promise<void>} */
+export async function direct(option) {
+  const { touched } = store.get();
+  const span = spanOf(touched[0]);
+  if (!span || !option.phrase || !option.span) return;
+  const made = await change([{ do: "rephrase", span, phrase: option.phrase, sound: true }]);
+  if (!made) return;
+  await touch(kept(made, touched));
+  const [from, to] = option.span;
+  const numbers = [...[...option.phrase].slice(from, to).join("").matchAll(/\d+/g)].map((n) => /** @type {import("../types.js").Span} */ ([from + n.index, from + n.index + n[0].length]));
+  if (numbers.length && store.get().draft === option.phrase) store.set({ blank: numbers[0], blanks: numbers.slice(1) });
 }
 
 /** The next blank of the phrase, if there is one left. @returns {boolean} */
@@ -154,8 +173,8 @@ export async function drop() {
   if (notice) store.set({ notice, word: notice });
 }
 
-/** Another name for what is touched, wherever the file speaks of it. @param {string} to @returns {Promise<void>} */
-export async function rename(to) {
+/** Another name for what is touched, wherever the file speaks of it. @param {string} to @param {boolean} [swap] what has that name gets this one's @returns {Promise<void>} */
+export async function rename(to, swap = false) {
   const { touched, sayings } = store.get();
   const [id] = touched;
   const since = strokes;
@@ -163,7 +182,7 @@ export async function rename(to) {
   // What is offered speaks of the old name.
   for (const saying of sayings) stale(saying);
   offered([]);
-  const made = await change([{ do: "rename", id, to: to.trim() }]);
+  const made = await change([{ do: "rename", id, to: to.trim(), swap }]);
   const now = store.get().touched;
   if (made) await touch(now.length && now[0] !== id && thing(now[0]) ? now : made, false, since);
   else offered((await send("/sayings", { text: text(), touched: now })).sayings ?? []);

@@ -106,15 +106,22 @@ function release() {
   void touch([]);
 }
 
+/** Signs that are typed before the field has the focus. */
+let ahead = "";
+
 /** @param {string} begun the first sign of a new sentence */
 function focusLine(begun) {
+  const waiting = ahead !== "";
+  ahead += begun;
+  if (waiting) return;
   anew();
   requestAnimationFrame(() => {
-    const field = line();
+    const [field, typed] = [line(), ahead];
+    ahead = "";
     if (!field) return;
     field.focus();
-    if (begun) {
-      field.value = begun;
+    if (typed) {
+      field.value = typed;
       field.dispatchEvent(new Event("input", { bubbles: true }));
     }
   });

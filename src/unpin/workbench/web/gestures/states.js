@@ -23,6 +23,9 @@ const REACH = { mouse: 10, touch: 20 };
 /** @param {Touch} t */
 const reach = (t) => (t.touch ? REACH.touch : REACH.mouse);
 
+/** Where the last press was. @type {[number, number]} */
+let pressed = [-99, -99];
+
 /** The point under a hand. @param {Touch} t @returns {string | undefined} */
 const pointUnder = (t) => under(t.spot, shapes(), reach(t)).find((id) => id.startsWith("point "));
 
@@ -118,7 +121,12 @@ export const states = {
       )
         void land(placeAt(t.spot, m.hits[0])); // a second press on a part is a point of it
       else if (m.from.shift) void add(m.hits[0]);
-      else void touch([following(m.hits, touched.length === 1 ? touched[0] : undefined) ?? m.hits[0]], true);
+      else {
+        // Only a press where the last one was goes on to what lies beneath.
+        const again = store.get().held && Math.hypot(t.spot[0] - pressed[0], t.spot[1] - pressed[1]) < reach(t);
+        void touch([following(m.hits, again && touched.length === 1 ? touched[0] : undefined) ?? m.hits[0]], true);
+      }
+      pressed = t.spot;
       return ["idle", {}];
     },
     second: (m, t) => ["pinching", { view: m.view, from: [m.from, t] }],

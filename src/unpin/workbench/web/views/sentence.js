@@ -8,7 +8,7 @@ import { words } from "./markup.js";
 
 /** @typedef {import("../types.js").State} State */
 /**
- * @typedef {{type: (s: string) => void, mean: () => void, choose: (s: import("../types.js").Saying | undefined) => void, press: (s: import("../types.js").Saying) => void, lifted: (s: import("../types.js").Saying, key: boolean) => import("../types.js").Saying | undefined, call: (s: string) => void, take: (s: string) => void, rename: (s: string) => void, drop: () => void,
+ * @typedef {{type: (s: string) => void, mean: () => void, choose: (s: import("../types.js").Saying | undefined) => void, press: (s: import("../types.js").Saying) => void, lifted: (s: import("../types.js").Saying, key: boolean) => import("../types.js").Saying | undefined, call: (s: string) => void, direct: (o: import("../types.js").Option) => void, take: (s: string) => void, rename: (s: string) => void, drop: () => void,
  *   release: () => void, anew: () => void, undo: () => void, redo: () => void, fit: () => void, move: () => void, another: () => void, show: (f: import("../types.js").Fault) => void, trace: () => void, keydown: (e: KeyboardEvent) => void, vary: (name: string, number: number) => void, settled: (name: string) => void}} Does
  */
 
@@ -159,7 +159,7 @@ function saying(now, one, does) {
       @input=${(/** @type {Event} */ e) => does.type(/** @type {HTMLInputElement} */ (e.target).value)}
     />
     <button class="mean">${say("do.mean")}</button>
-    ${now.options.length ? html`<span class="options">${now.options.slice(0, 8).map((o) => html`<button type="button" @click=${() => does.take(now.draft + o.insert + " ")}>${o.means}</button>`)}</span>` : nothing}
+    ${now.options.length ? html`<span class="options">${now.options.slice(0, 8).map((o) => html`<button type="button" @click=${() => (o.phrase ? does.direct(o) : does.take(now.draft + o.insert + " "))}>${o.means}</button>`)}</span>` : nothing}
   </form>
   ${amiss(now)}`;
 }
@@ -185,8 +185,12 @@ function sayings(now, does) {
             @pointerdown=${() => does.press(s)}
             @click=${(/** @type {MouseEvent} */ e) => does.choose(does.lifted(s, e.detail === 0))}
           >
-            <kbd aria-hidden="true">${k + 1}</kbd> <span class="section">${s.section}</span>
-            <span class="phrase">${s.name ? `${s.name}: ` : ""}${blanked(s)}</span>
+            <kbd aria-hidden="true">${k + 1}</kbd>
+            ${
+              s.renames
+                ? html`<span class="phrase">${say(`sentence.${s.renames === "swap" ? "swap" : "rename"}`, { name: s.phrase, old: s.name ?? "" })}</span>`
+                : html`<span class="section">${s.section}</span> <span class="phrase">${s.name ? `${s.name}: ` : ""}${blanked(s)}</span>`
+            }
           </button>
         </li>`,
     )}
