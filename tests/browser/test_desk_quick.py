@@ -81,3 +81,12 @@ def test_a_size_that_is_typed_stays_when_the_direction_is_pressed(hand):
     hand.settle()
 
     assert "300 N at C right" in hand.text()
+
+
+def test_a_question_that_is_put_is_told_although_nothing_of_the_drawing_changes(hand):
+    opened(hand)
+    hand.press(0, 0)
+    hand.page.locator('.handle[data-id="connection A"]').focus()
+    hand.keys("Enter").say("A")
+
+    assert hand.page.locator(".notice").inner_text() == "Asked: A" and "find" in hand.text()

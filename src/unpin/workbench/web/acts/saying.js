@@ -1,5 +1,6 @@
 /** Touching things and saying something of them: what the sentence at the foot is about, and what it offers. */
 import { send } from "../net.js";
+import { say } from "../words.js";
 import { store, text, thing } from "../store.js";
 import { atRest, change } from "./editing.js";
 import { gone } from "./removing.js";
@@ -127,6 +128,10 @@ export async function choose(saying) {
   if (!made) return;
   if (saying.sets) return touch([]);
   await touch(kept(made, touched), false, since);
+  if (saying.section === "find") {
+    const notice = say("sentence.asked", { phrase: saying.phrase });
+    store.set({ notice, word: notice });
+  }
   if (since !== strokes) return;
   const blank = saying.blanks?.[0];
   const at = store.get().draft.indexOf(saying.phrase);
