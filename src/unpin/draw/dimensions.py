@@ -49,17 +49,18 @@ def lay(
     laid = Laid()
     for axis in ("x", "y"):
         mine = [i for i in items if i[0].axis == axis]
+        spans = _spans(axis, obstacles) if mine else []
         taken: dict[int, list[list[tuple[float, float]]]] = {1: [], -1: []}
         outermost: dict[tuple[int, float], tuple[float, Spot]] = {}
         for chain in dict.fromkeys(i[0].chain for i in mine):
             links = [i for i in mine if i[0].chain == chain]
-            side = _side(axis, links, spots, obstacles, crossing, frame, len(taken[1]), len(taken[-1]))
+            side = _side(axis, links, spots, spans, crossing, frame, len(taken[1]), len(taken[-1]))
             _lay_chain(axis, side, links, frame, taken[side], outermost, laid)
-        _extend(axis, outermost, spots, obstacles, laid)
+        _extend(axis, outermost, spots, spans, laid)
     return laid
 
 
-def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], crossing: list[Strip], frame: Box, *rows: int) -> int:
+def _side(axis: str, items, spots: list[Spot], spans: list[Span], crossing: list[Strip], frame: Box, *rows: int) -> int:
     """+1 below or right, -1 above or left; below and left unless the other is clearly better."""
     costs = {}
     for side, row in zip((1, -1), rows):
@@ -67,7 +68,7 @@ def _side(axis: str, items, spots: list[Spot], obstacles: list[Strip], crossing:
         cost = 12.0 * row
         for value in _values(axis, items):
             spot = _nearest(axis, side, value, spots)
-            begin = _begin(axis, side, value, spot, obstacles)
+            begin = _begin(axis, side, value, spot, spans)
             start, end = ((value, begin), (value, level)) if axis == "x" else ((begin, value), (level, value))
             cost += _far(spot, end) + 30 * _crossings(axis, start, end, crossing)
         costs[side] = cost
@@ -156,11 +157,11 @@ def _staggered(k: int, items) -> dict[str, tuple[int, int]]:
     return out
 
 
-def _extend(axis: str, outermost, spots: list[Spot], obstacles: list[Strip], laid: Laid) -> None:
+def _extend(axis: str, outermost, spots: list[Spot], spans: list[Span], laid: Laid) -> None:
     """One extension line for each place and side, out to the furthest dimension line that ends there."""
     for (side, value), (line, _) in sorted(outermost.items()):
         spot = _nearest(axis, side, value, spots)
-        begin = _begin(axis, side, value, spot, obstacles)
+        begin = _begin(axis, side, value, spot, spans)
         end = line + side * OVER
         if side * (end - begin) > 2:
             path = ((value, begin), (value, end)) if axis == "x" else ((begin, value), (end, value))
@@ -168,15 +169,20 @@ def _extend(axis: str, outermost, spots: list[Spot], obstacles: list[Strip], lai
             laid.strips.append((path[0], path[1], 0.3))
 
 
-def _begin(axis: str, side: int, value: float, spot: Spot, obstacles: list[Strip]) -> float:
+Span = tuple[float, float, Strip]
+"""From where to where a strip reaches along an axis, its thickness counted, and the strip."""
+
+
+def _spans(axis: str, obstacles: list[Strip]) -> list[Span]:
+    k = 0 if axis == "x" else 1
+    return [(min(p[k], q[k]) - half, max(p[k], q[k]) + half, (p, q, half)) for p, q, half in obstacles]
+
+
+def _begin(axis: str, side: int, value: float, spot: Spot, spans: list[Span]) -> float:
     """Where the extension line begins: past the point and past whatever of its symbol lies in the way."""
     k = 0 if axis == "x" else 1
     reach = spot[1 - k]
-    met = [
-        (p, q, half)
-        for p, q, half in obstacles
-        if (p[k] - half <= value or q[k] - half <= value) and (value <= p[k] + half or value <= q[k] + half)
-    ]
+    met = [strip for low, high, strip in spans if low <= value <= high]
     for p, q, half in sorted(met, key=lambda s: side * min(side * s[0][1 - k], side * s[1][1 - k])):
         low, high = sorted((side * p[1 - k], side * q[1 - k]))
         if p[k] != q[k] and abs(p[k] - q[k]) > 2 * half:

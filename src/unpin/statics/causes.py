@@ -86,8 +86,8 @@ def _pins_in_line(structure: Structure) -> Iterator[Cause]:
 
 def _near_misses(structure: Structure) -> Iterator[Cause]:
     """Three lines of a body that miss one point by less than half a percent of the figure: probably rounded data."""
-    points = list(structure.problem.coordinates.values())
-    size = max((abs(approx(p[k]) - approx(q[k])) for p in points for q in points for k in (0, 1)), default=0.0)
+    rows = [[approx(c) for c in row] for row in zip(*structure.problem.coordinates.values())]
+    size = max((max(row) - min(row) for row in rows), default=0.0)
     for body, acting in _candidates(structure):
         forces = [a for a in acting if a.kind == "force"]
         if len(forces) != 3 or not size or len(forces) != len(acting):
