@@ -1,7 +1,10 @@
 """Slots along an arc: the pin is held as by a link to the arc's centre, and a pin that is off the arc is told how far."""
 
+import math
+
 import pytest
 
+from unpin.draw.bodies import reach_of
 from unpin.exact.number import approx
 from unpin.read import read_text
 from unpin.route.work import work
@@ -47,7 +50,28 @@ def test_the_pin_must_be_between_the_ends_and_on_the_arc():
     assert rounded.sound
 
 
+@pytest.mark.parametrize("end, far, near", [("300", True, False), ("100", False, True), ("60", True, True)])
+def test_an_arc_may_run_the_long_way_round(end, far, near):
+    """From 20 deg to 300 deg the short way runs over 340 deg, the long way over the pin at 60 deg."""
+    for way, sound in ((" the long way", far), ("", near)):
+        reading = read(f"slots: {{K: arm in plate round O from P to Q{way}}}", end=f"0.5 from O at {end} deg")
+        assert [d.code for d in reading.diagnostics if d.is_error] == ([] if sound else ["read.slide_beyond"])
+        if sound:
+            assert values(reading) == values(read())
+
+
+def test_a_long_arc_is_drawn_from_end_to_end():
+    problem = read("slots: {K: arm in plate round O from P to Q the long way}", end="0.5 from O at 300 deg").problem
+    slot = next(c for c in problem.connections if c.kind == "slot")
+    left, right, bend = reach_of(slot, {p.name: tuple(map(float, p.at)) for p in problem.points})
+
+    assert abs(bend) == pytest.approx(0.5)
+    assert sorted((left, right)) == pytest.approx([0.5 * math.radians(40), 0.5 * math.radians(240)])
+
+
 @pytest.mark.parametrize("held, code", [
+    ("slots: {K: arm in plate round O the long way}", "read.arc_long"),
+    ("slots: {K: arm in ground along right the long way}", "read.arc_long"),
     ("slots: {K: arm in plate round K}", "read.no_line"),
     ("slots: {K: arm in arm round O}", "read.slide_itself"),
     ("slots: {K: \"arm in ground round O, along right\"}", "read.arc_own_way"),

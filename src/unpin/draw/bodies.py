@@ -121,6 +121,10 @@ def _bent_reach(c: Connection, at: dict[str, Spot]) -> tuple[float, float, float
         # To the right of the direction, seen from the centre.
         across, back = (at[e][0] - x) * v - (at[e][1] - y) * u, bend - ((at[e][0] - x) * u + (at[e][1] - y) * v)
         arcs.append(abs(bend) * math.atan2(across, back * math.copysign(1.0, bend)))
+    if arcs[0] * arcs[1] > 0:
+        # Both ends on one side of the pin: the arc is the long way round, and comes to the farther end from the other side.
+        far = max(range(2), key=lambda k: abs(arcs[k]))
+        arcs[far] -= math.copysign(2 * math.pi * abs(bend), arcs[far])
     return (max(-min(arcs), 0.0), max(max(arcs), 0.0), bend)
 
 

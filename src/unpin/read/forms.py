@@ -184,6 +184,12 @@ FORMS: tuple[Form, ...] = (
     ),
     Form("collar", "MEMBER on MEMBER", "a collar pinned to the first slides on the second: one force square to it", "arm on rod"),
     Form("collar", "MEMBER on MEMBER, built on", "a collar built on the first: a force and a couple", "arm on rod, built on"),
+    Form(
+        "slot",
+        "… from POINT to POINT the long way",
+        "the longer of the two arcs between its ends, more than half a circle",
+        "pin_arm in plate round O from P to Q the long way",
+    ),
     Form("collar", "MEMBER on ground along DIRECTION …", "on a rod of the ground", "arm on ground along up, built on"),
     Form("load", "FORCE at POINT DIRECTION", "a force; the parts after it may stand in any order", "300 N at E right 3 down 4"),
     Form("load", "FORCE at POINT POINT … DIRECTION", "the same force at each of several points", "420 lb down at C, E and G"),

@@ -140,8 +140,9 @@ def _slide(how: Parser, built_on: Parser) -> Parser:
         (comma >> token(lambda t: t.text in ("round", "around"), "round") >> name).optional(),
         (comma >> word("along") >> _track).optional(),
         (comma >> seq(word("from") >> name, word("to") >> name).map(tuple)).optional(()),
+        (comma >> word("the") >> token(lambda t: t.text == "long", "long") << token(lambda t: t.text == "way", "way")).optional(),
         built_on,
-    ).combine(lambda slider, owner, centre, along, ends, built: say.SlideSaid(slider, owner, along, ends, built, centre))
+    ).combine(lambda slider, owner, centre, along, ends, far, built: say.SlideSaid(slider, owner, along, ends, built, centre, far))
 
 
 slot = _slide(_in, success(None))

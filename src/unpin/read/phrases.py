@@ -199,7 +199,7 @@ class ContactSaid:
 @record
 class SlideSaid:
     """`arm in lever`, `arm on rod, built on`, `arm in ground along right`: what slides, and in or on what (None: the ground). `centre`: the
-    point round which a slot is an arc."""
+    point round which a slot is an arc, `far` a word where it runs the long way round from one end to the other."""
 
     slider: Word
     owner: Word | None
@@ -207,6 +207,7 @@ class SlideSaid:
     ends: tuple[Word, ...] = ()
     built_on: Word | None = None
     centre: Word | None = None
+    far: Word | None = None
 
 
 @record

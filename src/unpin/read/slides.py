@@ -65,6 +65,8 @@ def slide(known: Context, point: str, item: Item, said: SlideSaid, kind: str, se
         if said.along is not None:
             raise item.drop("read.slide_own_way", said.owner, name=owner)
         run = run_of(known, item, said.owner, part, point)
+    if said.far is not None:
+        raise item.drop("read.arc_long", said.far, hint="hint.arc_long")
     ends = tuple(known.point(item, word).name for word in said.ends)
     if ends and not _within(known, run, point, ends):
         raise item.drop("read.slide_beyond", said.ends[0], point=point, first=ends[0], second=ends[1])
@@ -90,7 +92,10 @@ def arc(known: Context, point: str, item: Item, said: SlideSaid, slider: Part, k
     ends = tuple(known.point(item, word).name for word in said.ends)
     for word, end in zip(said.ends, ends):
         _on_arc(known, item, word, end, point, centre)
-    if ends and not _between_ends(known.at, point, centre, ends):
+    if said.far is not None and not ends:
+        raise item.drop("read.arc_long", said.far, hint="hint.arc_long")
+    within = _beyond_ends if said.far is not None else _between_ends
+    if ends and not within(known.at, point, centre, ends):
         raise item.drop("read.slide_beyond", said.ends[0], point=point, first=ends[0], second=ends[1])
     place = known.places.get(f"{section} > {point}")
     return Connection(point, kind, (point,), (slider.name, owner), upward(way), place=place, ends=ends, centre=centre)
@@ -113,6 +118,11 @@ def _between_ends(at: Mapping[str, Vector], point: str, centre: str, ends: tuple
     slack = 1e-9 * (p[0] * p[0] + p[1] * p[1])
     along = (a[0] + b[0]) * p[0] + (a[1] + b[1]) * p[1] > -slack
     return along and one * turn >= -slack * abs(turn) and two * turn >= -slack * abs(turn)
+
+
+def _beyond_ends(at: Mapping[str, Vector], point: str, centre: str, ends: tuple[str, ...]) -> bool:
+    """Whether the pin is on the longer arc from one end to the other: not on the shorter one, or at an end of both."""
+    return not _between_ends(at, point, centre, ends) or any(at[e] == at[point] for e in ends)
 
 
 def _on(known: Context, item: Item, word: Word, part: Part, point: str) -> None:

@@ -44,6 +44,7 @@ def hole(at: Spot, up: Spot, owner: str, reach: tuple[float, ...] | None = None)
 def _curved(at: Spot, up: Spot, owner: str, grounded: bool, reach: tuple[float, ...]) -> Symbol:
     """A slot along an arc: in a plate of its member, or in ground hatched along both sides."""
     f, (left, right, bend) = Frame(at, up), reach
+    count = max(STEPS, round(math.degrees((left + right) / abs(bend)) / SMOOTH))
 
     def spot(along: float, height: float) -> Spot:
         turn = along / bend
@@ -51,7 +52,7 @@ def _curved(at: Spot, up: Spot, owner: str, grounded: bool, reach: tuple[float, 
 
     def outline(half: float, more: float) -> tuple[Spot, ...]:
         lo, hi = -left - more, right + more
-        steps = [lo + (hi - lo) * k / STEPS for k in range(STEPS + 1)]
+        steps = [lo + (hi - lo) * k / count for k in range(count + 1)]
         round_ = [math.radians(90 * k / 4) for k in range(-3, 4)]
         cap = [spot(hi - half + half * math.cos(a), half * math.sin(a)) for a in reversed(round_)]
         back = [spot(lo + half - half * math.cos(a), half * math.sin(a)) for a in round_]
@@ -62,22 +63,24 @@ def _curved(at: Spot, up: Spot, owner: str, grounded: bool, reach: tuple[float, 
     if grounded:
         for side in (1, -1):
             level = side * (HOLE + 0.8)
-            count = max(3, round((left + right) / 4.4))
-            places = [-left + (left + right) * (k + 0.5) / count for k in range(count)]
+            strokes = max(3, round((left + right) / 4.4))
+            places = [-left + (left + right) * (k + 0.5) / strokes for k in range(strokes)]
             marks += [Path((spot(s, level), spot(s - DEPTH * side, level + side * DEPTH)), "hatch", owner) for s in places]
-            marks.append(Path(tuple(spot(-left + (left + right) * k / STEPS, level) for k in range(STEPS + 1)), "ground", owner))
+            marks.append(Path(tuple(spot(-left + (left + right) * k / count, level) for k in range(count + 1)), "ground", owner))
     else:
         marks.append(Path(outline(HOLE + RIM, RIM), "block", owner, closed=True))
         marks.append(Path(outline(HOLE, 0.0), "symbol", owner, closed=True))
     outer = HOLE + 0.8 + DEPTH if grounded else HOLE + RIM
-    line = [spot(-left + (left + right) * k / 8, 0.0) for k in range(9)]
+    coarse = count // 3
+    line = [spot(-left + (left + right) * k / coarse, 0.0) for k in range(coarse + 1)]
     room = tuple((a, b, outer + 0.6) for a, b in itertools.pairwise(line))
     xs, ys = [s[0] for s in line], [s[1] for s in line]
     grab = (min(xs) - outer, min(ys) - outer, max(xs) + outer, max(ys) + outer)
     return Symbol((*marks, *hinge(at, owner).marks), room, grab, "slot_support")
 
 
-STEPS = 24
+STEPS, SMOOTH = 24, 4.0
+"""Straight strokes of a curved slot at least, and how many degrees of it one may take."""
 
 
 def _long(f: Frame, up: Spot, left: float, right: float, half: float) -> tuple[Spot, ...]:
