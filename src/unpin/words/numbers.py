@@ -15,6 +15,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import field, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from unpin.base.record import record
 from unpin.base.units import BY_SPELLING, DIMENSION_NAMES, FORCE, LENGTH, MOMENT, NUMBER, SPREAD, Dimension, Unit
@@ -23,6 +24,7 @@ from unpin.exact.lettered import Lettered, is_lettered
 from unpin.exact.number import Number
 from unpin.exact.number import sign as sign_of
 from unpin.exact.rounding import digits
+from unpin.exact.surd import Surd
 
 MINUS = "\u2212"
 THIN = "\u202f"
@@ -106,6 +108,16 @@ def fits_spread(units: Mapping[Dimension, Unit]) -> bool:
 
 def rounded(value: Number, style: Style, places: int | None = None) -> Printed:
     """A bare number, rounded once: to significant figures, or to `places` decimals where that is given (angles)."""
+    # One value stands at several places of a page, and most stay as they are from edit to edit.
+    return _remembered(value, style, places) if isinstance(value, (Fraction, Surd)) else _rounded(value, style, places)
+
+
+@lru_cache(maxsize=2048, typed=True)
+def _remembered(value: Fraction | Surd, style: Style, places: int | None) -> Printed:
+    return _rounded(value, style, places)
+
+
+def _rounded(value: Number, style: Style, places: int | None) -> Printed:
     if value == 0:
         return Printed(0, "0" if not places else f"0{style.decimal}{'0' * places}")
     first = digits(value, style.figures + 1)
@@ -130,8 +142,11 @@ def exactly(value: Number, most: int, decimal: str = ".") -> Printed | None:
     """A terminating decimal of at most `most` significant figures, digit for digit; None for anything else."""
     if isinstance(value, int):
         value = Fraction(value)
-    if not isinstance(value, Fraction):
-        return None
+    return _exactly(value, most, decimal) if isinstance(value, Fraction) else None
+
+
+@lru_cache(maxsize=2048)
+def _exactly(value: Fraction, most: int, decimal: str) -> Printed | None:
     bottom = value.denominator
     for prime in (2, 5):
         while bottom % prime == 0:
