@@ -102,7 +102,7 @@ const press = (now, c, does) => (/** @type {PointerEvent} */ e) =>
 function leaves(body, c, place = "left") {
   if (!c.left_ids.length) return say("solve.none");
   const [first, ...more] = c.left_ids.map((u) => named(body, u, `${place} ${c.sum}`));
-  return html`<span class="tied">${say(place === "told" ? "solve.left" : "solve.leaves")} ${first}</span>${more.map((u) => html`, ${u}`)}`;
+  return html`<span class="tied">${say(place === "told" ? "solve.left" : "solve.leaves")} ${first}${more.length ? "," : ""}</span>${more.map((u, k) => html` <span class="tied">${u}${k < more.length - 1 ? "," : ""}</span>`)}`;
 }
 
 /** @param {Pulled} body @param {Choice} c */
