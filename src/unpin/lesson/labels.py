@@ -188,7 +188,9 @@ def _given(a: Action, sheet: Sheet) -> Formula:
     if a.stretch >= 0:
         return sheet.given(a.value, a.id)
     if a.load is None:
-        return Relation(symbol_of(a), sheet.given(a.value, a.id, own_unit=True))
+        # The arrow has its true sense.
+        size = sheet.given(a.value, a.id, own_unit=True)
+        return Relation(symbol_of(a), Amount(size.printed.size, size.source))
     return loads.named(a.load.name, a.value, sheet, size_only=a.kind == "couple")
 
 

@@ -52,8 +52,13 @@ def in_numbers(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) ->
 def _sign(term: Term) -> int:
     """A given value below zero (a clockwise couple, a load upward along a downward axis) shows as its size with the other sign."""
     a = term.action
-    turned = not a.unknown and a.symbol is None and sign(a.value.value) < 0
-    return -term.sign if turned else term.sign
+    return -term.sign if _against(a) else term.sign
+
+
+def _against(a: Action) -> bool:
+    """Whether it is given against the sense in which its term counts: then its letter or number stands for its size. What is given of
+    a connection has its assumed sense and keeps its sign."""
+    return not a.unknown and (a.symbol is None or a.load is not None) and sign(a.value.value) < 0
 
 
 def collected(equation: Equation, sheet: Sheet, known: Mapping[str, Number]) -> Relation:
@@ -123,7 +128,8 @@ def _valued(action: Action, sheet: Sheet, known: Mapping[str, Number]) -> tuple[
         unit = sheet.line_moment if action.kind == "couple" else sheet.units[action.dimension]
         return (sheet.reused(known[action.unknown], unit, action.unknown),)
     amount = sheet.of(action.value.value, sheet.line_moment, action.id) if action.kind == "couple" else sheet.given(action.value, action.id)
-    return (amount if action.symbol is not None else Amount(amount.printed.size, amount.source),)
+    keeps = action.symbol is not None and not _against(action)
+    return (amount if keeps else Amount(amount.printed.size, amount.source),)
 
 
 def _spread(action: Action, sheet: Sheet) -> tuple[Formula, ...]:

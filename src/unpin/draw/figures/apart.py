@@ -48,4 +48,5 @@ def true_item(action: Action, lettering: Lettering, problem, marks: dict[str, in
     if values and action.unknown in values:
         value = values[action.unknown]
         return action_item(action, lettering.size(action, value), lettering, problem, marks, flip=sign(value) < 0)
-    return action_item(action, lettering.action(action), lettering, problem, marks)
+    against = values is not None and not action.unknown and action.load is None and sign(action.value.value) < 0
+    return action_item(action, lettering.action(action), lettering, problem, marks, flip=against)

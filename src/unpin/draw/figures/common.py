@@ -132,7 +132,8 @@ def couple_item(
     action: Action, label: Label, lettering: Lettering, spot: Spot, marks: dict[str, int], flip: bool = False
 ) -> CoupleItem:
     turn = action.turn
-    if float(action.multiple) < 0 or (action.value is not None and float(action.value.value) < 0):
+    # A load is drawn as it acts; what is given of a connection as it is assumed, like the term it has in the sums.
+    if float(action.multiple) < 0 or (action.load is not None and action.value is not None and float(action.value.value) < 0):
         turn = -turn
     return CoupleItem(
         action.id,
