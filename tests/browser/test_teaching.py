@@ -397,8 +397,14 @@ def test_what_the_author_wrote_stays_text(board):
     problem = replace(worked("market-awning").problem, title=evil, text=evil)
     page = board(build(replace(worked("market-awning"), problem=problem)))
 
-    for key in ("PageDown", "PageDown", "n"):
-        page.keyboard.press(key)
+    page.keyboard.press("PageDown")
+    page.keyboard.press("Home")
+    with page.expect_popup() as opening:
+        page.keyboard.press("n")
+    notes = opening.value
+    notes.wait_for_selector("#notes .n-now")
+    assert evil in notes.locator("[data-n=now]").inner_text() and evil in notes.locator("h1").inner_text() and notes.title() == evil
+    assert notes.locator("img").count() == 0 and notes.locator("script").count() == 0 and notes.evaluate("window.hit") is None
 
     assert evil in page.locator(".t-title").inner_text() and page.evaluate("window.hit") is None
     assert page.locator("img").count() == 0
