@@ -120,7 +120,8 @@ class _Sheet:
     def _headed(self, head: str, pieces: list[str]) -> list[str]:
         """The heading with the first of what it stands over."""
         first, *others = pieces or [_piece(TEXT_GAP, "")]
-        return [_piece(HEAD_GAP, head + first[first.index("[") + 1:-1]), *others]
+        call, body = first.split("[", 1)
+        return [f"{re.sub(r'[0-9.]+pt', f'{HEAD_GAP}pt', call)}[{head}{body}", *others]
 
     def _exercise(self, head: str, drawn: list[Node], rest: list[Node]) -> list[str]:
         """A problem with the first of the room for its working on the same page."""
@@ -161,7 +162,7 @@ class _Sheet:
         self.room = int((self.page - GUTTER) / 2 / CHARACTER)
         written = [f"[\n{self._nodes(cell)}]" for cell in cells]
         self.room = self.wide
-        some = len(written) if small else TOGETHER
+        some = 2 if small else TOGETHER
         groups = ["#balanced(" + ", ".join(written[k:k + some]) + ")" for k in range(0, len(written), some)]
         groups = [f"#aside[{group}]" for group in groups] if small else groups
         return [_piece(PAIR_GAP, ("" if k else title) + group) for k, group in enumerate(groups)]
@@ -226,23 +227,19 @@ class _Sheet:
             gap = STEP_GAP if isinstance(group[0], Block) else TEXT_GAP
             if isinstance(group[0], Space) and group[0].form == "ruled" and group[0].rows > FEW:
                 out += [_piece(TEXT_GAP if k == 0 else 0, "#ruled(1)") for k in range(group[0].rows)]
+            elif isinstance(group[0], Boxed):
+                out.append(f"boxes({gap}pt, [], " + ", ".join(f"[{self._boxed(box)}]" for box in group) + ")")
             else:
                 out += [_piece(gap, said) for said in [self._nodes(group)] if said]
         return out
 
     def _nodes(self, nodes) -> str:
-        out, boxes = [], []
+        out = []
         nodes = tuple(nodes)
-        for k, node in enumerate((*nodes, None)):
-            if isinstance(node, Boxed):
-                boxes.append(self._boxed(node))
-                continue
-            if boxes:
-                out.append("#par(leading: 1.2em)[" + " #h(8pt) ".join(boxes) + "]\n\n")
-                boxes = []
+        for k, node in enumerate(nodes):
             if isinstance(node, Paragraph) and isinstance(nodes[k + 1] if k + 1 < len(nodes) else None, Working):
                 out.append(f"#block(sticky: true, spacing: 0.85em)[{self._say(node.text)}]\n\n")
-            elif node is not None:
+            else:
                 out.append(self._node(node))
         return "".join(out)
 
@@ -258,6 +255,8 @@ class _Sheet:
                 return self._drawing(node)
             case Table():
                 return self._table(node)
+            case Boxed():
+                return self._boxed(node) + "\n\n"
             case Space(rows, form):
                 return f"#{form}({rows})\n\n"
             case Block("diagram_again", children):
