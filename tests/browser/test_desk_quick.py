@@ -90,3 +90,5 @@ def test_a_question_that_is_put_is_told_although_nothing_of_the_drawing_changes(
     hand.keys("Enter").say("A")
 
     assert hand.page.locator(".notice").inner_text() == "Asked: A" and "find" in hand.text()
+    hand.say("ask no more for A")
+    assert hand.text() == BEAM

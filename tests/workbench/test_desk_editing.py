@@ -227,7 +227,10 @@ def test_each_force_on_a_member_and_an_unknown_load_can_be_asked():
     for saying in sayings(text, ["part arm"]):
         if saying["section"] == "find":
             assert read_text(edited(text, [{"do": "say", **{k: saying[k] for k in ("section", "name", "phrase")}}])["text"]).sound
-    assert "C on arm" not in [s["phrase"] for s in sayings(text + "find: [C on arm]\n", ["part arm"])]
+    put = text + "find: [O, C on arm]\n"
+    (back,) = [s for s in sayings(put, ["part arm"]) if s["phrase"] == "C on arm"]
+    assert back["drops"] == "2"
+    assert edited(put, [{"do": "drop", "section": "find", "key": back["drops"]}])["text"] == text + "find: [O]\n"
 
 
 def test_an_act_brings_what_is_then_to_be_seen_in_the_same_reply(desk):

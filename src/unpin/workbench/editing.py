@@ -13,13 +13,14 @@ from string import ascii_uppercase
 from typing import Any
 
 from unpin.model.problem import Load
-from unpin.read.edits import Revision, add, change, lead_through, place, put, remove, rename
+from unpin.read.edits import Revision, add, change, lead_through, place, put, remove
 from unpin.read.grammar import parse_phrase
 from unpin.read.pieces import KEYWORDS
 from unpin.read.reader import read_text
 from unpin.read.schema import BY_NAME
 from unpin.words.remarks import hint, sentence
 from unpin.workbench.folder import Refused
+from unpin.workbench.naming import names_in, renamed
 from unpin.workbench.places import Places
 from unpin.workbench.rows import freed, row_of
 from unpin.workbench.turning import carried, turned
@@ -60,7 +61,7 @@ def _points(text: str):
 
 def free_point(text: str) -> str:
     """The next capital that stands for nothing yet."""
-    taken = _names(text)
+    taken = names_in(text)
     for round_ in count():
         for letter in ascii_uppercase:
             name = letter + (str(round_) if round_ else "")
@@ -71,7 +72,7 @@ def free_point(text: str) -> str:
 
 def free_name(text: str, section: str, points: Iterable[str] = ()) -> str:
     """A name for a new entry of a section: made of its points where that is free, else its first word with a number."""
-    taken = _names(text)
+    taken = names_in(text)
     own = "".join(points)
     if section == "members" and own and own not in taken and own.lower() not in KEYWORDS:
         return own
@@ -81,11 +82,6 @@ def free_name(text: str, section: str, points: Iterable[str] = ()) -> str:
         if name not in taken and name.lower() not in KEYWORDS:
             return name
     raise AssertionError
-
-
-def _names(text: str) -> set[str]:
-    reading = read_text(text)
-    return {r.name for r in reading.references}
 
 
 def _say(text: str, act) -> tuple[Revision, list[str]]:
@@ -160,40 +156,6 @@ def _drop(text: str, act) -> tuple[Revision, list[str]]:
     return remove(text, section, key, dependants=True, faulty=True), []
 
 
-def _rename(text: str, act) -> tuple[Revision, list[str]]:
-    old = str(act["id"]).partition(" ")[2] if "id" in act else str(act["name"])
-    to = str(act["to"])
-    made = [f"{str(act.get('id', '')).partition(' ')[0]} {to}"]
-    if act.get("swap"):
-        between = next(n for n in (f"P{k}" for k in count(1)) if n not in _names(text))
-        for was, becomes in ((to, between), (old, to), (between, old)):
-            revision = rename(text, was, becomes, "points", faulty=True)
-            if not revision.made:
-                return revision, []
-            revision = _followed(text, revision)
-            text = revision.text
-        return revision, made
-    revision = rename(text, old, to, faulty=True)
-    if revision.made:
-        revision = _followed(text, revision)
-    return revision, made
-
-
-def _followed(text: str, revision: Revision) -> Revision:
-    """A member that the desk has called by its points, all or the first and the last, keeps to that when one of them is renamed."""
-    before, after = (read_text(t).problem for t in (text, revision.text))
-    if before is None or after is None:
-        return revision
-    now = {p.name: p.points for p in after.parts}
-    for part in before.parts:
-        ends = next((k for k in (slice(None), slice(None, None, max(len(part.points) - 1, 1))) if part.name == "".join(part.points[k])), None)
-        name = "".join(now.get(part.name, ())[ends]) if ends is not None else part.name
-        if name not in (part.name, "") and name not in _names(revision.text):
-            more = rename(revision.text, part.name, name, "members", faulty=True)
-            revision = more if more.made else revision
-    return revision
-
-
 def _set(text: str, act) -> tuple[Revision, list[str]]:
     return put(text, str(act["section"]), str(act["value"]), faulty=True), []
 
@@ -242,7 +204,9 @@ def _reworded(text: str, act, phrases: Callable[[str], Iterable[str]], meant: Ca
 
 
 def _where(text: str, act) -> tuple[str, str]:
-    """Section and key of the thing of an id."""
+    """Section and key of the thing of an id, or of an entry that is no thing, as a question."""
+    if "section" in act:
+        return str(act["section"]), str(act["key"])
     from unpin.workbench.looking import things_of
 
     thing = next((t for t in things_of(text) if t["id"] == act.get("id")), None)
@@ -251,7 +215,7 @@ def _where(text: str, act) -> tuple[str, str]:
     return thing["section"], thing["key"]
 
 
-_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": _rename, "set": _set, "through": _through, "turn": _turn, "carry": _carry}
+_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": renamed, "set": _set, "through": _through, "turn": _turn, "carry": _carry}
 
 
 def reads(kind: str, phrase: str) -> bool:

@@ -17,6 +17,7 @@ from unpin.read.forms import FORMS, Form
 from unpin.read.reader import read_text
 from unpin.read.schema import SECTIONS, Section
 from unpin.workbench.editing import free_name, reads, said
+from unpin.workbench.places import Places
 from unpin.workbench.threads import threaded
 
 MOST, AT_A_TIME = 18, 3
@@ -43,7 +44,7 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
     hand = _touched(text, touched)
     asks = list(_asks(text, touched[0])) if len(touched) == 1 else []
     if not hand.points and not hand.parts:
-        return [s for s in asks if s["phrase"] not in _phrases(text).get("find", ()) and fits(text, s)]
+        return [s for s in asks if s["phrase"] not in _phrases(text).get("find", ()) and fits(text, s)] + _unasks(text, asks)
     groups: list[list[dict[str, Any]]] = []
     there, already = _said(text), _phrases(text)
     # Sums are chosen where the problem is solved, with the body before one's eyes.
@@ -59,7 +60,13 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
         # What is said without a blank is said most often; of loads the forms stand in that order already.
         kept = [f for f in made if fresh[plainly(section, f["phrase"])] is f]
         groups.append(kept if section.name == "loads" else sorted(kept, key=lambda f: len(f["blanks"])))
-    return list(islice((s for s in _in_turn(groups) if fits(text, s)), MOST))
+    return list(islice((s for s in _in_turn(groups) if fits(text, s)), MOST)) + _unasks(text, asks)
+
+
+def _unasks(text: str, asks: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The questions that are put already, to be taken back; `drops`: which entry each is."""
+    asked = [" ".join(e.phrase.split()) for e in Places(text, read_text(text)).entries("find")]
+    return [{**s, "drops": str(asked.index(s["phrase"]) + 1)} for s in asks if s["phrase"] in asked]
 
 
 def _asks(text: str, one: str) -> Iterator[dict[str, Any]]:

@@ -17,7 +17,7 @@ let changed = -CALM;
 const gone = new WeakSet();
 
 /** @param {Saying | undefined} a @param {Saying | undefined} b */
-const same = (a, b) => a !== undefined && b !== undefined && a.section === b.section && a.name === b.name && a.phrase === b.phrase;
+const same = (a, b) => a !== undefined && b !== undefined && a.section === b.section && a.name === b.name && a.phrase === b.phrase && a.drops === b.drops;
 
 /** Offer these; once the hand has let go, when it is pressing one. @param {Saying[]} sayings */
 export function offered(sayings) {

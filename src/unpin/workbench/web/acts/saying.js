@@ -120,6 +120,10 @@ export async function choose(saying) {
   if (!saying || !fresh(saying)) return;
   if (saying.renames) return rename(saying.phrase, saying.renames === "swap");
   const { touched } = store.get();
+  if (saying.drops) {
+    if (await change([{ do: "drop", section: saying.section, key: saying.drops }])) await touch(touched, false, since);
+    return;
+  }
   const made = await change([
     saying.sets
       ? { do: "set", section: saying.section, value: saying.phrase }

@@ -186,15 +186,18 @@ function sayings(now, does) {
             @click=${(/** @type {MouseEvent} */ e) => does.choose(does.lifted(s, e.detail === 0))}
           >
             <kbd aria-hidden="true">${k + 1}</kbd>
-            ${
-              s.renames
-                ? html`<span class="phrase">${say(`sentence.${s.renames === "swap" ? "swap" : "rename"}`, { name: s.phrase, old: s.name ?? "" })}</span>`
-                : html`<span class="section">${s.section}</span> <span class="phrase">${s.name ? `${s.name}: ` : ""}${blanked(s)}</span>`
-            }
+            ${offer(s)}
           </button>
         </li>`,
     )}
   </ol>`;
+}
+
+/** What is offered: a phrase of a section, another name, or a question to be taken back. @param {import("../types.js").Saying} s */
+function offer(s) {
+  if (s.drops) return html`<span class="phrase">${say("sentence.unask", { phrase: s.phrase })}</span>`;
+  if (s.renames) return html`<span class="phrase">${say(`sentence.${s.renames === "swap" ? "swap" : "rename"}`, { name: s.phrase, old: s.name ?? "" })}</span>`;
+  return html`<span class="section">${s.section}</span> <span class="phrase">${s.name ? `${s.name}: ` : ""}${blanked(s)}</span>`;
 }
 
 /** @param {import("../types.js").Saying} s */
