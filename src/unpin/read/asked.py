@@ -111,6 +111,9 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
     if word.text not in known.points:
         if word.text.lower() in _ALL and word.text not in known.broken:
             raise item.drop("read.unknown_asked", word, name=word.text, nearest=_ALL[word.text.lower()], hint="hint.ask_all")
+        head, _, axis = word.text.rpartition("_")
+        if head in known.points and axis in ("x", "y"):
+            raise item.drop("read.unknown_asked", word, name=word.text, nearest=f"{head} {axis}", hint="hint.ask_all")
         raise known.unknown(item, word, "read.unknown_asked", _names(known), "points")
     point = known.point(item, word).name
     here = [p.name for p in known.members_at(point)]

@@ -128,7 +128,7 @@ def _round(known: Context, item: Item, one: StopSaid) -> Stop:
     part = known.part(item, one.name)
     if one.side == "through":
         if part.kind != "block" or one.radius is not None:
-            raise item.drop("read.no_ring", one.name, name=part.name, hint="hint.ring")
+            raise item.drop("read.no_ring", one.name, name=part.name, hint="hint.cord_sides" if part.kind == "disc" else "hint.ring")
         return Stop(part.points[0], part.name, "through", ZERO)
     if part.kind != "disc":
         raise item.drop("read.no_disc", one.name, name=part.name, hint="hint.disc")

@@ -15,7 +15,7 @@ from unpin.exact.expression import Name as LetterName
 from unpin.exact.expression import tokens
 from unpin.read import cord_phrases, given_phrases, sum_phrases
 from unpin.read import phrases as say
-from unpin.read.pieces import KEYWORDS, TURNS, amount, at_clause, away, axis, bare_angle, comma, direction, end, linear_names, name, slope, symbol, token, word
+from unpin.read.pieces import AXES, KEYWORDS, TURNS, amount, at_clause, away, axis, bare_angle, comma, direction, end, linear_names, name, slope, symbol, token, word
 from unpin.read.slips import Misread, misread
 
 LONGEST_KEPT = 300
@@ -42,7 +42,8 @@ def _parsed(kind: str, text: str):
         return misread(kind, line, fault)
     except _Twice as fault:
         again = line[fault.args[0]]
-        return Misread(again.start, again.end, again.text[:40], ("@want.once",))
+        hint = "hint.point_first" if kind == "load" and again.text == "at" and line[fault.args[0] + 1].kind == "number" else "hint.no_way" if again.text in AXES else ""
+        return Misread(again.start, again.end, again.text[:40], ("@want.once",), hint)
 
 
 # Points.

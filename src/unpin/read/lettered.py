@@ -19,6 +19,7 @@ WHAT: dict[str, Dimension] = {
 """How a letter says what it stands for."""
 
 _SIZES = tuple(Fraction(n, 10) for n in (10, 8, 13, 6, 11, 7, 14, 9, 12, 5))
+_WHOLE = Fraction(2)
 _ANGLES = (35, 25, 52, 41, 17, 63, 29, 47)
 """What is drawn where the file says nothing: sizes near one and angles that are not special, no two alike. A foot is small, so a
 length is three of them; a force is a hundred."""
@@ -29,7 +30,7 @@ _US_UNITS = {LENGTH: ("ft", 3), FORCE: ("lb", 100), MOMENT: ("lb·ft", 300), SPR
 def open_letter(known: Context, item: Item, name: str, said: LetterSaid) -> Letter:
     """A letter without a value: a generator of the file's letters."""
     dimension = WHAT[said.what]
-    drawn = quantity(known, item, said.drawn, dimension) if said.drawn else _stated(known, dimension)
+    drawn = quantity(known, item, said.drawn, dimension) if said.drawn else _stated(known, dimension, name)
     value = drawn.value
     if not isinstance(value, Fraction):
         raise item.drop("read.letter_drawn", said.drawn)
@@ -39,14 +40,15 @@ def open_letter(known: Context, item: Item, name: str, said: LetterSaid) -> Lett
     return Letter(name, Quantity(make(name, value, dimension), dimension, name), drawn, item.text, item.place())
 
 
-def _stated(known: Context, dimension: Dimension) -> Quantity:
-    """The size of the next letter of a dimension."""
+def _stated(known: Context, dimension: Dimension, name: str) -> Quantity:
+    """The size of the next letter of a dimension. L is mostly the length of the whole, of which the others are parts."""
     before = sum(g.dimension == dimension and g.kind in ("letter", "angle") for g in known.free.generators)
     if dimension == ANGLE:
         return Quantity(Fraction(_ANGLES[before % len(_ANGLES)]), ANGLE, "", "", "°")
     symbol, times = (_US_UNITS if known.unit(LENGTH).system == "us" else _UNITS)[dimension]
     factor = BY_SPELLING[symbol].factor if symbol else Fraction(1)
-    return Quantity(_SIZES[before % len(_SIZES)] * times * factor, dimension, "", "", symbol)
+    size = _WHOLE if dimension == LENGTH and name in ("L", "l") else _SIZES[before % len(_SIZES)]
+    return Quantity(size * times * factor, dimension, "", "", symbol)
 
 
 def lettered_gravity(known: Context) -> Quantity:

@@ -110,7 +110,7 @@ def _kind(known: Context, item: Item, said: LoadSaid) -> str:
         quantity(known, item, said.amounts[0], (FORCE, MOMENT, SPREAD))
         raise Dropped
     if clauses.turn and kind != "couple":
-        raise item.drop("read.turn_of_force", clauses.turn, turn=clauses.turn.text)
+        raise item.drop("read.turn_of_force", clauses.turn, turn=clauses.turn.text, hint="hint.couple_phrase")
     return kind
 
 

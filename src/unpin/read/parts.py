@@ -13,6 +13,7 @@ from unpin.read.directions import AXES, axis, direction, lies_on, square_of
 from unpin.read.phrases import ContactSaid, JoiningSaid, SupportSaid, Word
 from unpin.read.report import Dropped, nearest
 from unpin.read.slips import FRICTION
+from unpin.read.synonyms import SUPPORTS
 
 STRUCTURE = {"members", "links", "discs", "blocks", "cords"}
 """The sections that say what is there."""
@@ -28,7 +29,7 @@ def member(known: Context, name: str, item: Item, strokes: tuple[tuple[Word, ...
     for stroke in strokes:
         names = [known.point(item, word).name for word in stroke]
         if stroke is strokes[0] and len(names) < 2:
-            raise item.drop("read.one_point", stroke[0], name=name)
+            raise item.drop("read.one_point", stroke[0], name=name, hint="hint.one_point")
         for word, first, second in zip(stroke[1:], names, names[1:]):
             if known.at[first] == known.at[second]:
                 raise item.drop("read.no_length", word, first=first, second=second)
@@ -123,7 +124,7 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
     kinds = {phrase: k for k in KINDS.values() if k.support and k.ends == 1 for phrase in k.phrases}
     kind = kinds.get(said.kind.text)
     if kind is None:
-        near = nearest(said.kind.text, [*kinds, *TO_GROUND]) if said.kind.text not in FRICTION else ""
+        near = SUPPORTS.get(said.kind.text.lower()) or nearest(said.kind.text, [*kinds, *TO_GROUND]) if said.kind.text not in FRICTION else ""
         raise item.drop(
             "read.unknown_support",
             said.kind,

@@ -13,6 +13,7 @@ from unpin.read.context import Context, Item
 from unpin.read.phrases import Amount
 from unpin.read.pieces import KEYWORDS
 from unpin.read.report import Dropped, nearest
+from unpin.read.synonyms import MIDDLES, SENSES
 
 SINGLE = {s: u for s, u in BY_SPELLING.items() if s.isalpha() or s == "°"}
 """Units that are one word; products and quotients of them make the others."""
@@ -91,7 +92,8 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
             raise item.drop("read.at_missing", name, name=name.name, hint="hint.at_missing")
         else:
             long = [k for k in KEYWORDS if len(name.name) > 2 and len(k) > 3]
-            near = SPELLED.get(name.name.lower().rstrip("s")) or nearest(name.name, [*known.letters, *SINGLE, *long])
+            near = SPELLED.get(name.name.lower().rstrip("s")) or SENSES.get(name.name) or nearest(name.name, [*known.letters, *SINGLE, *long])
+            near = "midpoint" if name.name in MIDDLES else near
             if len(name.name) == 1 and near.lower() != name.name.lower():
                 near = ""  # every letter is a little like some unit
             after_number = item.text[: name.start].rstrip()[-1:].isdigit()

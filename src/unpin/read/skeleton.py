@@ -12,6 +12,7 @@ from unpin.read.phrases import Word
 from unpin.read.pieces import AXES, KEYWORDS, WAYS, is_name
 from unpin.read.report import Dropped, Report, nearest
 from unpin.read.schema import BY_NAME, MOST, SECTIONS
+from unpin.read.synonyms import SECTIONS as SECTION_SYNONYMS
 from unpin.read.tree import Entries, Items, Node, Scalar
 
 T = TypeVar("T")
@@ -59,16 +60,17 @@ class Skeleton:
             if key.text in BY_NAME:
                 self.sections[key.text] = (key, node)
             else:
-                near = nearest(key.text, list(BY_NAME))
+                spring = key.text.lower().startswith("spring")
+                near = SECTION_SYNONYMS.get(key.text.lower()) or nearest(key.text, list(BY_NAME))
                 self.report.error(
                     "read.unknown_section",
                     key.place,
                     (key.text[:40],),
                     name=key.text[:40],
                     nearest=near,
-                    hint="hint.nearest" if near else "hint.sections",
+                    hint="hint.spring" if spring else "hint.nearest" if near else "hint.sections",
                 )
-                self.lost.add(near)
+                self.lost |= {"links", "supports"} if spring else {near}
         if not self.whole:
             self.lost |= {s.name for s in SECTIONS if s.name not in self.sections}
 

@@ -8,6 +8,7 @@ from unpin.base.record import record
 from unpin.exact.expression import Token
 from unpin.read import sum_phrases
 from unpin.read.pieces import AXES, KEYWORDS, TURNS, WAYS
+from unpin.read.synonyms import SUPPORTS
 
 
 @record
@@ -29,6 +30,12 @@ _KINDS_OF_LOAD = {
 }
 """Loads that are called by their kind, where the amount should stand first."""
 
+
+_EXAMPLES = {"point": "hint.point_phrase", "member": "hint.one_point", "link": "hint.link_ends", "disc": "hint.disc", "cord": "hint.cord_sides"}
+"""One that is right, by kind of phrase."""
+
+_INSTEAD = {("link", "to"), ("link", "and"), ("cord", "around"), ("cord", "round"), ("cord", "via")}
+"""Words that are near to one that is wanted, and were not meant so."""
 
 FRICTION = ("friction", "rough", "frictional")
 """Words of what is not solved here."""
@@ -77,6 +84,16 @@ def misread(kind: str, line: list[Token], fault: ParseError) -> Misread:
         return Misread(here.start, here.end, here.text, wanted, "hint.at_angle", here.text)
     if kind == "load" and index == 0 and here.kind == "word":
         return Misread(here.start, here.end, here.text[:40], ("@want.amount",), "hint.force_phrase")
+    if kind == "support" and line[0].text.lower() in SUPPORTS:
+        return Misread(line[0].start, line[0].end, line[0].text[:40], ("@want.support",), "hint.nearest_word", SUPPORTS[line[0].text.lower()])
+    if kind == "asked" and line[0].text.lower() in ("force", "forces") and any(t.text in ("all", "members", "bars", "links") for t in line):
+        return Misread(line[0].start, line[0].end, line[0].text, wanted, "hint.ask_all", "all bars")
+    if kind == "load" and "hangs" in (here.text, before.text):
+        return Misread(here.start, here.end, here.text, wanted, "hint.mass_no_force")
+    if kind in _EXAMPLES and (kind, here.text) in _INSTEAD or kind == "link" and here.kind == "symbol":
+        return Misread(here.start, here.end, here.text, wanted, _EXAMPLES[kind])
+    if kind == "load" and here.kind == "number" and before.text == "from":
+        return Misread(here.start, here.end, here.text, wanted, "hint.point_first")
     if kind == "asked" and index == 1 and here.text in ("at", "in") and (meant := nearest(before.text, _LEADS)):
         return Misread(before.start, before.end, before.text[:40], _LEADS, "hint.nearest_word", meant)
     if kind == "load" and before.text == "in" and here.kind == "word" and line[index - 2].text in (*AXES, *WAYS, *TURNS):
@@ -92,6 +109,7 @@ def misread(kind: str, line: list[Token], fault: ParseError) -> Misread:
         if len(last.text) == 3 and last.text.isdigit():
             return Misread(first.start, last.end, f"{first.text},{last.text}"[:40], ("@want.number",), "hint.thousands")
     hint = "hint.decimal_comma" if comma else "hint.nearest_word" if near else "hint.reserved" if reserved else ""
+    hint = hint or (_EXAMPLES.get(kind, "") if kind in ("point", "member", "disc") else "")
     return Misread(here.start, here.end, here.text[:40], wanted, hint, near)
 
 
