@@ -23,8 +23,8 @@ PAGE, GUTTER = 498.9, 20.0
 PAGES = {"a4": PAGE, "us-letter": 515.6, "us-legal": 515.6}
 """Width of the text of a page by its paper, of A4 first, and between a figure and what stands beside it; pt."""
 COLUMN, LEAST_SUMS, LEAST_TEXT = 215.0, 205.0, 180.0
-"""Least width of the column of figures; least room for sums and for prose beside it. A figure is never scaled down, so that its
-letters keep their size: one that leaves less room than that stands above instead."""
+"""Least width of the column of figures; least room for sums and for prose beside it. No figure is scaled down to a column, so that
+its letters keep their size: one that leaves less room than that stands above instead."""
 
 WIDEST = 34
 """A result of more signs has its sense below it instead of beside it."""
@@ -299,7 +299,7 @@ class _Sheet:
             rows_ = ", ".join(f"[{self._found(r.formula)}], [#h(1em){self._say(r.sense)} #{quoted(r.arrow)}]" for r in box.results)
             return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 1, row-gutter: 7pt, {rows_})]"
         cells = ", ".join(f"[{self._found(r.formula)}], [{self._say(r.sense)}], [#{quoted(r.arrow)}]" for r in box.results)
-        return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 3, column-gutter: 12pt, row-gutter: 7pt, {cells})]"
+        return f"#boxed[{head}\n#v(-2pt)\n#grid(columns: 3, column-gutter: 12pt, row-gutter: 7pt, align: left + horizon, {cells})]"
 
     def _table(self, table: Table) -> str:
         """A long table in stretches of two halves side by side, each with its heads, so that it reads page by page."""
@@ -325,7 +325,7 @@ class _Sheet:
 
     def _found(self, formula: Formula) -> str:
         """A result in its box; a fraction stands at full size."""
-        return f"#pad(y: 4pt)[{self._line(formula)}]" if _stacked(formula) else self._inline(formula)
+        return f"#pad(y: 6pt)[{self._line(formula)}]" if _stacked(formula) else self._inline(formula)
 
     def _inline(self, formula: Formula) -> str:
         return f"#math.equation(alt: {quoted(spoken.write(formula, self.language))}, ${typeset.write(formula)}$)"
