@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from lessons import NUMBERED, lesson
+from unpin.base.units import BY_SPELLING
 from unpin.lesson.build import build
 from unpin.lesson.formula import Amount, Function, Letter, Over, Product, Root, Squared, Sum
 from unpin.lesson.nodes import Working, walk
@@ -73,6 +74,14 @@ def expected(before) -> float | None:
     return -found[1] / found[0] if found else None
 
 
+def between_units(before, unit: str) -> float:
+    """What a line that adds up in N·mm is in the N·m of its result; 1 where the unknown has a factor, which is in those units too."""
+    terms = before.formula.left.terms if isinstance(before.formula.left, Sum) else ()
+    own = [t for t in terms if isinstance(t.of, Letter) or isinstance(t.of, Product) and len(t.of.factors) == 1]
+    lines = [t.of.printed.unit for t in terms if isinstance(t.of, Amount)] if own else []
+    return float(BY_SPELLING[lines[0]].factor / BY_SPELLING[unit].factor) if lines and {lines[0], unit} <= BY_SPELLING.keys() else 1.0
+
+
 def check(one) -> int:
     seen = 0
     for working in (n for s in one.sections if s.kind in ("body", "found") for n in walk(s.children) if isinstance(n, Working)):
@@ -81,6 +90,7 @@ def check(one) -> int:
                 continue
             found, printed = expected(before), line.formula.right.printed
             if found is not None and printed.sign:
+                found *= between_units(before, printed.unit)
                 assert abs(found - value(printed)) <= 0.6 * last_place(printed), working.id
                 seen += 1
     return seen
