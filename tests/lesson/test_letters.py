@@ -249,7 +249,7 @@ def test_the_same_problem_gives_the_same_bytes():
 
 def test_a_contact_that_lets_go_at_the_drawn_size_is_told_with_its_condition():
     """A beam with an overhang tips about its pin when P a > w l²/2 (moments about B; closed form)."""
-    text = ("letters: {w: a force per length, P: a force, l: a length, a: a length}\npoints: {A: [0, 0], B: A right l, C: B right a}\nmembers: {beam: A B C}\n"
+    text = ("letters: {w: a force per length, P: a force, l: a length drawn 1 m, a: a length}\npoints: {A: [0, 0], B: A right l, C: B right a}\nmembers: {beam: A B C}\n"
             "supports: {A: contact pushes up, B: pin}\nloads: [w down on beam from A to B, P at C down]\nfind: [A]")
     import unpin
 
