@@ -42,16 +42,14 @@ def test_the_whole_figure_is_every_point_whether_something_stands_on_it_or_not(h
 def test_a_drag_on_an_arrow_moves_no_point(hand):
     (hand.folder / "beam.yaml").write_text(BEAM)
     hand.open("beam.yaml")
-    arrow = hand.page.locator("#figure [data-action=load1] path").first.bounding_box()
-    spot = (arrow["x"] + arrow["width"] / 2, arrow["y"] + 6)
-    drag(hand, spot, (90, -40))
-    assert hand.text() == BEAM
-    hand.page.mouse.click(*spot)
-    hand.settle()
-    assert hand.state("touched") == ["load 1"]
-    drag(hand, spot, (90, -40))
-
-    assert hand.text() == BEAM
+    before = BEAM.partition("loads")[0]
+    for _ in range(2):
+        arrow = hand.page.locator("#figure [data-action=load1] path").first.bounding_box()
+        drag(hand, (arrow["x"] + arrow["width"] / 2, arrow["y"] + 6), (90, -40))
+        assert hand.text().startswith(before)
+        assert hand.state("touched") == ["load 1"]
+        hand.keys("Control+z")
+        assert hand.text() == BEAM
 
 
 def test_a_stroke_that_begins_on_a_touched_bar_begins_a_point_there_and_leaves_the_bar(hand):
