@@ -114,6 +114,12 @@ WHOLE = [
     (with_fault(FRAME, {}).replace("loads: ", "loads "), "p.yaml:5:1: error: the YAML breaks off here\n  hint: a colon is missing after loads"),
     ("route: [" + "a," * 20001 + "]", "p.yaml:1:1: error: more than 20000 entries"),
     ("a" * 300_000, "error: the file is larger than 256 KB"),
+    (
+        "letters: {a: a length}\npoints: {A: [0, 0], " + ", ".join(f"Q{k}: [a*sin({k}.3), a*cos({k}.7)]" for k in range(10, 40)) + "}\n"
+        "members: {beam: A Q10}\nsupports: {A: fixed}\nloads: [5 N at Q10 down]",
+        "p.yaml:1:1: error: more different angles and tangents stand beside letters than can be worked with\n"
+        "  hint: give a value to the letters that may have one, or write each angle with its unit: 35 deg",
+    ),
 ]
 
 
