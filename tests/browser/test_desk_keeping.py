@@ -1,5 +1,7 @@
 """Nothing is lost: two windows, another program, a browser that dies."""
 
+from base64 import b64decode
+
 import pytest
 from desks import Hand
 
@@ -104,18 +106,21 @@ def test_undo_has_no_limit(beam):
     assert not beam.state("history")["done"]
 
 
-def test_a_picture_beneath_the_sheet_takes_its_scale_and_tilt_from_two_points_and_stays_here(beam, tmp_path_factory):
-    from base64 import b64decode
-
-    asked = []
-    beam.page.on("request", lambda r: asked.append(r.post_data or ""))
+def scanned(beam, tmp_path_factory):
+    """The page of the beam with a picture laid beneath it."""
     picture = tmp_path_factory.mktemp("scan") / "scan.png"
     picture.write_bytes(b64decode("iVBORw0KGgoAAAANSUhEUgAAABAAAAAQCAIAAACQkWg2AAAAGklEQVR4nGP8z0AaYCJR/aiGUQ1DSAMDAwMAKz4BH7zc5q0AAAAASUVORK5CYII="))
     beam.open("beam.yaml")
-    page = beam.page
-    page.get_by_role("button", name="Picture beneath").click()
-    page.locator(".tracestrip input[type=file]").set_input_files(picture)
-    page.locator("#sheet image").wait_for(state="attached")
+    beam.page.get_by_role("button", name="Picture beneath").click()
+    beam.page.locator(".tracestrip input[type=file]").set_input_files(picture)
+    beam.page.locator("#sheet image").wait_for(state="attached")
+    return beam.page
+
+
+def test_a_picture_beneath_the_sheet_takes_its_scale_and_tilt_from_two_points_and_stays_here(beam, tmp_path_factory):
+    asked = []
+    beam.page.on("request", lambda r: asked.append(r.post_data or ""))
+    page = scanned(beam, tmp_path_factory)
     beam.settle()
     box = page.locator("#sheet image").bounding_box()
     low, high = (box["x"], box["y"] + box["height"]), (box["x"] + box["width"], box["y"] + box["height"])
@@ -140,15 +145,7 @@ def test_a_picture_beneath_the_sheet_takes_its_scale_and_tilt_from_two_points_an
 
 
 def test_the_traced_picture_is_published_only_where_that_is_asked_for(beam, tmp_path_factory):
-    from base64 import b64decode
-
-    picture = tmp_path_factory.mktemp("scan") / "scan.png"
-    picture.write_bytes(b64decode("iVBORw0KGgoAAAANSUhEUgAAABAAAAAQCAIAAACQkWg2AAAAGklEQVR4nGP8z0AaYCJR/aiGUQ1DSAMDAwMAKz4BH7zc5q0AAAAASUVORK5CYII="))
-    beam.open("beam.yaml")
-    page = beam.page
-    page.get_by_role("button", name="Picture beneath").click()
-    page.locator(".tracestrip input[type=file]").set_input_files(picture)
-    page.locator("#sheet image").wait_for(state="attached")
+    page = scanned(beam, tmp_path_factory)
     page.get_by_role("link", name="Hand out").click()
     page.get_by_label("Form", exact=True).select_option(".svg")
     beam.settle()
