@@ -84,14 +84,14 @@ def _connection(group: tuple[Action, ...], body: FreeBody, structure: Structure,
         if kind == "knife_edge" and any(p.name == first.on and p.kind == "disc" for p in structure.problem.parts):
             kind = "edge"
         return Text("cut.pin_support" if kind == "pin" else f"cut.{kind}", {**arguments, **toward})
-    code = "weld" if kind == "fixed" else kind
+    code = {"fixed": "weld", "contact": "contact_between"}.get(kind, kind)
     if KINDS[kind].owned:
         code += "_slider" if structure.unknown(first.unknown).actions[0] == first.id else "_owner"
     if code == "pin" and (first.by.startswith(phrases.PIN) or first.on.startswith(phrases.PIN)):
         own = first.by if first.by.startswith(phrases.PIN) else first.on
         member = first.on if own == first.by else first.by
         return Text("cut.own_pin" if own == first.by else "cut.on_pin", {**arguments, "member": phrases.thing(member)})
-    paired = any(a.pair in met for a in group) and (code in ("pin", "weld") or KINDS[kind].owned)
+    paired = any(a.pair in met for a in group) and (code in ("pin", "weld", "contact_between") or KINDS[kind].owned)
     toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
     return Text(f"cut.{code}{'_pair' if paired else ''}", {**arguments, **toward, "other": phrases.thing(first.by)})
 
