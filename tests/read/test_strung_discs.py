@@ -357,3 +357,36 @@ def test_a_link_on_a_member_that_passes_neither_end_is_told():
     found = read_text(TABLE.replace("LINK", "B-G on wheel")).diagnostics
 
     assert [d.code for d in found] == ["read.not_on_member"]
+
+
+DRUM = """points: {O: [0, 0], P: 0.12 from O at 30 deg, Q: P right 0.15 up 0.02, K: O left 0.09 down 0.3}
+discs: {drum: 0.09 and 0.12 at O}
+LINKS
+cords: {T: K winds onto drum on its left at 0.09}
+supports: {O: pin SUPPORTS}
+loads: [90 N at K down LOADS]
+find: [O]
+"""
+
+
+def test_a_pawl_on_the_rim_of_a_drum_is_a_link_to_it():
+    """Moments about O: 90 N times 0.09 m is the force times the distance of its line from O."""
+    text = DRUM.replace("LINKS", "links: [P-Q]").replace("SUPPORTS", ", Q: pin").replace("LOADS", "").replace("[O]", "[P-Q]")
+    reading = read_text(text)
+    px, py = 0.12 * math.cos(math.pi / 6), 0.12 * math.sin(math.pi / 6)
+    run = math.hypot(0.15, 0.02)
+    arm = (0.15 * py - 0.02 * px) / run
+
+    assert not reading.diagnostics
+    assert float(approx(work(reading.problem).answers[0].components[0].value)) == pytest.approx(90 * 0.09 / arm)
+
+
+def test_a_load_acts_at_the_rim_of_a_disc_and_on_the_disc_at_any_point_of_it():
+    rim = DRUM.replace("LINKS", "letters: {F: unknown}").replace("SUPPORTS", "").replace("[O]", "[F]").replace("Q: P right 0.15 up 0.02", "Q: O right 0.1")
+    at_rim, inside, unsaid = (read_text(rim.replace("LOADS", f", F at {where} down").replace(", Q: O right 0.1" if where == "P" else ", P: 0.12 from O at 30 deg", ""))
+                              for where in ("P", "Q on drum", "Q"))
+
+    assert float(approx(work(at_rim.problem).answers[0].components[0].value)) == pytest.approx(90 * 0.09 / (0.12 * math.cos(math.pi / 6)))
+    assert float(approx(work(inside.problem).answers[0].components[0].value)) == pytest.approx(81)
+    assert [d.code for d in unsaid.diagnostics if d.is_error] == ["read.load_on_nothing"]
+

@@ -50,7 +50,7 @@ def _loose(known: Context, connections: list[Connection], cords: list[Cord]) -> 
     supports = {c.points[0] for c in connections if GROUND in c.parts}
     for c in known.links.values():
         for end, host in zip(c.points, c.parts):
-            if host == GROUND:
+            if host:
                 continue
             others = sum(end in other.points for other in known.links.values()) + len(known.cord_ends.get(end, ()))
             if not known.members_at(end) and end not in supports and others < 2 and not known.broken:

@@ -160,12 +160,13 @@ class Context:
 
     def carriers(self, point: str) -> list[Part]:
         """The members that what acts at a point acts on: not one in whose slot the pin there slides. Where no member passes, a block
-        that has the point on it."""
-        from unpin.read.directions import lies_on
+        that has the point on it, or a disc that has it on a rim."""
+        from unpin.read.directions import lies_on, on_rim
 
         here = self.members_at(point)
         if not here:
-            return [p for p in self.parts.values() if p.kind == "box" and lies_on(self, p, self.points[point].at)]
+            at = self.points[point].at
+            return [p for p in self.parts.values() if p.kind == "box" and lies_on(self, p, at) or p.kind == "disc" and on_rim(self, p, at)]
         return [p for p in here if p.name not in self.owners.get(point, ())]
 
     def rigid(self, point: str, here: list[Part]) -> bool:

@@ -141,6 +141,8 @@ def is_straight(points: list[Vector]) -> bool:
 def lies_on(known: Context, part: Part, at: Vector) -> bool:
     """Whether a place is on one of the straight runs of a member."""
     where = known.at
+    if part.kind == "disc":
+        return any(sign(_beyond(known, part, r, at)) <= 0 for r in part.radii)
     if len(part.points) == 1:
         return where[part.points[0]] == at
     if part.kind == "box":
@@ -148,6 +150,17 @@ def lies_on(known: Context, part: Part, at: Vector) -> bool:
         sides = {sign(cross(difference(where[b], where[a]), difference(at, where[a]))) for a, b in zip(round_, round_[1:])}
         return not {1, -1} <= sides
     return any(on_run(where[a], where[b], at) for a, b in zip(part.points, part.points[1:]))
+
+
+def on_rim(known: Context, part: Part, at: Vector) -> bool:
+    """Whether a place is on one of the rims of a disc."""
+    return any(sign(_beyond(known, part, r, at)) == 0 for r in part.radii)
+
+
+def _beyond(known: Context, part: Part, radius: Number, at: Vector) -> Number:
+    """The square of the distance from the centre of a disc less that of a radius."""
+    x, y = difference(at, known.at[part.points[0]])
+    return x * x + y * y - radius * radius
 
 
 def cross(a: Vector, b: Vector) -> Number:

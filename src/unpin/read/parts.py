@@ -89,8 +89,8 @@ def link(known: Context, name: str, item: Item, ends: tuple[str, str], meant: tu
     """A two-force link; each end acts on the one member there, or on the pin (""), or on the pin in the ground. `meant`: the members
     that are meant where several meet at an end; one said last may be meant of the first end."""
     first, last = meant or (None, None)
-    if last is not None and first is None and known.part(item, last) not in known.carriers(ends[1]):
-        if known.part(item, last) not in known.carriers(ends[0]):
+    if last is not None and first is None and not _takes(known, known.part(item, last), ends[1]):
+        if not _takes(known, known.part(item, last), ends[0]):
             raise item.drop("read.not_on_member", last, name=last.text, point=ends[1])
         first, last = last, None
     hosts = tuple(host(known, item, end, part) for end, part in zip(ends, (first, last)))
@@ -99,12 +99,17 @@ def link(known: Context, name: str, item: Item, ends: tuple[str, str], meant: tu
     return Connection(name, "link", ends, hosts, place=known.places.get(name))
 
 
+def _takes(known: Context, part: Part, point: str) -> bool:
+    """Whether a part can be what a thing at a point acts on."""
+    return part in known.carriers(point) or part.kind == "disc" and lies_on(known, part, known.at[point])
+
+
 def host(known: Context, item: Item, point: str, part: Word | None = None) -> str:
     """What a thing at a point acts on: the named member, the one member there, or "" for the pin itself."""
     here = known.members_at(point) or known.carriers(point) if part is not None else known.carriers(point)
     if part is not None:
         named = known.part(item, part)
-        if named not in here:
+        if named not in here and not (named.kind == "disc" and lies_on(known, named, known.at[point])):
             raise item.drop("read.not_on_member", part, name=named.name, point=point)
         return named.name
     if len(here) == 1:

@@ -81,7 +81,7 @@ SECTIONS: tuple[Section, ...] = (
         "discs",
         "phrases by name",
         "Wheels, pulleys and drums by name: the radius, and the point that is the centre. A disc is pinned at its centre like a "
-        "member; `pins: {C: welded}` fixes it to what else is there.",
+        "member; `pins: {C: welded}` fixes it to what else is there. A link may end and a load act at a point on its rim; `on` the disc, at any point on it.",
         "discs: {pulley: 0.2 m at C}",
         phrase="disc",
         needed="members|links|discs|blocks",
