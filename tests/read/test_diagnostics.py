@@ -174,9 +174,10 @@ def test_a_broken_section_leaves_the_others_readable():
 
 def test_every_sentence_of_the_reader_is_taken_by_some_fault():
     texts = [with_fault(b, s) for b, s, _ in FAULTS] + [t for t, _ in WHOLE]
-    files = {"read.no_file", "read.closed_file", "read.folder", "read.not_text_file", "read.not_utf8"}
+    # Of files, and of more angles beside letters than there is room for (test_many_angles).
+    files = {"read.no_file", "read.closed_file", "read.folder", "read.not_text_file", "read.not_utf8", "read.no_room"}
     taken = {d.code for t in texts for d in read_text(t).diagnostics} | files
-    hints = {d.hint for t in texts for d in read_text(t).diagnostics if d.hint} | {"hint.utf8", "hint.example"}
+    hints = {d.hint for t in texts for d in read_text(t).diagnostics if d.hint} | {"hint.utf8", "hint.example", "hint.no_room"}
     known = catalogue("diagnostics")
     assert {k for k in known if k.startswith("read.")} == taken
     assert {k for k in known if k.startswith("hint.")} == hints

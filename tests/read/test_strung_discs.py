@@ -389,4 +389,3 @@ def test_a_load_acts_at_the_rim_of_a_disc_and_on_the_disc_at_any_point_of_it():
     assert float(approx(work(at_rim.problem).answers[0].components[0].value)) == pytest.approx(90 * 0.09 / (0.12 * math.cos(math.pi / 6)))
     assert float(approx(work(inside.problem).answers[0].components[0].value)) == pytest.approx(81)
     assert [d.code for d in unsaid.diagnostics if d.is_error] == ["read.load_on_nothing"]
-
