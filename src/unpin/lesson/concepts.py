@@ -8,13 +8,14 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from unpin.lesson import phrases
+from unpin.lesson.called import CALLED, called
 from unpin.lesson.cords import hangs
 from unpin.lesson.isolate import carried_discs
 from unpin.lesson.threeforce import of_body
 from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
 from unpin.model.kinds import KINDS
-from unpin.model.problem import GROUND, Connection
+from unpin.model.problem import GROUND
 from unpin.route.plan import Route
 from unpin.route.worked import Worked
 from unpin.statics.goals import goals
@@ -36,23 +37,8 @@ def concepts(worked: Worked, route: Route) -> tuple[str, ...]:
 
 def kinds_of_connection(worked: Worked) -> tuple[str, ...]:
     """Kinds of connection of the problem as given, in the order of `model.kinds`; `cord` last."""
-    discs = {p.name for p in worked.problem.parts if p.kind == "disc"}
-    joined = {_called(c, discs) for c in worked.problem.connections}
-    known = [k for kind in KINDS for k in (kind, *_ALSO.get(kind, ()))]
-    return (*(k for k in known if k in joined), *(("cord",) if worked.problem.cords else ()))
-
-
-_ALSO = {"fixed": ("weld",), "knife_edge": ("edge",), "slot": ("arc",)}
-"""What a kind is called besides, from where it stands."""
-
-
-def _called(c: Connection, discs: set[str]) -> str:
-    """A fixed joint of two parts is a weld, a wheel meets the edge of a step and no knife edge, a slot may be an arc."""
-    if c.kind == "fixed" and not c.is_support:
-        return "weld"
-    if c.kind == "knife_edge" and discs & set(c.parts):
-        return "edge"
-    return "arc" if c.kind == "slot" and c.centre else c.kind
+    joined = {called(c, worked.problem) for c in worked.problem.connections}
+    return (*(name for name in CALLED if name in joined), *(("cord",) if worked.problem.cords else ()))
 
 
 def _two_force(w: Worked, _: Route) -> bool:

@@ -7,13 +7,14 @@ from collections.abc import Mapping
 from unpin.exact.number import Number
 from unpin.lesson import cords, loads, phrases, threeforce
 from unpin.lesson import known as known_forces
+from unpin.lesson.called import called
 from unpin.lesson.formula import ZERO, Relation
 from unpin.lesson.nodes import Block, Bullets, Listing, Paragraph, Text
 from unpin.lesson.nodes import sentences as run_on
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, FreeBody, Structure, TwoForce
 from unpin.model.kinds import KINDS
-from unpin.model.problem import GROUND, Problem
+from unpin.model.problem import GROUND, Connection, Problem
 
 
 def choose(body: FreeBody, structure: Structure, sheet: Sheet, met: set[str]) -> Block:
@@ -78,12 +79,11 @@ def _connection(group: tuple[Action, ...], body: FreeBody, structure: Structure,
                     {**arguments, "member": Text(("member." if first.on == GROUND else "thing_capital.") + member_kind(structure, first.source),
                                                  {**member_names(structure, first.source)}),
                      "a": phrases.letter_like(a), "b": phrases.letter_like(b)})
-    kind = kind_of(first, structure)
+    joint, kind = _joint(first, structure), kind_of(first, structure)
     if first.by == GROUND:
         toward = {"toward": phrases.toward(first.direction, sheet)} if first.direction else {}
-        if kind == "knife_edge" and any(p.name == first.on and p.kind == "disc" for p in structure.problem.parts):
-            kind = "edge"
-        return Text("cut.pin_support" if kind == "pin" else f"cut.{kind}", {**arguments, **toward})
+        code = "edge" if joint and called(joint, structure.problem) == "edge" else kind
+        return Text("cut.pin_support" if kind == "pin" else f"cut.{code}", {**arguments, **toward})
     code = {"fixed": "weld", "contact": "contact_between"}.get(kind, kind)
     if KINDS[kind].owned:
         code += "_slider" if structure.unknown(first.unknown).actions[0] == first.id else "_owner"
@@ -97,12 +97,17 @@ def _connection(group: tuple[Action, ...], body: FreeBody, structure: Structure,
 
 
 def kind_of(action: Action, structure: Structure) -> str:
-    """Name of the kind of connection behind an action."""
+    """Name of the kind of connection behind an action; pins that members make by meeting are no entries of a file."""
+    joint = _joint(action, structure)
+    return joint.kind if joint else "pin"
+
+
+def _joint(action: Action, structure: Structure) -> Connection | None:
     named = [c for c in structure.problem.connections if c.name == action.source and c.kind != "link" and c.points[0] == action.point
              and (GROUND in c.parts) == (action.by == GROUND)]
     # A pin and a slot at one point share their name: then it is the one that joins these two.
     own = [c for c in named if {action.on, action.by} == set(c.parts)]
-    return (own or named)[0].kind if named else "pin"
+    return next(iter(own or named), None)
 
 
 def ends(structure: Structure, unknown: str) -> tuple[str, str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from unpin.base.units import DIMENSION_NAMES, NUMBER
 from unpin.exact.lettered import is_lettered
 from unpin.lesson import cords, known, loads, phrases
+from unpin.lesson.called import called
 from unpin.lesson.formula import letter
 from unpin.lesson.nodes import Argument, Block, Bullets, Listing, Text
 from unpin.lesson.sheet import Sheet
@@ -69,8 +70,7 @@ def connection(c: Connection, sheet: Sheet, problem: Problem) -> Text | None:
     if GROUND not in c.parts:
         return Text("given.weld", {**point, "a": c.parts[0], "b": c.parts[1]}) if c.kind == "fixed" else None
     towards = {"toward": phrases.toward(c.direction, sheet)} if c.direction else {}
-    edge = c.kind == "knife_edge" and any(p.name in c.parts and p.kind == "disc" for p in problem.parts)
-    return Text("given.edge" if edge else f"given.{c.kind}", {**point, **towards})
+    return Text(f"given.{called(c, problem)}", {**point, **towards})
 
 
 def own_name(link: Connection) -> bool:
