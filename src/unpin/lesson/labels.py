@@ -120,10 +120,10 @@ def of_result(problem: Problem, structure: Structure, sheet: Sheet, values) -> L
         if not a.unknown:
             labels[a.id] = label(_given(a, sheet))
         elif a.unknown in values:
-            labels[a.id] = _size(sheet.size(values[a.unknown] * a.multiple, terms.dimension_of(a)), symbol_of(a), values[a.unknown] * a.multiple)
+            labels[a.id] = _size(sheet.size(values[a.unknown] * a.multiple, a.dimension), symbol_of(a), values[a.unknown] * a.multiple)
     for u in structure.unknowns:
         if u.axial and u.id in values:
-            shown = sheet.size(values[u.id], terms.dimension_of(structure.action(u.actions[0])))
+            shown = sheet.size(values[u.id], u.dimension)
             bare = many_axial(structure) and shown.printed.shape is None
             size = (Run(shown.printed.digits),) if bare else _size(shown, symbol(u.symbol), values[u.id])
             mark = "" if u.drives == "cord" else say(f"lesson.axial_mark.{_axial(values[u.id])}", sheet.language)

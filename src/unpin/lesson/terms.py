@@ -177,10 +177,6 @@ def factor(f: Factor, sheet: Sheet) -> Formula:
     return sheet.ratio(f.value)
 
 
-def dimension_of(action: Action):
-    return action.dimension
-
-
 def printed(formula: Formula):
     """What is printed of a formula, in any order, without the source of its numbers and the arrows behind its terms."""
     match formula:

@@ -53,9 +53,9 @@ def elimination(step: Step, structure: Structure, sheet: Sheet, known: Mapping[s
         Line("solve", Relation(letters[gone], given)),
         Line("substitute", Relation(Sum((*put, *_known(second.constant, moment, sheet))), ZERO)),
         Line("collect", Relation(Sum(tuple(collected)), ZERO)),
-        Line("result", Relation(letters[left], sheet.result(value, terms.dimension_of(acting[left]), left))),
+        Line("result", Relation(letters[left], sheet.result(value, acting[left].dimension, left))),
         Line("substitute", Relation(letters[gone], back)),
-        Line("result", Relation(letters[gone], sheet.result(step.values[gone], terms.dimension_of(acting[gone]), gone))),
+        Line("result", Relation(letters[gone], sheet.result(step.values[gone], acting[gone].dimension, gone))),
     )
     said = Text("result.put_in", {"first": Text(f"result.place_{first.place}"), "second": Text(f"result.place_{second.place}"),
                                   "gone": letters[gone], "left": letters[left]})

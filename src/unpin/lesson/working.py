@@ -59,7 +59,7 @@ def result_lines(step: Step, structure: Structure, sheet: Sheet) -> tuple[Line, 
     out = []
     for u in step.finds:
         action = structure.action(structure.unknown(u).actions[0])
-        amount = sheet.result(step.values[u], terms.dimension_of(action), u)
+        amount = sheet.result(step.values[u], action.dimension, u)
         out.append(Line("result", Relation(symbol(structure.unknown(u).symbol), amount)))
     return tuple(out)
 

@@ -256,9 +256,8 @@ def _finds(step: Step, worked: Worked, sheet: Sheet) -> list[dict[str, Any]]:
     out = []
     for u in step.finds:
         unknown = worked.structure.unknown(u)
-        dimension = terms.dimension_of(worked.structure.action(unknown.actions[0]))
-        unit = sheet.units[dimension]
-        out.append({"unknown": u, **_signed(step.values[u], dimension, sheet), "unit": unit.symbol})
+        unit = sheet.units[unknown.dimension]
+        out.append({"unknown": u, **_signed(step.values[u], unknown.dimension, sheet), "unit": unit.symbol})
     return out
 
 
