@@ -6,6 +6,9 @@ NEARLY_CRITICAL = 1000.0
 OFF_BALANCE = 0.005
 """A load that misses balance by less than this share of the largest is put down to rounded data, and said so."""
 
+IDLE = 5e-12
+"""Work of the loads in a motion, as a share of the largest load, that is what is left of sines to sixty digits: none."""
+
 NEARLY_CONCURRENT = 0.005
 """Three lines that miss one point by less than this share of the figure's size are called nearly concurrent."""
 

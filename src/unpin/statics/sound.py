@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from unpin.base.tolerance import NEARLY_CRITICAL, OFF_BALANCE
+from unpin.base.tolerance import IDLE, NEARLY_CRITICAL, OFF_BALANCE
 from unpin.exact.lettered import is_lettered
 from unpin.exact.linear import reduce
 from unpin.exact.number import Number, approx, sign, to_digits
@@ -54,7 +54,7 @@ def _freedom(structure: Structure, twists: Mapping[str, Twist], loads) -> Freedo
         # Of the two senses of a motion the one in which the loads push.
         twists, work = {b: tuple(-c for c in t) for b, t in twists.items()}, -work
     scale = max((abs(approx(c)) for w in loads.values() for c in w), default=1.0)
-    if not is_lettered(work) and abs(approx(work)) <= OFF_BALANCE * scale * 1e-9:
+    if not is_lettered(work) and abs(approx(work)) <= IDLE * scale:
         work = to_digits(work) * 0
     centres = {b: (-t[1] / t[2], t[0] / t[2]) for b, t in twists.items() if t[2] != 0}
     failing = _failing(structure, twists, loads) if work != 0 else None

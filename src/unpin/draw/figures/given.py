@@ -89,13 +89,10 @@ def _mirrored(run: tuple[str, ...], other: tuple[str, ...], exact) -> bool:
     """Do two runs have the same steps but for their signs, in this order or in the other?"""
 
     def steps(r):
-        return [[float(abs(float(c))) for c in difference(exact[b], exact[a])] for a, b in itertools.pairwise(r)]
+        return [[abs(c) for c in difference(exact[b], exact[a])] for a, b in itertools.pairwise(r)]
 
     mine, its = steps(run), steps(other)
-    return any(
-        len(mine) == len(way) and all(math.isclose(x, y, rel_tol=1e-9, abs_tol=1e-12) for m, n in zip(mine, way) for x, y in zip(m, n))
-        for way in (its, its[::-1])
-    )
+    return mine in (its, its[::-1])
 
 
 def slanted_runs(names: tuple[str, ...], exact) -> list[tuple[str, ...]]:
