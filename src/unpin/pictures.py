@@ -24,7 +24,7 @@ WIDEST = 1600
 
 
 class Unfit(ValueError):
-    """The picture cannot be used; `code` says why (catalogue `cli.picture`)."""
+    """The picture cannot be used; `code` says why (catalogue `cli.beneath`)."""
 
     def __init__(self, code: str, **arguments: object):
         self.code, self.arguments = code, arguments

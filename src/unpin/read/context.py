@@ -66,7 +66,7 @@ class Context:
     cords; `cord_ends`: of those that end at a point. `references`: every name that was given or looked up, and where.
     `owners`: at each point, the members in or on which another slides there; `standing`: slots and rods of the ground.
     `sought`: letters that are to be found, with what their loads are. `given`: of what the force is given, name and point to the push.
-    `angles`: how many angles and tangents the text speaks of, at most. `free`: the letters without a value; `free_gravity`: g, where it is one of them.
+    `angles`: about how many angles and tangents the text speaks of. `free`: the letters without a value; `free_gravity`: g, where it is one of them.
     """
 
     report: Report

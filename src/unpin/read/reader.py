@@ -102,7 +102,10 @@ def _read(text: str, file: str) -> Reading:
 
 def _angles(text: str) -> int:
     """About how many angles and tangents a text speaks of: those with their unit or those to a side, and cords over discs."""
-    counted = lambda *words: sum(map(text.count, words))  # noqa: E731
+
+    def counted(*words: str) -> int:
+        return sum(map(text.count, words))
+
     return max(counted("deg", "°"), counted(" above ", " below ", " of up", " of down")) + counted(" over ", " under ")
 
 
