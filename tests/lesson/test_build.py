@@ -104,7 +104,7 @@ def test_results_are_the_proved_values_rounded_once(name):
                 found[line.formula.right.source] = line.formula.right.printed
     assert set(found) == {u for s in followed(name).steps for u in s.finds}
     for unknown, printed in found.items():
-        dimension = terms.dimension_of(w.structure.action(w.structure.unknown(unknown).actions[0]))
+        dimension = w.structure.unknown(unknown).dimension
         exact = approx(w.values[unknown] / sheet.units[dimension].factor)
         assert number(printed) == pytest.approx(exact, rel=5.1e-3)
         assert sign(w.values[unknown]) == printed.sign
