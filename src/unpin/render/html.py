@@ -22,6 +22,8 @@ from unpin.words.sentences import say
 _CLINGING = ",.;:?!)"
 _PAPERS = {"a4": "A4", "us-letter": "letter", "us-legal": "legal"}
 """What a style sheet calls the papers of a house."""
+_SCRIPTS = ("script.js", "pen.js", "notes.js", "teach.js")
+"""One script in this order: what a page does, and the teaching view with its pen and its second window."""
 
 _FACES = (("Unpin Text", "text", "normal", 400), ("Unpin Text", "text-italic", "italic", 400), ("Unpin Text", "text-bold", "normal", 700),
           ("Unpin Math", "math", "normal", 400))
@@ -85,7 +87,7 @@ class _Page:
         self.marks = view.marks
         title, house = lesson.title or say("lesson.title.untitled", self.language), lesson.house
         style = _faces() + _near(_tight(_asset("style.css").replace("size: A4", f"size: {_PAPERS[house.paper]}") + _asset("teach.css")))
-        script = _close(_tight(_asset("script.js") + _asset("teach.js")))
+        script = _close(_tight("".join(map(_asset, _SCRIPTS))))
         heading = f'<p class="heading">{escape(house.heading)}</p>\n' if house.heading else ""
         policy = f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; font-src data:; img-src data:; base-uri 'none'; form-action 'none'"
         lead = "".join(f'<p class="lead"{view.lead}>{escape(p)}</p>\n' for p in lesson.text.split("\n\n") if p.strip())

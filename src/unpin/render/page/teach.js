@@ -1,6 +1,6 @@
 // The lesson an idea at a time: what an idea shows is listed in #teach-told and copied from the page; one scene is one figure and what is said.
 (() => {
-  const root = document.getElementById("teach"), notes = document.getElementById("notes"), list = document.getElementById("teach-told");
+  const root = document.getElementById("teach"), list = document.getElementById("teach-told"), opener = document.getElementById("teach-open");
   if (!root || !list) return;
   const told = JSON.parse(list.textContent), ideas = [], words = told.words, last = told.ideas.length - 1;
   if (last < 0) return;
@@ -10,11 +10,11 @@
     ideas.push({ k, s, o, w, f, ...i, p: list(i.p), n: list(i.n), a: named(i.a), l: named(i.l) });
   }
   const part = (name) => root.querySelector(`[data-t="${name}"]`), stations = [...part("way").children], total = ideas.at(-1).f;
-  const board = part("board"), drawn = part("drawn"), said = part("said"), ink = part("ink"), SVG = "http://www.w3.org/2000/svg";
+  const board = part("board"), drawn = part("drawn"), said = part("said"), pen = penOf(root, board, part("ink"), () => at);
   const all = (where, what) => [...where.querySelectorAll(what)], make = (tag, props) => Object.assign(document.createElement(tag), props);
   const flag = (el, name, on) => el.classList.toggle(name, Boolean(on));
   const first = told.scenes.map((_, s) => ideas.findIndex((i) => i.s === s));
-  let at = 0, asking = false, asks = recall("ask") !== "no", open = false, scene = -1, rows = new Map(), top = 0, second = null, pen = "", strokes = new Map();
+  let at = 0, asking = false, asks = recall("ask") !== "no", open = false, scene = -1, rows = new Map(), top = 0;
 
   function recall(name, value) {
     try { return value ? sessionStorage.setItem(name, value) : sessionStorage.getItem(name); } catch { return null; }
@@ -149,10 +149,10 @@
     stations.forEach((li, k) => k === idea.o ? li.setAttribute("aria-current", "step") : li.removeAttribute("aria-current"));
     part("go").value = String(chapter(at));
     buttons(document);
-    draw();
+    pen.draw();
     speak(idea);
     address(`#teach-${at + 1}${asking ? "-ask" : ""}`);
-    recite();
+    beside.tell();
   }
   function buttons(where) {
     for (const b of all(where, "[data-do]")) {
@@ -228,9 +228,8 @@
   const acts = {
     next, back, first: () => show(0), last: () => show(told.end - 1), more: () => told.end <= last && show(told.end),
     ask() { asks = !asks; recall("ask", asks ? "yes" : "no"); show(at, asking); },
-    pen: () => hold(pen === "ink" ? "" : "ink"), erase: () => hold(pen === "erase" ? "" : "erase"),
-    clear() { strokes.delete(at); draw(); },
-    second: () => beside(), leave: () => close(),
+    pen: () => pen.take("ink"), erase: () => pen.take("erase"), clear: () => pen.clear(),
+    second: () => beside.open(), leave: () => close(),
   };
 
   function start(n, ask) {
@@ -248,7 +247,7 @@
   function close() {
     if (!open) return;
     open = false;
-    hold("");
+    pen.hold("");
     root.hidden = true;
     document.body.classList.remove("teaching");
     for (const el of document.body.children) el.inert = false;
@@ -260,46 +259,6 @@
     const here = /^#teach(?:-(\d+))?(-ask)?$/.exec(location.hash);
     if (here) start((here[1] ?? 1) - 1, Boolean(here[2])); else close();
   }
-
-  // The pen: strokes in thousandths of the board, kept for each idea while the page is open.
-  function hold(what) {
-    pen = what;
-    flag(root, "drawing", pen);
-    flag(board, "inking", pen);
-    flag(board, "erasing", pen === "erase");
-    for (const name of ["pen", "erase"]) root.querySelector(`[data-do="${name}"]`).setAttribute("aria-pressed", pen === (name === "pen" ? "ink" : name));
-  }
-  function draw() {
-    ink.replaceChildren(...(strokes.get(at) ?? []).map((spots) => {
-      const path = document.createElementNS(SVG, "path");
-      path.setAttribute("d", `M${spots.map((p) => p.map((c) => c.toFixed(1)).join(" ")).join("L")}`);
-      return path;
-    }));
-  }
-  const spot = (e) => { const b = board.getBoundingClientRect(); return [(e.clientX - b.left) / b.width * 1000, (e.clientY - b.top) / b.height * 1000]; };
-  function rub(e) {
-    const [x, y] = spot(e), b = board.getBoundingClientRect();
-    const near = (p) => Math.hypot((p[0] - x) * b.width, (p[1] - y) * b.height) < 18000;
-    const kept = (strokes.get(at) ?? []).filter((s) => !s.some(near));
-    strokes.set(at, kept);
-    draw();
-  }
-  let stroke = null;
-  ink.addEventListener("pointerdown", (e) => {
-    if (!pen) return;
-    ink.setPointerCapture(e.pointerId);
-    stroke = [spot(e), spot(e)];
-    if (pen === "erase") return rub(e);
-    strokes.set(at, [...(strokes.get(at) ?? []), stroke]);
-    draw();
-  });
-  ink.addEventListener("pointermove", (e) => {
-    if (!stroke) return;
-    if (pen === "erase") return rub(e);
-    stroke.push(...(e.getCoalescedEvents?.().map(spot) ?? []), spot(e));
-    draw();
-  });
-  for (const end of ["pointerup", "pointercancel"]) ink.addEventListener(end, () => { stroke = null; });
 
   // Keys, tap and swipe.
   const KEYS = { ArrowRight: "next", ArrowDown: "next", PageDown: "next", " ": "next", Enter: "next", ArrowLeft: "back", ArrowUp: "back", PageUp: "back",
@@ -313,16 +272,16 @@
     const there = e.currentTarget !== document, name = open ? act(e) : "";
     if (!name || there && ["leave", "second"].includes(name)) return;
     e.preventDefault();
-    if (name === "leave" && pen) hold(""); else acts[name]();
+    if (name === "leave" && pen.held()) pen.hold(""); else acts[name]();
   }
   const press = (e) => acts[e.target.closest?.("[data-do]")?.dataset.do]?.();
   document.addEventListener("keydown", keys);
   document.addEventListener("click", press);
   let down = null;
-  board.addEventListener("pointerdown", (e) => { down = pen || e.button ? null : [e.clientX, e.clientY]; });
+  board.addEventListener("pointerdown", (e) => { down = pen.held() || e.button ? null : [e.clientX, e.clientY]; });
   board.addEventListener("pointercancel", () => { down = null; });
   board.addEventListener("pointerup", (e) => {
-    if (!down || pen) return;
+    if (!down || pen.held()) return;
     const [x, y] = [e.clientX - down[0], e.clientY - down[1]];
     down = null;
     if (Math.abs(x) > 50 && Math.abs(x) > 1.5 * Math.abs(y)) return x < 0 ? next() : back();
@@ -338,64 +297,8 @@
   }
   addEventListener("resize", () => { if (open) { build(ideas[at].s); show(at, asking); } });
 
-  // The second window shows what to say. It has no address of its own: this page writes into it and listens to it, so it needs neither
-  // a file nor a server, however the page came here.
-  const opener = document.getElementById("teach-open"), note = (name) => second.document.querySelector(`[data-n="${name}"]`);
-  const there = () => { try { return Boolean(second && !second.closed && second.document.getElementById("notes")); } catch { return false; } };
-  let running = 0, spent = 0;
-  function beside(anew = true) {
-    if (there()) return second.focus();
-    // A window that this page opened before it was loaded anew may be out of its reach: then another takes its place.
-    for (const name of anew ? ["unpin-notes", "_blank"] : ["unpin-notes"]) {
-      try {
-        second = window.open("", name, "popup,width=760,height=720");
-        furnish();
-        break;
-      } catch {
-        second?.close();
-        second = null;
-      }
-    }
-    part("shut").textContent = second || !anew ? "" : words.shut;
-    recall("notes", second ? "yes" : "no");
-    recite();
-  }
-  function furnish() {
-    const d = second.document, page = document.documentElement, inside = notes.cloneNode(true);
-    inside.hidden = inside.inert = false;
-    d.title = document.title;
-    d.documentElement.lang = page.lang;
-    Object.assign(d.documentElement.dataset, page.dataset);
-    all(d.head, "style").forEach((e) => e.remove());
-    d.head.append(document.querySelector("style").cloneNode(true));
-    d.body.className = "noting";
-    d.body.replaceChildren(inside);
-    note("keys").append(...["back", "next", "ask"].map((name) => root.querySelector(`[data-do="${name}"]`).cloneNode(true)));
-    d.onkeydown = keys;
-    d.onclick = press;
-    note("run").onclick = () => {
-      if (running) spent += performance.now() - running;
-      running = running ? 0 : performance.now();
-      clock();
-    };
-    note("zero").onclick = () => { spent = 0; running = running && performance.now(); clock(); };
-    const mine = second;
-    // Loaded anew it is empty; shut, it is not wanted any more.
-    second.onpagehide = () => setTimeout(() => {
-      if (second !== mine) return;
-      try {
-        furnish();
-        recite();
-      } catch {
-        mine.close();
-        second = null;
-        recall("notes", "no");
-      }
-    }, 300);
-    clock();
-  }
-  function recite() {
-    if (!there()) return;
+  // What the second window shows: the step in hand, what is said to it, and what comes then.
+  function recite(note) {
     const idea = ideas[at], after = asking ? idea : ideas[at + 1], end = asking ? at : at + 1;
     note("step").replaceChildren(...where(idea));
     note("found").replaceChildren(...tally(idea.f));
@@ -404,17 +307,11 @@
     note("now").replaceChildren(...(asking ? [idea.q] : [...idea.p, ...idea.n]).flatMap(pieces));
     const then = !after || end === told.end ? [words.end] : after.q && asks && !asking ? pieces(after.q) : after.p.flatMap(pieces);
     note("then").replaceChildren(...then);
-    buttons(second.document);
+    buttons(note("keys"));
   }
-  function clock() {
-    if (!there()) return;
-    const s = Math.floor((spent + (running && performance.now() - running)) / 1000);
-    note("clock").textContent = [s >= 3600 ? Math.floor(s / 3600) : -1, Math.floor(s / 60) % 60, s % 60].filter((n) => n >= 0).map((n) => String(n).padStart(2, "0")).join(":");
-    note("run").textContent = running ? words.pause : words.start;
-  }
-  setInterval(clock, 250);
+  const beside = notesOf(root, words, { keys, press, recall, recite });
   opener.hidden = false;
   opener.addEventListener("click", () => start(at, false));
   addEventListener("hashchange", follow);
-  if (/^#teach/.test(location.hash)) document.fonts.ready.then(() => { follow(); if (recall("notes") === "yes") beside(false); });
+  if (/^#teach/.test(location.hash)) document.fonts.ready.then(() => { follow(); if (recall("notes") === "yes") beside.open(false); });
 })();
