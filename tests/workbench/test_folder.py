@@ -7,7 +7,7 @@ import pytest
 from unpin.workbench.folder import Folder, Refused, stamp_of
 
 
-@pytest.mark.parametrize("name", ["../x.yaml", "a/b.yaml", "/etc/passwd", ".hidden.yaml", "x.txt", "", "x", "x\x00.yaml", "..", "C:x.yaml", "a\\b.yaml", "x.yaml/", "n" * 250 + ".yaml"])
+@pytest.mark.parametrize("name", ["../x.yaml", "a/b.yaml", "/etc/passwd", ".hidden.yaml", "x.txt", "", "x", "x\x00.yaml", "..", "C:x.yaml", "a\\b.yaml", "x.yaml/", "n" * 250 + ".yaml", "a\u202elmay.yaml", "a\u2028b.yaml", "a\x7f.yaml", "a\u2066.yaml", "\ud800.yaml"])
 def test_a_name_cannot_lead_out_of_the_folder(tmp_path, name):
     with pytest.raises(Refused) as refused:
         Folder(tmp_path).save(name, "title: x", None)
@@ -29,6 +29,43 @@ def test_a_link_that_leads_out_is_neither_listed_nor_read_nor_written(tmp_path):
     with pytest.raises(Refused):
         folder.save("link.yaml", "x", stamp_of(b"secret: 1"))
     assert outside.read_text() == "secret: 1"
+
+
+def test_what_is_no_file_is_neither_waited_for_nor_replaced(tmp_path):
+    """A pipe would be read for ever, and with it every later save would wait."""
+    os.mkfifo(tmp_path / "pipe.yaml")
+    (tmp_path / "folder.yaml").mkdir()
+    (tmp_path / "ring.yaml").symlink_to(tmp_path / "ring.yaml")
+    folder = Folder(tmp_path)
+
+    assert folder.names() == []
+    for name, code in (("pipe.yaml", "not_saved"), ("folder.yaml", "not_saved"), ("ring.yaml", "name")):
+        with pytest.raises(Refused):
+            folder.read(name)
+        with pytest.raises(Refused) as refused:
+            folder.save(name, "title: x", None)
+        assert refused.value.code == code
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["folder.yaml", "pipe.yaml", "ring.yaml"]
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="nothing is closed to the superuser")
+def test_a_file_that_may_not_be_read_is_not_taken_for_a_new_one(tmp_path):
+    (tmp_path / "closed.yaml").write_text("title: kept")
+    (tmp_path / "closed.yaml").chmod(0)
+
+    with pytest.raises(Refused) as refused:
+        Folder(tmp_path).save("closed.yaml", "title: new", None)
+
+    assert refused.value.code == "not_saved"
+
+
+def test_a_file_that_has_grown_beyond_bounds_is_not_read_whole(tmp_path):
+    (tmp_path / "a.yaml").write_bytes(b"#" * 50_000_000)
+
+    with pytest.raises(Refused) as refused:
+        Folder(tmp_path).read("a.yaml")
+
+    assert refused.value.code == "large_file"
 
 
 def test_a_file_that_changed_on_disk_is_not_overwritten(tmp_path):

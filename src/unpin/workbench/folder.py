@@ -6,9 +6,11 @@ changed is never overwritten silently.
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import os
 import threading
+import unicodedata
 from pathlib import Path
 
 from unpin.base.record import record
@@ -17,6 +19,9 @@ from unpin.output import save
 LARGEST = 256 * 1024
 MOST = 500
 ENDINGS = (".yaml", ".yml")
+_UNSEEN = ("Cc", "Cs", "Zl", "Zp")
+_TURNING = "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+"""Signs of a name that cannot be seen: ends of lines, and those that turn the way of reading, so that lmay.exe reads exe.yaml."""
 
 
 class Refused(Exception):
@@ -52,9 +57,8 @@ class Folder:
 
     def read(self, name: str) -> File:
         """The file and its stamp. Refused when there is none, it is too large or no text."""
-        path = self.place(name)
         try:
-            data = path.read_bytes()
+            data = self._bytes(name)
         except OSError as fault:
             raise Refused("no_file", 404) from fault
         if len(data) > LARGEST:
@@ -67,9 +71,18 @@ class Folder:
     def stamp(self, name: str) -> str | None:
         """The stamp of what is on disk, None when there is nothing."""
         try:
-            return stamp_of(self.place(name).read_bytes())
+            return stamp_of(self._bytes(name))
         except OSError:
             return None
+
+    def _bytes(self, name: str) -> bytes:
+        """What a file holds, as far as anybody reads. OSError where there is none: a pipe or a device, at which one could wait for ever,
+        is no file."""
+        path = self.place(name)
+        if not path.is_file():
+            raise FileNotFoundError(name)
+        with open(path, "rb") as stream:
+            return stream.read(LARGEST + 1)
 
     def save(self, name: str, text: str, stamp: str | None) -> str:
         """Put the text there, whole or not at all; the new stamp. Refused (409) when the file on disk is not the one of `stamp`;
@@ -80,6 +93,8 @@ class Folder:
         path = self.place(name)
         with self._lock:
             there = self.stamp(name)
+            if there is None and os.path.lexists(path):  # something that is no file, or that we may not read
+                raise Refused("not_saved", 507, reason=os.strerror(errno.EISDIR if path.is_dir() else errno.EACCES))
             if there != stamp and there != stamp_of(data):
                 raise Refused("changed", 409, text=self.read(name).text if there else None, stamp=there)
             try:
@@ -96,13 +111,16 @@ class Folder:
         """The path of something published beside the problem files."""
         if not name or len(name) > 200 or name != Path(name).name or name.startswith(".") or Path(name).suffix not in endings:
             raise Refused("name", 400)
-        if any(ord(c) < 32 or c in '<>:"|?*\\' for c in name) or not self._inside(name):
+        if any(unicodedata.category(c) in _UNSEEN or c in _TURNING or c in '<>:"|?*\\' for c in name) or not self._inside(name):
             raise Refused("name", 400)
         return self.path / name
 
     def _inside(self, name: str) -> bool:
         """A link that leads out of the folder is not followed."""
-        return (self.path / name).resolve().parent == self.path
+        try:
+            return (self.path / name).resolve().parent == self.path
+        except (OSError, RuntimeError):  # links in a ring
+            return False
 
 
 def stamp_of(data: bytes) -> str:

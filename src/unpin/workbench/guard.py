@@ -40,14 +40,13 @@ class Guard:
     loopback name pass. Refusals are worded by `say`."""
 
     def __init__(self, app, hosts: Collection[str], say):
-        self.app, self.hosts, self.say = app, frozenset(hosts), say
+        self.app, self.hosts, self.say = app, frozenset(h.lower() for h in hosts), say
 
     async def __call__(self, scope, receive, send) -> None:
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
-        headers = {k.lower(): v.decode("latin-1") for k, v in scope["headers"]}
-        refusal = self._refusal(scope, headers)
+        refusal = self._refusal(scope)
         if refusal:
             code, status = refusal
             await self._refuse(send, code, status)
@@ -78,19 +77,21 @@ class Guard:
             if not begun:
                 await self._refuse(send, "too_large", 413)
 
-    def _refusal(self, scope, headers) -> tuple[str, int] | None:
-        host = headers.get(b"host", "")
-        if host not in self.hosts:
+    def _refusal(self, scope) -> tuple[str, int] | None:
+        def every(name: bytes) -> list[str]:
+            return [v.decode("latin-1").strip().lower() for k, v in scope["headers"] if k.lower() == name]
+
+        if len(host := every(b"host")) != 1 or host[0] not in self.hosts:
             return "host", 421
-        origin, site = headers.get(b"origin", ""), headers.get(b"sec-fetch-site", "")
-        if origin and origin not in {f"http://{h}" for h in self.hosts} or site in ("cross-site", "same-site"):
+        ours = {f"http://{h}" for h in self.hosts}
+        if any(o and o not in ours for o in every(b"origin")) or any(s and s not in ("same-origin", "none") for s in every(b"sec-fetch-site")):
             return "origin", 403
-        length = headers.get(b"content-length", "")
-        if length and (not length.isdigit() or int(length) > LARGEST):
-            return "too_large", 413
+        for length in every(b"content-length"):
+            if not (length.isascii() and length.isdigit()) or len(length) > 20 or int(length) > LARGEST:
+                return "too_large", 413
         if scope["method"] not in ("GET", "HEAD"):
             # Every browser names the origin of such a request; a program of the user's own may leave it out.
-            if not headers.get(b"content-type", "").lower().startswith("application/json"):
+            if [kind.partition(";")[0].strip() for kind in every(b"content-type")] != ["application/json"]:
                 return "not_json", 415
         return None
 

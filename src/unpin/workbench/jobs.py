@@ -14,6 +14,11 @@ KEPT = 16
 """Results that are kept until they are asked for."""
 
 
+def program(module: str) -> list[str]:
+    """The command that runs a module of ours. What lies in the folder that the desk is opened in is never run: it is not on the path."""
+    return [sys.executable, "-P", "-m", module]
+
+
 class Jobs:
     """At most one search at a time: nobody waits for the route of a figure that has changed."""
 
@@ -25,7 +30,7 @@ class Jobs:
 
     def start(self, text: str, kind: str, language: str) -> str:
         """Begin a search; returns its name."""
-        process = subprocess.Popen([sys.executable, "-m", "unpin.workbench.search"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+        process = subprocess.Popen(program("unpin.workbench.search"), stdin=subprocess.PIPE, stdout=subprocess.PIPE,
                                    stderr=subprocess.DEVNULL)
         with self._lock:
             job = str(next(self._number))

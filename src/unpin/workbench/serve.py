@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import socket
-import threading
 from collections.abc import Callable
 from importlib.util import find_spec
 from pathlib import Path
@@ -32,6 +31,7 @@ def run(folder: str | Path, port: int = 0, language: str = "en", ready: Callable
     import uvicorn
 
     from unpin.workbench.app import desk
+    from unpin.workbench.engine import Engine
 
     try:
         opened = Folder(folder)
@@ -45,10 +45,10 @@ def run(folder: str | Path, port: int = 0, language: str = "en", ready: Callable
             raise CannotOpen("no_port", port=port, reason=getattr(fault, "strerror", "") or str(fault)) from fault
         number = door.getsockname()[1]
         hosts = (f"{LOOPBACK}:{number}", f"localhost:{number}")
-        settings = uvicorn.Config(desk(opened, hosts, language), log_level="error", access_log=False, lifespan="on", timeout_graceful_shutdown=2)
+        app = desk(opened, hosts, language, Engine(opened.path, language))
+        settings = uvicorn.Config(app, log_level="critical", access_log=False, lifespan="on", timeout_graceful_shutdown=2)
         door.listen(64)
         ready(f"http://{LOOPBACK}:{number}/")
-        threading.Thread(target=warm, args=(language,), daemon=True).start()
         uvicorn.Server(settings).run(sockets=[door])
 
 

@@ -3,7 +3,7 @@ import { send } from "../net.js";
 import { redone, stepped, undone } from "../kernels/history.js";
 import { store, text, thing } from "../store.js";
 import { callOff } from "./apart.js";
-import { look, seen, wanted } from "./looking.js";
+import { look, seen, slow, timed, wanted } from "./looking.js";
 import { keep } from "./saving.js";
 
 /**
@@ -37,13 +37,15 @@ export const atRest = () => turn;
  */
 export function change(acts, mark = "") {
   const made = turn.then(async () => {
-    const asked = wanted();
+    const asked = slow() ? null : wanted();
+    const began = performance.now();
     const reply = await send("/edit", { text: text(), acts, look: asked });
+    if (asked) timed(performance.now() - began);
     if (!reply.ok) {
       store.set({ notice: reply.message ?? "" });
       return null;
     }
-    await write(reply.text, mark, () => seen(reply.look, asked));
+    await write(reply.text, mark, async () => (asked ? seen(reply.look, asked) : void look()));
     return /** @type {string[]} */ (reply.made ?? []);
   });
   turn = made.catch(() => null);

@@ -3,8 +3,17 @@ import { send } from "../net.js";
 import { store, text } from "../store.js";
 import { fitted, widened } from "../kernels/view.js";
 
+/** So long is a look waited for when there is a later text, ms; then it is dropped, and the engine stops. */
+const PATIENCE = 1500;
+/** After a look of so many ms, a change no longer waits for what is then to be seen. */
+const SLOW = 2000;
+
 let since = 0;
 let busy = false;
+let began = 0;
+let took = 0;
+/** @type {AbortController | null} */
+let running = null;
 let again = false;
 /** @type {(() => void)[]} */
 let waiting = [];
@@ -13,8 +22,10 @@ let waiting = [];
 export function look() {
   return new Promise((done) => {
     waiting.push(done);
-    if (busy) again = true;
-    else void run();
+    if (!busy) return void run();
+    again = true;
+    const old = running;
+    setTimeout(() => old?.abort(), Math.max(0, began + PATIENCE - performance.now()));
   });
 }
 
@@ -36,6 +47,14 @@ export function seen(reply, asked) {
   return Promise.resolve();
 }
 
+/** Whether the figure takes so long to be seen that the hand goes on without it. */
+export const slow = () => took > SLOW;
+
+/** How long what is seen of the text took this time. @param {number} ms */
+export function timed(ms) {
+  took = ms;
+}
+
 async function run() {
   busy = true;
   do {
@@ -43,9 +62,14 @@ async function run() {
     const asked = ++since;
     const told = waiting;
     waiting = [];
-    const reply = await send("/look", { text: text(), ...wanted(), since: asked });
+    running = new AbortController();
+    began = performance.now();
+    const reply = await send("/look", { text: text(), ...wanted(), since: asked }, { signal: running.signal });
+    running = null;
+    timed(reply.code === "dropped" ? SLOW + 1 : performance.now() - began);
     if (reply.since === asked && reply.ok) take(/** @type {any} */ (reply));
-    else if (reply.status === 0) store.set({ kept: "offline" });
+    else if (reply.code === "away") store.set({ kept: "offline" });
+    else if (!reply.ok && reply.code !== "dropped" && asked === since) store.set({ notice: reply.message ?? "" });
     for (const done of told) done();
   } while (again);
   busy = false;
