@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import sys
+from argparse import Namespace
 
 from unpin.commands.problem import as_data, problem_of
 from unpin.commands.stop import FAULTY, SOLVED
 from unpin.commands.writing import print_data
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
     """Faults of the file, then the four statements about the problem."""
     problem, diagnostics = problem_of(chosen)
     from unpin import api

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from argparse import Namespace
+
 from unpin.commands.stop import MISUSE, SOLVED, UNWRITTEN, Stop
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
     """Serve `chosen.folder`; returns the exit status once it is closed."""
     from unpin.workbench import serve
 

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+from argparse import Namespace
+from typing import TYPE_CHECKING
+
 from unpin.commands.problem import bodies, on_picture, problem_of, worked_out
 from unpin.commands.stop import FAULTY, MISUSE, SOLVED, Stop
 from unpin.commands.writing import ending_of, save_as, typeset
 
+if TYPE_CHECKING:
+    from unpin.lesson.nodes import Drawing
+    from unpin.model.problem import Problem
 
-def run(chosen) -> int:
+
+def run(chosen: Namespace) -> int:
+    """Write the figure; returns the exit status."""
     ending = ending_of(chosen.output, (".svg", ".png"))
     which = chosen.which or ("body" if chosen.body else "problem")
     if which == "body" and not chosen.body:
@@ -25,7 +33,7 @@ def run(chosen) -> int:
     return SOLVED
 
 
-def _drawing(problem, which: str, chosen):
+def _drawing(problem: Problem, which: str, chosen: Namespace) -> Drawing:
     from unpin import api
     from unpin.lesson.figures import Studio
     from unpin.lesson.sheet import sheet_for

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import sys
+from argparse import Namespace
 from pathlib import Path
 
 from unpin.commands.stop import MISUSE, SOLVED, UNWRITTEN, Stop
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
+    """List the examples, print one, or copy them; returns the exit status."""
     from unpin import bundled
 
     if chosen.name and bundled.path_of(chosen.name) is None:

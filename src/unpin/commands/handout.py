@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from argparse import Namespace
+
 from unpin.commands.problem import lesson_of, on_picture, problem_of, worked_out
 from unpin.commands.stop import FAULTY, SOLVED
 from unpin.commands.writing import ending_of, publish_as
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
+    """Write the document; returns the exit status."""
     from unpin.publish import ENDINGS
 
     ending_of(chosen.output, ENDINGS)

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import sys
+from argparse import Namespace
 from pathlib import Path
 
 from unpin.commands.stop import DEFECT, FAULTY, MISUSE, SOLVED, UNWRITTEN, Stop
 from unpin.words.sentences import say
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
+    """Write a document for each problem and say how many are solved; returns the exit status, the worst of all."""
     from unpin.handouts import write_all
     from unpin.register import files_of
 
@@ -34,7 +36,7 @@ def run(chosen) -> int:
     return next((s for s in (DEFECT, UNWRITTEN, MISUSE, FAULTY) if s in statuses), SOLVED)
 
 
-def _options(chosen) -> list[str]:
+def _options(chosen: Namespace) -> list[str]:
     out = ["--short"] if chosen.short else []
     for name in ("fade", "figures", "route", "house", "language"):
         value = getattr(chosen, name)

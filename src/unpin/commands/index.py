@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from argparse import Namespace
 from pathlib import Path
 
 from unpin.commands.stop import FAULTY, MISUSE, SOLVED, Stop
@@ -10,7 +11,8 @@ from unpin.commands.writing import ending_of, print_data, save_as
 from unpin.words.sentences import say
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
+    """Tell the list of the folder in the form asked for; returns the exit status."""
     from unpin.register import ENDINGS, as_data, as_markdown, as_page, as_text, index
 
     ending = ending_of(chosen.output, ENDINGS) if chosen.output else ""

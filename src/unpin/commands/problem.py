@@ -4,15 +4,26 @@ from __future__ import annotations
 
 import os
 import sys
+from argparse import Namespace
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from unpin.commands.stop import DEFECT, FAULTY, MISUSE, UNWRITTEN, Stop
 from unpin.commands.writing import print_data
 
+if TYPE_CHECKING:  # each command imports what it needs when it runs
+    from unpin.base.diagnostic import Diagnostic
+    from unpin.lesson.nodes import Lesson
+    from unpin.model.action import Structure
+    from unpin.model.problem import Problem
+    from unpin.read.reader import Reading
+    from unpin.route.worked import Worked
 
-def problem_of(chosen):
-    """The problem, or the end when it has faults."""
+
+def problem_of(chosen: Namespace) -> tuple[Problem, tuple[Diagnostic, ...]]:
+    """The problem and the remarks on it, or the end when it has faults."""
     reading = reading_of(chosen)
     if not reading.sound:
         if getattr(chosen, "json", False):
@@ -21,7 +32,7 @@ def problem_of(chosen):
     return reading.problem, reading.diagnostics
 
 
-def reading_of(chosen):
+def reading_of(chosen: Namespace) -> Reading:
     """What the file says; remarks go to standard error unless data was asked for."""
     from unpin import bundled
     from unpin.read import read_file, read_text
@@ -46,7 +57,7 @@ def reading_of(chosen):
     return reading
 
 
-def _house(chosen):
+def _house(chosen: Namespace):
     """The house style and the remarks on it; of a sheet each remark once. From here on the command speaks its language."""
     from unpin.houses import style_for
 
@@ -58,7 +69,7 @@ def _house(chosen):
     return house, fresh
 
 
-def _near_example(d, said: str):
+def _near_example(d: Diagnostic, said: str) -> Diagnostic:
     """The remark that a file is not there, with the example that may have been meant."""
     if d.code != "read.no_file" or os.path.dirname(said):
         return d
@@ -69,7 +80,7 @@ def _near_example(d, said: str):
     return replace(d, arguments={**d.arguments, "nearest": near}, hint="hint.example") if near else d
 
 
-def _remark(diagnostics, language: str) -> None:
+def _remark(diagnostics: Sequence[Diagnostic], language: str) -> None:
     if diagnostics:
         from unpin.words.remarks import render
 
@@ -77,7 +88,8 @@ def _remark(diagnostics, language: str) -> None:
             print(render(d, language), file=sys.stderr)
 
 
-def as_data(diagnostics, language: str) -> tuple[dict, ...]:
+def as_data(diagnostics: Sequence[Diagnostic], language: str) -> tuple[dict, ...]:
+    """Remarks as plain records, each with its sentence and hint in a language."""
     if not diagnostics:
         return ()
     from unpin.render.json import remarks
@@ -86,7 +98,8 @@ def as_data(diagnostics, language: str) -> tuple[dict, ...]:
     return remarks(diagnostics, lambda d: (sentence(d, language), hint(d, language)))
 
 
-def worked_out(problem):
+def worked_out(problem: Problem) -> Worked:
+    """The problem solved and proved; the end with status 3 where the proof fails."""
     from unpin import api
     from unpin.base.diagnostic import Defect
 
@@ -96,7 +109,8 @@ def worked_out(problem):
         raise Stop(DEFECT, "defect", what=", ".join(map(str, defect.args[-1]))) from defect
 
 
-def lesson_of(worked, chosen, drawn: bool):
+def lesson_of(worked: Worked, chosen: Namespace, drawn: bool) -> Lesson:
+    """The solution as the command asks for it: its route, its figures, short or faded."""
     from unpin import api
 
     if chosen.route == "own" and worked.recommended is not None and worked.wanted is None:
@@ -105,7 +119,7 @@ def lesson_of(worked, chosen, drawn: bool):
     return api.explain(worked, chosen.figures, chosen.route, drawn, short, fade)
 
 
-def on_picture(problem, chosen):
+def on_picture(problem: Problem, chosen: Namespace) -> Problem:
     """The problem with the picture beneath that was asked for, if any."""
     if not chosen.beneath:
         return problem
@@ -123,7 +137,7 @@ def on_picture(problem, chosen):
         raise Stop(UNWRITTEN, "no_library", name="typst") from missing
 
 
-def bodies(structure, said: str) -> list[str]:
+def bodies(structure: Structure, said: str) -> list[str]:
     """Names of bodies from `arm`, `post + arm`, `C` for its pin, `whole`."""
     known = [b.name for b in structure.bodies]
     if said == "whole":

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import sys
+from argparse import Namespace
 
 from unpin.commands.stop import FAULTY, MISUSE, SOLVED, UNWRITTEN, Stop
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
     """Said `A to B`, or `A B`."""
     from unpin.amend import amend
     from unpin.read.edits import rename as renamed

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import sys
+from argparse import Namespace
 
 from unpin.commands.problem import problem_of, worked_out
 from unpin.commands.stop import FAULTY, MISUSE, SOLVED, Stop
 from unpin.commands.writing import ending_of, publish_as
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
     """A sheet of problems; nothing is written while one of them is faulty or not fully solved."""
     from unpin import api
     from unpin.lesson.paper import misfit

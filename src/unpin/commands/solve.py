@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import sys
+from argparse import Namespace
 
 from unpin.commands.problem import as_data, lesson_of, problem_of, worked_out
 from unpin.commands.stop import FAULTY, SOLVED
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
+    """Tell the solution; returns the exit status."""
     problem, diagnostics = problem_of(chosen)
     worked = worked_out(problem)
     lesson = lesson_of(worked, chosen, drawn=False)

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import sys
+from argparse import Namespace
 
 from unpin.commands.problem import bodies, problem_of, worked_out
 from unpin.commands.stop import FAULTY, SOLVED, Stop
 from unpin.commands.writing import print_data
 
 
-def run(chosen) -> int:
+def run(chosen: Namespace) -> int:
+    """Tell the routes, or the sums on one body; returns the exit status."""
     problem, _ = problem_of(chosen)
     worked = worked_out(problem)
     from unpin.lesson import ways

@@ -3,31 +3,42 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING, TypeVar
 
 from unpin.commands.stop import MISUSE, UNWRITTEN, Stop
 
+if TYPE_CHECKING:
+    from unpin.lesson.nodes import Lesson
+
+Made = TypeVar("Made")
+
 
 def ending_of(name: str, allowed: tuple[str, ...]) -> str:
+    """The ending of the name of an output, or the end where a command does not write it."""
     ending = Path(name).suffix.lower()
     if ending not in allowed:
         raise Stop(MISUSE, "ending", file=name, endings=", ".join(allowed))
     return ending
 
 
-def publish_as(lesson, name: str, sources: tuple[str, ...]) -> None:
+def publish_as(lesson: Lesson, name: str, sources: tuple[str, ...]) -> None:
+    """A lesson in the form that the name of the output ends with; never over one of its sources."""
     from unpin.publish import publish
 
     written(name, lambda: typeset(lambda: publish(lesson, name, sources)))
 
 
 def save_as(name: str, data: bytes, source: str) -> None:
+    """Bytes under a name; never over their source."""
     from unpin.output import save
 
     written(name, lambda: save(name, data, source))
 
 
-def written(name: str, write) -> None:
+def written(name: str, write: Callable[[], object]) -> None:
+    """Do `write`, and end with what kept it from being done."""
     from unpin.output import SameFile
 
     try:
@@ -38,7 +49,8 @@ def written(name: str, write) -> None:
         raise Stop(UNWRITTEN, "not_written", file=name, reason=fault.strerror or str(fault)) from fault
 
 
-def typeset(make):
+def typeset(make: Callable[[], Made]) -> Made:
+    """What the typesetter makes, or the end with status 4 where it is missing."""
     from unpin.render.typeset import TypesetterMissing
 
     try:
@@ -48,6 +60,7 @@ def typeset(make):
 
 
 def print_data(data: dict) -> None:
+    """As JSON on standard output."""
     import json
 
     sys.stdout.write(json.dumps(data, ensure_ascii=False, indent=2) + "\n")
