@@ -9,7 +9,7 @@ const { under, following, reading, fromLine } = await import(`${home}/hit.js`);
 const { change, forward, backward, carried, lines } = await import(`${home}/diff.js`);
 const { begun, stepped, undone, redone, recent } = await import(`${home}/history.js`);
 const { deformed, touched, corners } = await import(`${home}/outline.js`);
-const { toUnits, toPoints, within, marked, lineAt } = await import(`${home}/spans.js`);
+const { toUnits, within, marked, lineAt } = await import(`${home}/spans.js`);
 const { laid, metresOf, pixelAt, matrix } = await import(`${home}/tracing.js`);
 const { wayOf, nextWay, angleOf } = await import(`${home}/ways.js`);
 const { velocity, carried: turned } = await import(`${home}/twist.js`);
@@ -141,7 +141,6 @@ test("where a point moves, the corners on it go along and no others", () => {
 test("places count code points, as the engine does, where the browser counts units", () => {
   const text = "a𝑃b";
   assert.equal(toUnits(text, 2), 3);
-  assert.equal(toPoints(text, 3), 2);
   assert.equal(within(text, [1, 2]), "𝑃");
   assert.equal(lineAt("a\nb\nc", 4), 3);
 });

@@ -9,10 +9,8 @@ import { fresh, offered, stale } from "./offering.js";
 /** @typedef {import("../types.js").Saying} Saying */
 
 let asked = 0;
+/** How often a key has changed a field: what has been typed since a question was sent is never overwritten by its reply. */
 let strokes = 0;
-
-/** How often a key has changed a field: what has been typed since a question was sent is never overwritten by its reply. @returns {number} */
-export const typedSoFar = () => strokes;
 
 /**
  * Touch things; nothing for the whole.

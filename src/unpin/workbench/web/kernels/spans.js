@@ -8,13 +8,6 @@ export function toUnits(text, points) {
   return units;
 }
 
-/** @param {string} text @param {number} units @returns {number} code points from the start */
-export function toPoints(text, units) {
-  let points = 0;
-  for (let k = 0; k < units && k < text.length; points++) k += /** @type {number} */ (text.codePointAt(k)) > 0xffff ? 2 : 1;
-  return points;
-}
-
 /** The part of a text between two code points. @param {string} text @param {[number, number]} span @returns {string} */
 export function within(text, span) {
   return text.slice(toUnits(text, span[0]), toUnits(text, span[1]));
