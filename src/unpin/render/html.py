@@ -247,8 +247,8 @@ _ROOM = re.compile(r" ?([-+*/%=<>!&|?:;,(){}\[\]]) ?")
 
 
 def _close(script: str) -> str:
-    """A script without the room round its signs, and with the lines that a sign ends run together; what stands in quotation marks is left alone. Two signs that would become
-    another (`a + +b`) we do not write, nor a pattern with a blank."""
+    """A script without the room round its signs, and with the lines that a sign ends run together; what stands in quotation marks is
+    left alone. Two signs that would become another (`a + +b`) we do not write, nor a pattern with a blank."""
     near = "".join(piece if k % 2 else _ROOM.sub(r"\1", piece) for k, piece in enumerate(_WORDS.split(script)))
     return re.sub(r"(?<=[;{,])\n|\n(?=[}.])", "", near)
 

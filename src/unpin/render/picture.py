@@ -25,10 +25,12 @@ def svg(drawing: Drawing, fonts: str = "embed", language: str = "en", colours: s
 
 
 _DARK = "@media screen and (prefers-color-scheme:dark){svg{"
+"""How the dark set of inks begins in a picture that stands alone (`draw.svg`)."""
 
 
 def _in_colours(text: str, colours: str) -> str:
     """A picture that stands alone, in one set of its two."""
+    assert _DARK in text
     if colours == "dark":
         return text.replace(_DARK, "@media all{svg{background:var(--paper);", 1)
     return text.replace(_DARK, "@media not all{svg{", 1)
@@ -45,7 +47,7 @@ def placed(drawing: Drawing, scale: float = 0.0, language: str = "en") -> tuple[
 def _written(scene: Scene, drawing: Drawing, fonts: str, language: str) -> str:
     from unpin.draw.svg import write
 
-    scene = replace(scene, title=said(drawing.caption, language).rstrip("."), description=description(drawing, language))
+    scene = _named(scene, drawing, language)
     if fonts == "page":
         text = write(scene, fonts="name", theme={ink: f"var(--{ink})" for ink in _INKS})
         # The name of an inline drawing comes from its title and description by id, which must be unique on the page.
@@ -54,6 +56,11 @@ def _written(scene: Scene, drawing: Drawing, fonts: str, language: str) -> str:
         text = text.replace("<title>", f'<title id="{drawing.id}-name">', 1)
         return text.replace("<desc>", f'<desc id="{drawing.id}-told">', 1)
     return write(scene, fonts="embed" if fonts == "embed" else "name")
+
+
+def _named(scene: Scene, drawing: Drawing, language: str) -> Scene:
+    """The scene with its title and its description, for those who do not see it."""
+    return replace(scene, title=said(drawing.caption, language).rstrip("."), description=description(drawing, language))
 
 
 def _larger(text: str) -> str:
@@ -74,8 +81,7 @@ def png(drawing: Drawing, language: str = "en", ppi: float = 300, colours: str =
     from unpin.render.typeset import compile_document
 
     inks = INKS_DARK if colours == "dark" else INKS_LIGHT
-    scene = replace(draw(drawing.figure), title=said(drawing.caption, language).rstrip("."), description=description(drawing, language))
-    text = write(scene, fonts="name", theme=inks if colours == "dark" else None)
+    text = write(_named(draw(drawing.figure), drawing, language), fonts="name", theme=inks if colours == "dark" else None)
     body = f'#set page(width: auto, height: auto, margin: 4pt, fill: rgb("{inks["paper"]}"))\n#image("figure.svg")\n'
     return compile_document(body, {"figure.svg": text}, "png", ppi)
 
