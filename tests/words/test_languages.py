@@ -95,3 +95,12 @@ def test_no_sentence_is_left_empty_where_english_says_something(language, subjec
     english, other = forms("en", subject), forms(language, subject)
     empty = [code for code in english.keys() & other.keys() if any(english[code].values()) and not all(other[code].values())]
     assert not empty, listed(f"catalogue/{language}/{subject}.toml, empty:", empty)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_desk_offers_every_language_there_is(language):
+    """The page makes its choices of the keys, so each language has one in every language."""
+    beginning = "page.hand.language."
+    offered = {key.removeprefix(beginning) for key in catalogue("desk", language) if key.startswith(beginning)}
+
+    assert offered == {"auto", *LANGUAGES}
