@@ -39,9 +39,11 @@ def values(lesson) -> set[str]:
 
 
 def dimensions(lesson) -> set[str]:
-    """Digits of the distances that stand on the figures of a lesson: a diagram may show an arm before a sum uses it."""
+    """Digits of the distances and of the given loads that stand on the figures of a lesson: a diagram may show an arm before a sum uses it,
+    and a couple in the unit in which its sum will count it."""
     shown = [svg(d) for d in drawings(lesson)]
     marks = [m for text in shown for m in re.findall(r'<text class="(?:dimension|slope)".*?</text>', text, re.S)]
+    marks += [m for text in shown for m in re.findall(r'data-action="load\d+"[^>]* aria-label="([^"]*)"', text)]
     return {d for mark in marks for d in re.findall(r"\d[\d.]*", plain(re.sub(r"<[^>]*>", "", mark)))}
 
 

@@ -11,6 +11,7 @@ import threading
 import time
 import urllib.error
 import urllib.request
+from http.client import HTTPException
 from pathlib import Path
 
 import pytest
@@ -60,7 +61,7 @@ def test_a_server_that_is_killed_while_it_saves_leaves_a_whole_file(served, wait
         for k in range(1000):
             try:
                 mine = send(address, "/save", {"name": "a.yaml", "text": texts[k % 2], "stamp": mine})["stamp"]
-            except (OSError, ValueError):
+            except (OSError, ValueError, HTTPException):
                 return
 
     saving = threading.Thread(target=keep_saving)
