@@ -5,12 +5,12 @@ from asking import Desk
 
 import unpin
 from unpin.read.reader import read_text
+from unpin.workbench.directions import directions
 from unpin.workbench.editing import edited, free_point
 from unpin.workbench.folder import Refused
 from unpin.workbench.looking import look
 from unpin.workbench.readings import completions, read, readings
 from unpin.workbench.sayings import sayings
-from unpin.workbench.ways import ways
 
 
 def test_a_frame_is_made_from_nothing_by_acts_alone(tmp_path):
@@ -273,6 +273,6 @@ def test_a_word_is_a_new_name_only_of_one_thing_that_has_a_name_and_only_where_i
 def test_a_support_says_each_direction_that_it_may_have():
     text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {bar: A B}\nsupports: {A: pin, B: roller}\nloads: [mass 3 kg hangs at B, 3 N at B down]\n"
 
-    assert [w["phrase"] for w in ways(text, "connection B")][:3] == ["roller pushes down", "roller pushes up", "roller pushes right"]
-    assert [w["phrase"] for w in ways(text, "load 2", phrase="7 N at B down")][:2] == ["7 N at B up", "7 N at B right"]
-    assert ways(text, "connection A") == ways(text, "load 1") == ways(text, "point B") == []
+    assert [w["phrase"] for w in directions(text, "connection B")][:3] == ["roller pushes down", "roller pushes up", "roller pushes right"]
+    assert [w["phrase"] for w in directions(text, "load 2", phrase="7 N at B down")][:2] == ["7 N at B up", "7 N at B right"]
+    assert directions(text, "connection A") == directions(text, "load 1") == directions(text, "point B") == []

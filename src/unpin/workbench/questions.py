@@ -9,7 +9,7 @@ from typing import Any
 
 from unpin.base.record import record
 from unpin.model.house import PLAIN, House
-from unpin.workbench import editing, hand, looking, publishing, readings, sayings, ways
+from unpin.workbench import directions, editing, hand, looking, publishing, readings, sayings
 from unpin.workbench.folder import Folder, Refused
 
 JSON = "application/json"
@@ -61,7 +61,7 @@ def questions(folder: Folder, language: str = "en") -> dict[str, Question]:
 
     def completed(d: dict[str, Any]) -> dict[str, Any]:
         options = readings.completions(written(d), str(d["section"]), str(d["phrase"]), int(d["at"]), language)
-        return {"ok": True, "options": options, "ways": _ways(d, language)}
+        return {"ok": True, "options": options, "directions": _directions(d, language)}
 
     def published(d: dict[str, Any]) -> Any:
         w = wanted(d)
@@ -80,7 +80,7 @@ def questions(folder: Folder, language: str = "en") -> dict[str, Question]:
     return {
         "/look": look,
         "/edit": edit,
-        "/sayings": lambda d: {"ok": True, "sayings": sayings.sayings(written(d), d["touched"]), "ways": _ways(d, language)},
+        "/sayings": lambda d: {"ok": True, "sayings": sayings.sayings(written(d), d["touched"]), "directions": _directions(d, language)},
         "/read": lambda d: {"ok": True, **readings.read(written(d), str(d["line"]), d.get("touched") or (), language)},
         "/complete": completed,
         "/body": lambda d: hand.isolated(written(d), d["bodies"], d.get("sums") or (), language, _style(folder)),
@@ -90,10 +90,10 @@ def questions(folder: Folder, language: str = "en") -> dict[str, Question]:
     }
 
 
-def _ways(d: dict[str, Any], language: str) -> list[dict[str, Any]]:
+def _directions(d: dict[str, Any], language: str) -> list[dict[str, Any]]:
     """Directions that the one thing that is touched may have instead of its own."""
     touched = d.get("touched") or ()
-    return ways.ways(written(d), str(touched[0]), language, str(d.get("phrase") or "")) if len(touched) == 1 else []
+    return directions.directions(written(d), str(touched[0]), language, str(d.get("phrase") or "")) if len(touched) == 1 else []
 
 
 def _style(folder: Folder) -> House:

@@ -10,9 +10,9 @@ from unpin.read.edits import rename
 from unpin.read.forms import FORMS
 from unpin.read.reader import read_text
 from unpin.read.schema import BY_NAME, SECTIONS, Section
+from unpin.workbench.directions import DIRECTIONS, named
 from unpin.workbench.editing import free_name, free_point, is_there, reads, said
 from unpin.workbench.sayings import CHAINS, ORDER, fits, plainly
-from unpin.workbench.ways import WAYS, named
 
 _LONGEST, _MOST = 400, 12
 _YET = {"read.support_on_nothing", "read.load_on_nothing", "read.no_support", "read.not_shared", "read.ask_of_member"}
@@ -162,13 +162,13 @@ def example(section: Section) -> str:
 
 
 def continuations(line: str, language: str = "en") -> list[dict[str, str]]:
-    """What may come next in a new line: after the place of a force, the ways it may point."""
+    """What may come next in a new line: after the place of a force, the directions it may have."""
     if not line.endswith(" ") or not line.strip() or len(line) > _LONGEST:
         return []
     phrase = next((t[2] for t in _tries(line.strip()) if t[0].name == "loads"), "")
     if not re.search(r"\bat [^\W\d]\w*'*$", phrase) or not reads("load", f"{phrase} down"):
         return []
-    return [{"insert": way, "means": named(way, word, language)} for way, word in WAYS]
+    return [{"insert": way, "means": named(way, word, language)} for way, word in DIRECTIONS]
 
 
 def completions(text: str, section: str, phrase: str, at: int, language: str = "en") -> list[dict[str, str]]:
@@ -180,8 +180,8 @@ def completions(text: str, section: str, phrase: str, at: int, language: str = "
         return []
     before = phrase[: max(0, min(at, len(phrase)))]
     begun = re.search(r"[\w']*$", before).group()
-    if section == "loads" and not begun and (ways := continuations(before, language)):
-        return ways
+    if section == "loads" and not begun and (onward := continuations(before, language)):
+        return onward
     problem = read_text(text).problem
     names = [p.name for p in problem.points] + [p.name for p in problem.parts] if problem else []
     found = parse_phrase(schema.phrase, before[: len(before) - len(begun)] + "\u00b7")

@@ -11,7 +11,7 @@ const { begun, stepped, undone, redone, recent } = await import(`${home}/history
 const { deformed, touched, corners } = await import(`${home}/outline.js`);
 const { toUnits, within, marked, lineAt } = await import(`${home}/spans.js`);
 const { laid, metresOf, pixelAt, matrix } = await import(`${home}/tracing.js`);
-const { wayOf, nextWay, angleOf } = await import(`${home}/ways.js`);
+const { directionOf, nextDirection, angleOf } = await import(`${home}/directions.js`);
 const { velocity, carried: turned } = await import(`${home}/twist.js`);
 
 test("the step of the grid is 1, 2 or 5 times a power of ten and wide enough to be pointed at", () => {
@@ -181,11 +181,11 @@ test("the direction of a force is an axis by its name, else round degrees above 
     [33, 5, "at 35 deg above right"], [33.4, 1, "at 33 deg above right"], [147, 5, "at 35 deg above left"], [-146, 5, "at 35 deg below left"],
     [-53.13, 5, "at 55 deg below right"], [359.6, 1, "right"], [720, 5, "right"],
   ])
-    assert.equal(wayOf(degrees, step).words, words, `${degrees}`);
-  assert.equal(nextWay(-53.13, 1, 15).words, "at 45 deg below right");
-  assert.equal(nextWay(-53.13, -1, 15).words, "at 60 deg below right");
-  assert.equal(nextWay(-90, 1, 15).words, "at 75 deg below right");
-  assert.equal(nextWay(-90, -1, 1).words, "at 89 deg below left");
-  assert.equal(nextWay(75, 1, 15).words, "up");
+    assert.equal(directionOf(degrees, step).words, words, `${degrees}`);
+  assert.equal(nextDirection(-53.13, 1, 15).words, "at 45 deg below right");
+  assert.equal(nextDirection(-53.13, -1, 15).words, "at 60 deg below right");
+  assert.equal(nextDirection(-90, 1, 15).words, "at 75 deg below right");
+  assert.equal(nextDirection(-90, -1, 1).words, "at 89 deg below left");
+  assert.equal(nextDirection(75, 1, 15).words, "up");
   assert.equal(angleOf([1, 1], [1, 3]), 90);
 });

@@ -37,7 +37,7 @@ export async function touch(ids, held = false, since = strokes) {
 }
 
 /** @param {any} reply @returns {import("../types.js").Option[]} */
-const directions = (reply) => (reply.ways ?? []).map((/** @type {object} */ w) => ({ ...w, insert: "" }));
+const directions = (reply) => (reply.directions ?? []).map((/** @type {object} */ one) => ({ ...one, insert: "" }));
 
 /** One more, or one less, of what is touched. @param {string} id */
 export function add(id) {

@@ -1,5 +1,5 @@
 /** A force turned, or carried to another point, as a change of its phrase; and how its arrow stands on the sheet. */
-import { nextWay, FINE } from "../kernels/ways.js";
+import { nextDirection, FINE } from "../kernels/directions.js";
 import { toScreen } from "../kernels/view.js";
 import { point, store, thing } from "../store.js";
 import { shapes } from "./shapes.js";
@@ -42,5 +42,5 @@ export const carry = (id, to) => change([{ do: "carry", id, from: thing(id)?.poi
 /** A force turned to the next round direction by keys: the whole run is one step. @param {string} id @param {1 | -1} sense anticlockwise or clockwise @param {boolean} fine */
 export function turnOn(id, sense, fine) {
   const angle = thing(id)?.angle;
-  return typeof angle === "number" ? turn(id, nextWay(angle, sense, fine ? FINE : KEYS).words, `turn ${id}`) : Promise.resolve(null);
+  return typeof angle === "number" ? turn(id, nextDirection(angle, sense, fine ? FINE : KEYS).words, `turn ${id}`) : Promise.resolve(null);
 }

@@ -1,5 +1,5 @@
 /** An arrow in the hand: its free end turns the force, the rest of it carries the force to another point. */
-import { angleOf, FINE, ROUND, wayOf } from "../kernels/ways.js";
+import { angleOf, directionOf, FINE, ROUND } from "../kernels/directions.js";
 import { toMetres } from "../kernels/view.js";
 import { point, store, text, thing } from "../store.js";
 import { touch } from "../acts/saying.js";
@@ -69,7 +69,7 @@ export const arrows = {
     move(m, t) {
       const hand = toMetres(store.get().view, t.spot);
       const pivot = point(m.at)?.at ?? [0, 0];
-      m.way = wayOf(angleOf(pivot, hand) + (m.tail ? 180 : 0), t.shift ? FINE : ROUND);
+      m.way = directionOf(angleOf(pivot, hand) + (m.tail ? 180 : 0), t.shift ? FINE : ROUND);
       const show = () => shown(m.id, m.at, m.way.degrees - (thing(m.id)?.angle ?? 0));
       show();
       store.set({ landing: { at: hand, shown: m.way.words } });

@@ -10,7 +10,7 @@ const AXES = /** @type {Record<number, string>} */ ({ 0: "right", 90: "up", 180:
  * A direction on round degrees, anticlockwise from the right, and its words: an axis by its name, else so much above or below the level.
  * @param {number} degrees @param {number} [step] @returns {{degrees: number, words: string}}
  */
-export function wayOf(degrees, step = ROUND) {
+export function directionOf(degrees, step = ROUND) {
   const round = ((Math.round(degrees / step) * step) % 360 + 360) % 360;
   const right = round < 90 || round > 270;
   const level = right ? Math.min(round, 360 - round) : Math.abs(180 - round);
@@ -21,10 +21,10 @@ export function wayOf(degrees, step = ROUND) {
  * The next round direction from one that may not be round.
  * @param {number} degrees @param {1 | -1} sense anticlockwise or clockwise @param {number} step @returns {{degrees: number, words: string}}
  */
-export function nextWay(degrees, sense, step) {
+export function nextDirection(degrees, sense, step) {
   const place = degrees / step;
   const next = sense > 0 ? Math.floor(place + 1e-6) + 1 : Math.ceil(place - 1e-6) - 1;
-  return wayOf(next * step, FINE);
+  return directionOf(next * step, FINE);
 }
 
 /** Degrees anticlockwise from the right of the way from one place to another. @param {[number, number]} from @param {[number, number]} to y up @returns {number} */

@@ -1,4 +1,4 @@
-"""The ways in which what is touched may point, where its phrase says one: the same phrase with each of the plain directions."""
+"""The directions in which what is touched may point, where its phrase says one: the same phrase with each of the plain ones."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from unpin.workbench.editing import edited
 from unpin.workbench.folder import Refused
 from unpin.workbench.turning import turned
 
-WAYS = (("down", ""), ("up", ""), ("right", ""), ("left", ""), ("at 30 deg", "angle"), ("right 3 down 4", "slope"))
+DIRECTIONS = (("down", ""), ("up", ""), ("right", ""), ("left", ""), ("at 30 deg", "angle"), ("right 3 down 4", "slope"))
 """Directions that are offered, plainest first, and the word for those that are no word themselves."""
 
 
@@ -21,7 +21,7 @@ def named(way: str, word: str, language: str) -> str:
     return say(f"desk.way.{word}", language) if word else way
 
 
-def ways(text: str, id: str, language: str = "en", phrase: str = "") -> list[dict[str, Any]]:
+def directions(text: str, id: str, language: str = "en", phrase: str = "") -> list[dict[str, Any]]:
     """For each direction the whole phrase of a thing with it, and where it stands in that; none where the phrase says no direction.
     `phrase`: one that is typed and not yet meant, instead of its own."""
     from unpin.workbench.looking import things_of
@@ -32,9 +32,9 @@ def ways(text: str, id: str, language: str = "en", phrase: str = "") -> list[dic
         return []
     if phrase and phrase != thing["phrase"]:
         typed = change(text, thing["section"], thing["key"], phrase)
-        return ways(typed.text, id, language) if typed.made else []
+        return directions(typed.text, id, language) if typed.made else []
     out = []
-    for way, word in WAYS:
+    for way, word in DIRECTIONS:
         made = _with(text, thing, kind, way)
         if made and made != thing["phrase"]:
             start = made.index(way)
