@@ -33,3 +33,7 @@ def test_the_pin_of_a_pulley_hangs_where_its_cords_go_down():
 
 def test_the_pin_of_a_pulley_stands_where_its_cords_go_up():
     assert support_up("pin", (0, 0), [], [], (0, 0), ((0.0, -1.0), (0.0, -1.0))) == (0.0, -1.0)
+
+
+def test_nothing_is_seen_of_a_cord_that_touches_a_disc_at_one_spot():
+    assert hanging(((1.0, 2.0),) * 9) == []

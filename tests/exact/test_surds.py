@@ -125,3 +125,9 @@ def test_a_root_that_does_not_open_has_fifty_good_digits():
 def test_no_real_root_of_a_negative_number():
     with pytest.raises(ValueError):
         sqrt(1 - sqrt(Fraction(2)))
+
+
+def test_a_root_too_long_for_a_machine_number_still_has_its_size():
+    long = Surd({1: Fraction(1), 10**400 + 3: Fraction(1, 10**200)})
+
+    assert float(long) == pytest.approx(2.0)

@@ -33,6 +33,8 @@ WOUND_UP = 249.0
 
 def hanging(arc: tuple[Spot, ...]) -> list[Spot]:
     """Directions in which the strands of a cord leave the disc that it lies on along `arc`."""
+    if not all(math.dist(*two) for two in (arc[:2], arc[1:3], arc[-2:])):
+        return []  # so short that nothing is to be seen of it
     ends = [(arc[1], arc[0])]
     if (len(arc) - 1) * angle_between(*(_step(*arc[k : k + 2]) for k in (0, 1))) < WOUND_UP:
         ends.append((arc[-2], arc[-1]))

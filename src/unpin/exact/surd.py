@@ -184,7 +184,12 @@ class Surd:
         return hash(frozenset(self.terms.items()))
 
     def __float__(self):
-        parts = [float(q) * math.sqrt(d) for d, q in self.terms.items()]
+        try:
+            parts = [float(q) * math.sqrt(d) for d, q in self.terms.items()]
+        except OverflowError:  # a root of more than 300 places
+            from unpin.exact.digits import Digits
+
+            return float(Digits.of(self))
         total = math.fsum(parts)
         if abs(total) < 1e-6 * max(map(abs, parts)):
             from unpin.exact.digits import Digits

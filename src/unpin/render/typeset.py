@@ -46,5 +46,11 @@ def _made(files: str | dict[str, bytes], form: str, ppi: float) -> list[bytes]:
 
     fonts = typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(opentype_folder())])
     options = {"pdf_standards": "ua-1", "timestamp": 0} if form == "pdf" else {"ppi": ppi}
-    made = typst.compile(files, format=form, font_paths=fonts, **options)
+    try:
+        made = typst.compile(files, format=form, font_paths=fonts, **options)
+    except typst.TypstError as error:
+        if form != "pdf" or "could not be displayed with" not in f"{error.message}":
+            raise
+        # A sign that our fonts do not hold: it is shown as a box, and the file no longer says that it can be read by everybody.
+        made = typst.compile(files, format=form, font_paths=fonts, timestamp=0)
     return made if isinstance(made, list) else [made]
