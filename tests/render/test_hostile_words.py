@@ -1,6 +1,8 @@
 """Whatever words an author types, every format shows them as words: its structure is that of the same lesson with harmless ones."""
 
 import re
+import shutil
+import subprocess
 from dataclasses import replace
 from pathlib import Path
 
@@ -72,8 +74,8 @@ def test_markdown_has_the_blocks_of_its_harmless_twin_and_shows_the_words(solved
 
 
 ORDERS = re.compile(r"\\[A-Za-z@]+|\\.")
-HARMLESS = {r"\textbackslash", r"\{", r"\}", r"\$", r"\&", r"\#", r"\%", r"\_", r"\textasciitilde", r"\textasciicircum", r"\textless", r"\textgreater", r"\textbar", r"\textquotedbl", r"\ensuremath",
-            r"\surd", r"\times", r"\cdot", r"\circ", r"\dots", r"\tfrac"}
+HARMLESS = {r"\textbackslash", r"\{", r"\}", r"\$", r"\&", r"\#", r"\%", r"\_", r"\textasciitilde", r"\textasciicircum", r"\textless", r"\textgreater", r"\textbar", r"\ensuremath",
+            r"\surd", r"\times", r"\cdot", r"\circ", r"\dots", r"\tfrac", r"\textendash", r"\textemdash"}
 
 
 @FEW
@@ -89,6 +91,21 @@ def test_latex_has_no_order_that_the_author_wrote(solved, words):
     assert more <= HARMLESS | {r"\'", r"\d", r"\ss", r"\i", r"\,", r"\^"}, more
     assert made.count("\\end{document}") == 1
     assert not re.search(r"(?<!\\)[%$](?![^\n]*\\boxed)", "\n".join(x for x in made.splitlines() if "LARGE" in x))
+
+
+@pytest.mark.skipif(not shutil.which("pdflatex"), reason="needs pdflatex")
+def test_latex_with_hostile_words_is_set_without_an_error_and_shows_them(solved, tmp_path):
+    source, figures = api.as_latex(lesson(solved, " ".join(["x", *(p for p in PIECES if len(p) < 100)])), "figures")
+    (tmp_path / "figures").mkdir()
+    for name, data in figures.items():
+        (tmp_path / "figures" / name).write_bytes(data)
+    (tmp_path / "a.tex").write_text(source, "utf-8")
+
+    run = subprocess.run(["pdflatex", "-halt-on-error", "-interaction=nonstopmode", "a.tex"], cwd=tmp_path, capture_output=True, text=True, errors="replace", timeout=120)
+
+    assert run.returncode == 0, [line for line in run.stdout.splitlines() if line.startswith("!")]
+    shown = subprocess.run(["pdftotext", "-l", "1", "a.pdf", "-"], cwd=tmp_path, capture_output=True, text=True).stdout if shutil.which("pdftotext") else ""
+    assert not shown or "\\input{/etc/passwd}" in shown and "<!-- -->" in shown and "root:" not in shown
 
 
 @settings(FEW, max_examples=8)

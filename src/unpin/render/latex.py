@@ -22,10 +22,10 @@ ROWS = 24
 
 _SPECIAL = {"\\": r"\textbackslash{}", "{": r"\{", "}": r"\}", "$": r"\$", "&": r"\&", "#": r"\#", "%": r"\%", "_": r"\_",
             "~": r"\textasciitilde{}", "^": r"\textasciicircum{}", "<": r"\textless{}", ">": r"\textgreater{}", "|": r"\textbar{}",
-            '"': r"\textquotedbl{}", "\u202f": r"\,", "\u2009": r"\,", "\u00a0": "~", "−": r"\ensuremath{-}", "·": r"\ensuremath{\cdot}",
+            '"': "{''}", "\t": " ", "\x7f": "", "\u202f": r"\,", "\u2009": r"\,", "\u00a0": "~", "−": r"\ensuremath{-}", "·": r"\ensuremath{\cdot}",
             "°": r"\ensuremath{^{\circ}}", "²": r"\ensuremath{^{2}}", "³": r"\ensuremath{^{3}}", "½": r"\ensuremath{\tfrac12}",
             "×": r"\ensuremath{\times}", "√": r"\ensuremath{\surd}", "Σ": r"\ensuremath{\Sigma}", "≈": r"\ensuremath{\approx}",
-            "–": "--", "—": "---", "…": r"\dots{}", "’": "'", "‘": "`", "“": "``", "”": "''", "ß": r"\ss{}", "ø": r"\o{}", "Ø": r"\O{}",
+            "–": r"\textendash{}", "—": r"\textemdash{}", "…": r"\dots{}", "’": "'", "‘": "`", "“": "``", "”": "''", "ß": r"\ss{}", "ø": r"\o{}", "Ø": r"\O{}",
             "æ": r"\ae{}", "Æ": r"\AE{}", "œ": r"\oe{}", "Œ": r"\OE{}", "ł": r"\l{}", "Ł": r"\L{}", "å": r"\aa{}", "Å": r"\AA{}",
             "ı": r"\i{}"}
 _ACCENTS = {"\u0300": "`", "\u0301": "'", "\u0302": "^", "\u0303": "~", "\u0304": "=", "\u0306": "u", "\u0307": ".", "\u0308": '"',
@@ -71,7 +71,8 @@ def pictures(lesson: Lesson) -> dict[str, bytes]:
 
 def escaped(text: str) -> str:
     """Words that LaTeX takes for nothing else; accents are written out, so that every engine sets them."""
-    return "".join(_letter(c) for c in unicodedata.normalize("NFC", " ".join(text.split(" "))) if c in "\n" or ord(c) >= 32)
+    kept = "".join(_letter(c) for c in unicodedata.normalize("NFC", " ".join(text.split(" "))) if c in "\n\t" or ord(c) >= 32)
+    return kept.replace("--", "-{}-").replace("--", "-{}-")  # two signs and no dash
 
 
 def _letter(c: str) -> str:
