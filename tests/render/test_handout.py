@@ -3,6 +3,7 @@
 import io
 import re
 from dataclasses import replace
+from functools import cache
 
 import pikepdf
 import pytest
@@ -13,6 +14,12 @@ from unpin.lesson.build import build
 from unpin.lesson.nodes import drawings
 from unpin.render import pdf, picture
 from unpin.render.typeset import compile_document, pages
+
+
+@cache
+def handout(name):
+    """The handout of an example, typeset once for all who look at it."""
+    return pdf.write(lesson(name))
 
 
 def structure(document):
@@ -31,7 +38,7 @@ def structure(document):
 
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_every_formula_and_figure_of_a_handout_has_a_text_alternative(name):
-    with pikepdf.open(io.BytesIO(pdf.write(lesson(name)))) as document:
+    with pikepdf.open(io.BytesIO(handout(name))) as document:
         nodes = list(structure(document))
 
         assert document.Root.MarkInfo.Marked
@@ -137,7 +144,7 @@ def test_a_figure_with_more_beside_it_than_a_page_holds_comes_again_and_nothing_
 
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_no_page_of_a_handout_holds_a_heading_alone(name):
-    for page in pikepdf.open(io.BytesIO(pdf.write(lesson(name)))).pages:
+    for page in pikepdf.open(io.BytesIO(handout(name))).pages:
         kinds = [str(step.operator) for step in pikepdf.parse_content_stream(page)]
         shown, drawn = sum(k in ("Tj", "TJ") for k in kinds), kinds.count("Do")
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
 
+from unpin.base.record import record
 from unpin.lesson.flow import flow
 from unpin.lesson.formula import Amount, Formula, Over, children
 from unpin.lesson.nodes import Block, Boxed, Bullets, Cell, Drawing, Lesson, Node, Paragraph, Section, Space, Table, Text, Working, drawings, panels
@@ -90,7 +92,7 @@ class _Sheet:
         put_in = {"PAPER": lesson.house.paper, "CLOSING": closing, "LANGUAGE": quoted(self.language), "TITLE": quoted(title)}
         template = re.sub("|".join(put_in), lambda m: put_in[m[0]], _HEAD)
         first, *others = [f"#{quoted(p)}" for p in lesson.text.split("\n\n") if p.strip()] or [""]
-        filled = [_piece(0, f"{head}= #{quoted(title)}\n\n{first}"), *(_piece(TEXT_GAP, p) for p in others)]
+        filled = _calls([_Piece(0, f"{head}= #{quoted(title)}\n\n{first}"), *(_Piece(TEXT_GAP, p) for p in others)])
         filled += [call for s in lesson.sections for call in self._section(s)]
         return template + "#compose(\n" + "".join(call + ",\n" for call in filled) + ")\n"
 
@@ -117,18 +119,17 @@ class _Sheet:
             return self._exercise(head, drawn, rest)
         return self._window(head, drawn, rest)
 
-    def _headed(self, head: str, pieces: list[str]) -> list[str]:
+    def _headed(self, head: str, pieces: list[_Piece]) -> list[str]:
         """The heading with the first of what it stands over."""
-        first, *others = pieces or [_piece(TEXT_GAP, "")]
-        call, body = first.split("[", 1)
-        return [f"{re.sub(r'[0-9.]+pt', f'{HEAD_GAP}pt', call)}[{head}{body}", *others]
+        first, *others = pieces or [_Piece(TEXT_GAP, "")]
+        return _calls([replace(first, gap=HEAD_GAP, body=head + first.body), *others])
 
     def _exercise(self, head: str, drawn: list[Node], rest: list[Node]) -> list[str]:
         """A problem with the first of the room for its working on the same page."""
         rows = sum(n.rows for n in rest if isinstance(n, Space))
         said = self._beside(drawn, [n for n in rest if not isinstance(n, Space)])
         near = min(rows, NEAR)
-        return [_piece(HEAD_GAP, f"{head}{said}#blank({near})"), f"room({rows - near})"]
+        return [_Piece(HEAD_GAP, f"{head}{said}#blank({near})").call(), f"room({rows - near})"]
 
     def _beside(self, drawn: list[Node], rest: list[Node]) -> str:
         """Drawings on the left and all else on the right, or below where there is no room; never torn."""
@@ -146,9 +147,9 @@ class _Sheet:
         if not wide or self.page - GUTTER - wide < LEAST_TEXT:
             return self._headed(head, self._pieces([*rest, *drawn] if after else [*drawn, *rest]))
         shape = f'window: true, flip: {"true" if after else "false"}'
-        return [self._alongside(head, wide, drawn, self._pieces(rest), shape)]
+        return [self._alongside(head, wide, drawn, _calls(self._pieces(rest)), shape)]
 
-    def _pairs(self, rest: list[Node], small: bool) -> list[str]:
+    def _pairs(self, rest: list[Node], small: bool) -> list[_Piece]:
         """What is short, in two columns: each sentence with the lines or the list that it introduces."""
         title = "".join(f"=== #{quoted(say(f'lesson.step.{n.name}', self.language))}\n\n" for n in rest if isinstance(n, Block))
         cells: list[list[Node]] = []
@@ -165,7 +166,7 @@ class _Sheet:
         some = 2 if small else TOGETHER
         groups = ["#balanced(" + ", ".join(written[k:k + some]) + ")" for k in range(0, len(written), some)]
         groups = [f"#aside[{group}]" for group in groups] if small else groups
-        return [_piece(PAIR_GAP, ("" if k else title) + group) for k, group in enumerate(groups)]
+        return [_Piece(PAIR_GAP, ("" if k else title) + group) for k, group in enumerate(groups)]
 
     def _panel(self, head: str, nodes: tuple[Node, ...]) -> list[str]:
         """One body of several with its diagram; or the sums on all of them, across the page."""
@@ -173,7 +174,7 @@ class _Sheet:
         if drawn:
             return self._body(head, drawn, rest)
         pieces = self._pieces(rest)
-        return self._headed(head, pieces) if head else pieces
+        return self._headed(head, pieces) if head else _calls(pieces)
 
     def _column(self, drawn: list[Node], room: float) -> float:
         """Width of the column that holds the drawings at their natural width, 0 where less than `room` would be left beside it."""
@@ -193,8 +194,8 @@ class _Sheet:
             steps[-1].append(node)
         cells = []
         for step in steps:
-            pieces = self._pieces(step)
-            cells.append(pieces[0] if len(pieces) == 1 else f"({', '.join(pieces)})")
+            calls = _calls(self._pieces(step))
+            cells.append(calls[0] if len(calls) == 1 else f"({', '.join(calls)})")
         self.room = self.wide
         drawn = [replace(n, name="diagram_again") if isinstance(n, Block) and n.name == "diagram" else n for n in drawn]
         return [self._alongside(head, left, drawn, cells, "" if left else "over: true")]
@@ -210,7 +211,7 @@ class _Sheet:
         widths = f"{column or self.page:.2f}pt, {rest:.2f}pt, {drawn_high:.2f}pt"
         return f"alongside({HEAD_GAP}pt, {above}, {widths}, {figure}, ({''.join(f'{c}, ' for c in cells)}), {shape})"
 
-    def _pieces(self, nodes) -> list[str]:
+    def _pieces(self, nodes: Iterable[Node]) -> list[_Piece]:
         """The nodes as pieces: what introduces a working or a list with it, boxes of answers together, ruled room row by row."""
         groups: list[list[Node]] = []
         for node in nodes:
@@ -222,15 +223,15 @@ class _Sheet:
                 groups[-1].append(node)
             else:
                 groups.append([node])
-        out = []
+        out: list[_Piece] = []
         for group in groups:
             gap = STEP_GAP if isinstance(group[0], Block) else TEXT_GAP
             if isinstance(group[0], Space) and group[0].form == "ruled" and group[0].rows > FEW:
-                out += [_piece(TEXT_GAP if k == 0 else 0, "#ruled(1)") for k in range(group[0].rows)]
+                out += [_Piece(TEXT_GAP if k == 0 else 0, "#ruled(1)") for k in range(group[0].rows)]
             elif isinstance(group[0], Boxed):
-                out.append(f"boxes({gap}pt, [], " + ", ".join(f"[{self._boxed(box)}]" for box in group) + ")")
-            else:
-                out += [_piece(gap, said) for said in [self._nodes(group)] if said]
+                out.append(_Piece(gap, "", tuple(self._boxed(box) for box in group)))
+            elif said := self._nodes(group):
+                out.append(_Piece(gap, said))
         return out
 
     def _nodes(self, nodes) -> str:
@@ -335,8 +336,24 @@ class _Sheet:
         return "".join(f"#{quoted(p)}" if isinstance(p, str) else self._inline(p) for p in run)
 
 
-def _piece(gap: float, body: str) -> str:
-    return f"piece({gap}pt)[\n{body}]"
+@record
+class _Piece:
+    """What stands across a page or a column and is not torn: the `gap` above it, pt, and its `body`. `boxes`: answers that stand beside
+    each other below that."""
+
+    gap: float
+    body: str
+    boxes: tuple[str, ...] = ()
+
+    def call(self) -> str:
+        """The call that fills a page with it (`handout.typ`)."""
+        if self.boxes:
+            return f"boxes({self.gap}pt, [{self.body}], " + ", ".join(f"[{box}]" for box in self.boxes) + ")"
+        return f"piece({self.gap}pt)[\n{self.body}]"
+
+
+def _calls(pieces: Iterable[_Piece]) -> list[str]:
+    return [piece.call() for piece in pieces]
 
 
 def _stacked(formula: Formula) -> bool:
