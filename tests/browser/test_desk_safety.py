@@ -8,7 +8,9 @@ from pathlib import Path
 import pytest
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
-PROBES = ['<img src=x onerror="window.hit=1">', '"><script>window.hit=1</script>', "</textarea><svg onload=window.hit=1>", "javascript:window.hit=1", "{{7*7}}${7*7}"]
+WILD = ("<script>window.hit=1</script> ]]> <![CDATA[ <!-- --> </style></title> &lt; \u202e \u2066 \u200f e\u0301\u0323 \U0001f642 \U0001f469\u200d\U0001f3ed # $ \\\\ -- `x` [a](javascript:window.hit=1) "
+        "url(http://x.example/) @import " + "y" * 3000)
+PROBES = ['<img src=x onerror="window.hit=1">', '"><script>window.hit=1</script>', "</textarea><svg onload=window.hit=1>", "javascript:window.hit=1", "{{7*7}}${7*7}", WILD]
 
 
 def axe():
@@ -28,9 +30,15 @@ def test_what_is_typed_anywhere_stays_text(hand, probe):
     quoted = probe.replace("'", "''")
     (hand.folder / "probe.yaml").write_text(
         f"title: 'x {quoted}'\ntext: '{quoted}'\npoints: {{A: [0, 0], B: [2, 0]}}\nmembers: {{beam: A B}}\nsupports: {{A: fixed}}\nloads: ['{quoted}', 5 N at B down]\n")
+    (hand.folder / "<img src=x onerror=window.hit=1> \u202e.yaml").write_text("title: x\n")
+    asked, said = [], []
+    hand.page.on("request", lambda r: asked.append(r.url))
+    hand.page.on("console", lambda m: said.append(m.text) if m.type in ("error", "warning") and "status of 4" not in m.text else None)
+    hand.page.on("dialog", lambda d: (said.append(d.message), d.dismiss()))
     hand.page.goto(hand.address)
     hand.settle()
-    assert probe in hand.page.locator(".folder li").first.inner_text()
+    listed = hand.page.locator(".folder li")
+    assert "onerror=window.hit" in listed.first.inner_text() and probe[:190] in " ".join(listed.all_inner_texts())
 
     hand.open("probe.yaml").keys("Alt+s")
     hand.type_line(probe)
@@ -39,7 +47,9 @@ def test_what_is_typed_anywhere_stays_text(hand, probe):
         hand.open("sound.yaml", act)
 
     assert hand.page.evaluate("window.hit") is None
+    assert [f.evaluate("window.hit") for f in hand.page.frames] == [None] * len(hand.page.frames)
     assert hand.page.locator("img[src='x'], [onload], [onerror]").count() == 0
+    assert not said and all(u.startswith((hand.address, "data:", "blob:")) for u in asked)
 
 
 def test_names_with_markup_are_refused_by_the_reader_and_shown_as_text(hand):
