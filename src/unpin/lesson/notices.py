@@ -9,6 +9,7 @@ from unpin.lesson import cords, phrases, soundness
 from unpin.lesson.isolate import kind_of
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet
+from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND
 from unpin.route.worked import Worked
 
@@ -26,7 +27,7 @@ def _all(worked: Worked, sheet: Sheet) -> Iterator[Text]:
     for u in worked.structure.unknowns:
         action = worked.structure.action(u.actions[0])
         pulls = u.id in worked.values and sign(worked.values[u.id]) < 0
-        if pulls and GROUND in (action.on, action.by) and action.kind == "force" and kind_of(action, worked.structure) == "roller":
+        if pulls and GROUND in (action.on, action.by) and action.kind == "force" and KINDS[kind_of(action, worked.structure)].either_way:
             yield Text("result.held_down", {"point": phrases.letter_like(action.point)})
     if slack := cords.slack(worked.structure, worked.values):
         yield Text("answer.slack", {"letters": Listing(tuple(slack))})

@@ -158,7 +158,7 @@ def _rounding(sheet: Sheet) -> Text:
 
 
 def _always(problem: Problem):
-    rollers = [("roller_both_ways", {})] if any(c.kind == "roller" for c in problem.connections) else []
+    rollers = [("roller_both_ways", {})] if any(KINDS[c.kind].either_way for c in problem.connections) else []
     return [("members_rigid", {}), ("pin_smooth", {}), ("weights_neglected", {}), *rollers]
 
 

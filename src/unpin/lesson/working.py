@@ -163,7 +163,7 @@ def meaning(unknown: str, step: Step, structure: Structure, sheet: Sheet) -> lis
     kind = kind_of(action, structure)
     if KINDS[kind].owned and action.kind == "force":
         said.append(Text(f"result.face_{'slot' if kind == 'slot' else 'collar'}_{_face(unknown, structure, value)}"))
-    if sign(value) < 0 and kind == "roller":
+    if sign(value) < 0 and KINDS[kind].either_way:
         said.append(Text("result.held_down", {"point": phrases.letter_like(action.point)}))
     return [Paragraph(sentences(*said), "sense")]
 

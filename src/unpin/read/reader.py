@@ -229,5 +229,5 @@ def _assumptions(page: Skeleton, known: Context, connections: list[Connection], 
         known.assume("weights_neglected", **({"parts": light} if heavy else {}))
     if any(KINDS[c.kind].track for c in connections):
         known.assume("slides_smooth")
-    if any(c.kind == "roller" and GROUND in c.parts for c in connections):
+    if any(KINDS[c.kind].either_way and GROUND in c.parts for c in connections):
         known.assume("roller_both_ways")

@@ -30,7 +30,8 @@ class Kind:
     `axial`: tension positive. `symbol`: id of its drawing. `support`: may join a part to the ground; `between`: may join two.
     `said`: what it is called among the supports of a file, where not by its name. `track`: its direction is said along it, not across. `owned`: the
     second part has the slot or the rod, the first slides in it or on it. `of_point`: the kind that is left of it where it holds
-    a body of no size, which no couple can turn.
+    a body of no size, which no couple can turn. `either_way`: it looks as if it could only push, so that it also pulls is assumed
+    aloud, and a pull is pointed out.
     """
 
     name: str
@@ -48,6 +49,7 @@ class Kind:
     track: bool = False
     owned: bool = False
     of_point: str = ""
+    either_way: bool = False
 
     @property
     def phrases(self) -> tuple[str, ...]:

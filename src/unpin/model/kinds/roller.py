@@ -2,4 +2,5 @@
 
 from unpin.model.kinds.kind import Kind
 
-KIND = Kind("roller", pushes=("normal",), freedoms=("turn", "slide"), stops=("square",), symbol="roller", needs_direction=True)
+KIND = Kind("roller", pushes=("normal",), freedoms=("turn", "slide"), stops=("square",), symbol="roller", needs_direction=True,
+            either_way=True)
