@@ -53,3 +53,13 @@ def test_a_record_is_a_dataclass_for_the_standard_library_and_for_match():
 def test_a_record_shows_its_fields():
     assert repr(Other(1, "a")) == "Other(x=1, note='a')"
     assert "Quantity(value=1" in repr(Quantity(1, None))
+
+
+def test_a_field_may_have_the_name_of_anything_that_makes_a_record():
+    @record
+    class Clamp:
+        self: int
+        held: tuple[int, ...] = (1,)
+        made: list = field(default_factory=list)
+
+    assert (Clamp(3).self, Clamp(3).held, Clamp(3, (2,)).held, Clamp(3).made) == (3, (1,), (2,), [])

@@ -49,7 +49,8 @@ def _init_of(own: tuple[Field, ...]):
     """An `__init__` that puts its arguments where the attributes are: records are made by the thousand, and to pass the guard
     against changes with every field would cost more than all the rest."""
     names: dict[str, object] = {"_FACTORY": _FACTORY}
-    takes, puts = ["self"], ["held = self.__dict__"]
+    # A field may have any name but these two.
+    takes, puts = ["_record"], ["_fields = _record.__dict__"]
     for f in own:
         default, value = "", f.name
         if f.default is not MISSING:
@@ -58,7 +59,7 @@ def _init_of(own: tuple[Field, ...]):
             default, names[f"_of_{f.name}"] = "=_FACTORY", f.default_factory
             value = f"_of_{f.name}() if {f.name} is _FACTORY else {f.name}"
         takes.append(f.name + default)
-        puts.append(f"held[{f.name!r}] = {value}")
+        puts.append(f"_fields[{f.name!r}] = {value}")
     body = "\n ".join(puts)
     exec(f"def __init__({', '.join(takes)}):\n {body}", names)  # the names are those of our own classes
     made: Any = names["__init__"]
