@@ -16,6 +16,7 @@ from pathlib import Path
 
 import pytest
 
+SMALL = "points: {A: [0, 0], B: [1, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\nloads: [5 N at B down]\n"
 OLD, NEW = "title: old\n" + "# a remark\n" * 3000, "title: new\n" + "# another remark\n" * 3000
 
 
@@ -83,7 +84,7 @@ def test_what_a_killed_server_left_behind_is_no_problem_file(served):
     assert listed["files"] == []
 
 
-def test_two_windows_that_save_at_once_do_not_lose_either_silently(served):
+def test_of_fifty_saves_at_once_that_began_from_one_text_exactly_one_is_kept(served):
     address, _, _ = served
     stamp = send(address, "/save", {"name": "a.yaml", "text": "title: 0", "stamp": None})["stamp"]
     outcomes = []
@@ -95,15 +96,68 @@ def test_two_windows_that_save_at_once_do_not_lose_either_silently(served):
         except urllib.error.HTTPError as refused:
             outcomes.append((number, json.load(refused)["code"]))
 
-    threads = [threading.Thread(target=window, args=(n,)) for n in range(1, 9)]
+    threads = [threading.Thread(target=window, args=(n,)) for n in range(1, 51)]
     for t in threads:
         t.start()
     for t in threads:
         t.join(20)
 
     saved = [n for n, how in outcomes if how == "saved"]
-    assert len(saved) == 1 and [how for _, how in outcomes if how != "saved"] == ["changed"] * 7
+    assert len(saved) == 1 and [how for _, how in outcomes if how != "saved"] == ["changed"] * 49
     assert json.load(urllib.request.urlopen(address + "/file?name=a.yaml", timeout=10))["text"] == f"title: {saved[0]}"
+
+
+def test_a_disk_that_is_full_refuses_with_a_word_and_leaves_what_was_there(tmp_path):
+    resource = pytest.importorskip("resource")
+    process = subprocess.Popen([sys.executable, "-m", "unpin", "desk", str(tmp_path), "--quiet"], stdout=subprocess.PIPE, text=True,
+                               preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (10_000, 10_000)))
+    address = re.search(r"http://127\.0\.0\.1:(\d+)", process.stdout.readline())[0]
+    try:
+        stamp = send(address, "/save", {"name": "a.yaml", "text": "title: kept", "stamp": None})["stamp"]
+        for path, data in (("/save", {"name": "a.yaml", "text": OLD, "stamp": stamp}), ("/publish", {"name": "a.yaml", "text": SMALL, "ending": ".html", "save": True})):
+            with pytest.raises(urllib.error.HTTPError) as refused:
+                send(address, path, data)
+            assert refused.value.code == 507 and json.load(refused.value)["code"] == "not_saved"
+        assert [p.name for p in tmp_path.iterdir()] == ["a.yaml"] and (tmp_path / "a.yaml").read_text() == "title: kept"
+        assert send(address, "/look", {"text": SMALL})["sound"]
+    finally:
+        process.kill()
+        process.wait()
+        process.stdout.close()
+
+
+def test_a_folder_that_is_taken_away_is_told_and_may_come_back(served):
+    address, folder, _ = served
+    away = folder.rename(folder.with_name("away"))
+
+    with pytest.raises(urllib.error.HTTPError) as listed:
+        urllib.request.urlopen(address + "/folder", timeout=10)
+    with pytest.raises(urllib.error.HTTPError) as saved:
+        send(address, "/save", {"name": "a.yaml", "text": "title: x", "stamp": None})
+    away.rename(folder)
+
+    assert json.load(listed.value)["code"] == "no_folder" and json.load(saved.value)["code"] == "not_saved"
+    assert send(address, "/save", {"name": "a.yaml", "text": "title: x", "stamp": None})["stamp"]
+
+
+@pytest.mark.parametrize("sent", [b"GET http://evil.example/folder HTTP/1.1\r\nHost: evil.example\r\n\r\n", b"GET /folder HTTP/1.1\r\n\r\n", b"GET /folder HTTP/1.0\r\n\r\n",
+                                  b"GET /folder HTTP/1.1\r\nHost: HERE\r\nHost: evil.example\r\n\r\n", b"PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n", b"\x16\x03\x01\x02\x00hello\r\n\r\n",
+                                  b"GET /folder HTTP/1.1\r\nHost: HERE\r\nX: " + b"a" * 200_000 + b"\r\n\r\n",
+                                  b"GET /folder HTTP/1.1\r\nHost: evil.example\r\nUpgrade: websocket\r\nConnection: Upgrade\r\nSec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==\r\nSec-WebSocket-Version: 13\r\n\r\n"])
+def test_a_raw_request_that_is_not_addressed_to_the_desk_gets_nothing_of_it(served, sent):
+    address, folder, _ = served
+    (folder / "secret.yaml").write_text("title: hidden words")
+    host = address.removeprefix("http://")
+    with socket.create_connection(host.split(":"), timeout=10) as door:
+        door.sendall(sent.replace(b"HERE", host.encode()))
+        door.shutdown(socket.SHUT_WR)
+        try:
+            told = b"".join(iter(lambda: door.recv(65536), b""))
+        except ConnectionError:
+            told = b"HTTP/1.1 400"
+
+    assert b"hidden words" not in told and told.split(b" ")[1] in (b"400", b"403", b"421")
+    assert b"hidden words" in urllib.request.urlopen(address + "/folder", timeout=10).read()
 
 
 def test_what_the_server_says_is_sent_at_once_and_does_not_wait_for_the_other_side():

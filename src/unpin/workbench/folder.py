@@ -51,8 +51,11 @@ class Folder:
         self._lock = threading.Lock()
 
     def names(self) -> list[str]:
-        """Problem files, in the order of their names; what is hidden is left out."""
-        found = (p.name for p in self.path.iterdir() if p.suffix in ENDINGS and not p.name.startswith(".") and p.is_file())
+        """Problem files, in the order of their names; what is hidden is left out. Refused when the folder itself is gone."""
+        try:
+            found = [p.name for p in self.path.iterdir() if p.suffix in ENDINGS and not p.name.startswith(".") and p.is_file()]
+        except OSError as fault:
+            raise Refused("no_folder", 404) from fault
         return sorted(n for n in found if self._inside(n))[:MOST]
 
     def read(self, name: str) -> File:
