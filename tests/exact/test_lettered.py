@@ -11,7 +11,8 @@ from lettered_problems import value
 from unpin.base.units import ANGLE, FORCE, LENGTH, NUMBER, SPREAD
 from unpin.exact.expression import grammar, parse
 from unpin.exact.holds import condition, condition_of
-from unpin.exact.lettered import Lettered, Letters
+from unpin.exact.lettered import Lettered
+from unpin.exact.letters import Letters
 from unpin.exact.number import NoWholeMultiple, approx, cos_deg, sin_deg, sqrt, tan_deg
 from unpin.exact.residue import Residues, letters_in, roots_in
 from unpin.exact.shape import shape

@@ -11,7 +11,8 @@ from fractions import Fraction
 from itertools import product as pairs
 from typing import Any
 
-from unpin.exact.lettered import Lettered, Letters
+from unpin.exact.lettered import Lettered
+from unpin.exact.letters import Letters
 from unpin.exact.number import NoWholeMultiple
 
 Symbol = tuple[str, Any]

@@ -14,7 +14,8 @@ from unpin.base.record import record
 from unpin.exact.circular import Terms, plain
 from unpin.exact.circular import times as multiplied
 from unpin.exact.expression import Expression
-from unpin.exact.lettered import Lettered, Letters
+from unpin.exact.lettered import Lettered
+from unpin.exact.letters import Letters
 from unpin.exact.quotient import generators_in
 
 

@@ -6,7 +6,8 @@ from fractions import Fraction
 from typing import Any
 
 from unpin.base.units import Dimension
-from unpin.exact.lettered import Lettered, Letters
+from unpin.exact.lettered import Lettered
+from unpin.exact.letters import Letters
 
 
 def homogeneous(x: Lettered, dimension: Dimension) -> bool:

@@ -14,7 +14,8 @@ from fractions import Fraction
 from functools import cache
 from itertools import count
 
-from unpin.exact.lettered import Generator, Lettered, Letters
+from unpin.exact.lettered import Lettered
+from unpin.exact.letters import Generator, Letters
 from unpin.exact.number import Number
 from unpin.exact.ratio import Ratio
 from unpin.exact.surd import Surd, prime_factors

@@ -19,7 +19,8 @@ from unpin.exact.circular import Symbol, Terms
 from unpin.exact.digits import CONTEXT
 from unpin.exact.expression import Expression
 from unpin.exact.homogeneous import homogeneous
-from unpin.exact.lettered import Lettered, Letters
+from unpin.exact.lettered import Lettered
+from unpin.exact.letters import Letters
 from unpin.exact.surd import prime_factors, split_square
 from unpin.exact.writer import Writer, added, content, number, product, raised
 

@@ -9,7 +9,7 @@ from unpin.base.units import Dimension
 from unpin.exact.circular import Monomial, Symbol, Terms
 from unpin.exact.expression import Apply, Expression, Literally, Name
 from unpin.exact.homogeneous import dimension_of
-from unpin.exact.lettered import Letters
+from unpin.exact.letters import Letters
 
 MOST_BELOW = 16
 """A fraction with a larger number below is printed as a decimal where it ends."""

@@ -7,7 +7,8 @@ from dataclasses import replace
 from unpin.base.units import FORCE, LENGTH, NUMBER
 from unpin.exact.holds import Condition, condition, condition_of
 from unpin.exact.homogeneous import homogeneous
-from unpin.exact.lettered import Lettered, Letters, is_lettered
+from unpin.exact.lettered import Lettered, is_lettered
+from unpin.exact.letters import Letters
 from unpin.exact.number import Number, sign
 from unpin.lesson import phrases
 from unpin.lesson.formula import Amount, Letter, Relation, Root, Signed, Squared, Sum

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from unpin.base.diagnostic import Place
 from unpin.base.record import record
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MASS, MOMENT, SPREAD, UNITS, Dimension, Unit
-from unpin.exact.lettered import Letters
+from unpin.exact.letters import Letters
 from unpin.model.problem import Connection, Letter, Part, Point
 from unpin.model.values import Quantity, Vector
 from unpin.read.grammar import Misread, parse_phrase

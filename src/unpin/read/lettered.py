@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from unpin.base.units import ACCELERATION, ANGLE, BY_SPELLING, FORCE, LENGTH, MASS, MOMENT, NUMBER, SPREAD, STANDARD_GRAVITY, Dimension
-from unpin.exact.lettered import Letters
+from unpin.exact.letters import Letters
 from unpin.exact.number import sign
 from unpin.model.problem import Letter
 from unpin.model.values import Quantity

@@ -9,7 +9,7 @@ from pathlib import Path
 from unpin.base.diagnostic import Diagnostic, Place
 from unpin.base.record import record
 from unpin.base.units import DIMENSION_NAMES, FORCE, LENGTH
-from unpin.exact.lettered import NoRoom
+from unpin.exact.letters import NoRoom
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Asked, Connection, Load, Problem
 from unpin.model.values import WantedSum
