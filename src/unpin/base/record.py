@@ -22,6 +22,7 @@ from typing import Any, dataclass_transform
 @dataclass_transform(frozen_default=True, field_specifiers=(field,))
 def record(cls: type) -> type:
     """Make a class a frozen record with equality, hash and repr from its fields."""
+    assert not hasattr(cls, "__post_init__"), cls  # nothing would call it
     made = dataclass(init=False, repr=False, eq=False)(cls)
     own = fields(made)
     made.__init__ = _init_of(own)
