@@ -606,6 +606,15 @@ def test_all_links_are_links_and_two_force_members_in_file_order():
     assert found == [("link", n, "") for n in ("prop", "tie", "jib", "BD", "BG", "GG'")]
 
 
+@pytest.mark.parametrize("support, bar", [("roller", True), ("smooth floor pushes up", True), ("slot in ground along right", True), ("fixed", False)])
+def test_a_member_on_a_support_that_lets_it_turn_is_one_of_all_bars(support, bar):
+    """A two-force member may stand on anything that resists no turn (common practice, no source)."""
+    reading = read_text("points: {A: [0, 0], B: [4, 0], C: [2, 3]}\nmembers: {one: A C, two: B C}\nlinks: [A-B]\n"
+                        f"supports: {{A: pin, B: {support}}}\nloads: [6 N at C down]\nfind: [all bars]\n")
+
+    assert ("two" in {a.subject for a in reading.problem.asked}) is bar
+
+
 def test_a_member_that_is_built_in_is_no_link():
     found = asks(
         members="{post: A C B O, arm: C D E, prop: O D}",

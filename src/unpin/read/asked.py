@@ -47,7 +47,8 @@ def _letter(known: Context, item: Item, said: AskedSaid) -> Asked | None:
 
 
 def _all_links(known: Context, item: Item, supports: dict[str, Connection]) -> list[Asked]:
-    stiff = {p for c in (*known.joined, *supports.values()) if c.kind != "pin" and (c.kind != "roller") for p in c.parts}
+    held = (*(c for c in known.joined if c.kind != "pin"), *(c for c in supports.values() if _carries_couple(c)))
+    stiff = {p for c in held for p in c.parts}
     bars = [p for p in known.parts if p not in stiff and _may_be_two_force(known, p, supports)]
     names = sorted([*known.links, *bars], key=lambda n: (known.places[n].line, known.places[n].column))
     if not names:
