@@ -19,6 +19,8 @@ LARGEST = 16 * 1024 * 1024
 """Bytes of a picture."""
 MOST_DOTS = 60_000_000
 """A picture of few bytes can hold very many dots."""
+LONGEST = 40_000
+"""Dots along a side: what is longer is no picture of a figure, and a strip of one dot's breadth would be drawn for minutes."""
 WIDEST = 1600
 """Dots across the picture that is published, at most."""
 
@@ -66,6 +68,9 @@ def _upright(data: bytes) -> tuple[str, tuple[int, int]]:
         raise Unfit("kind")
     if wide * high > MOST_DOTS:
         raise Unfit("dots", most=MOST_DOTS // 1_000_000)
+    if max(wide, high) > LONGEST:
+        raise Unfit("long", most=LONGEST)
+    data = _bare(data)
     from unpin.render.typeset import dots
 
     kind = "png" if data.startswith(PNG) else "jpg"
@@ -79,6 +84,20 @@ def _upright(data: bytes) -> tuple[str, tuple[int, int]]:
     except ValueError as fault:
         raise Unfit("kind") from fault
     return "data:image/png;base64," + base64.b64encode(made).decode(), (wide, high)
+
+
+def _bare(data: bytes) -> bytes:
+    """A PNG without the pieces that are packed words or a packed colour profile (ISO/IEC 15948, 11.3.3.3 and 11.3.4): unpacked, a
+    megabyte of them can fill gigabytes."""
+    if not data.startswith(PNG):
+        return data
+    out, at = [PNG], len(PNG)
+    while at + 8 <= len(data):
+        end = at + 12 + int.from_bytes(data[at : at + 4], "big")
+        if data[at + 4 : at + 8] not in (b"iCCP", b"zTXt", b"iTXt", b"tEXt"):
+            out.append(data[at:end])
+        at = end
+    return b"".join(out)
 
 
 PNG, JPEG = b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff"
