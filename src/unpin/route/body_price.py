@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from unpin.model.action import FreeBody, Structure
+from unpin.model.kinds import KINDS
 from unpin.route.cost import CostTable
 
 
@@ -45,10 +46,10 @@ def body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets: froz
 
 
 def _rigid_parts(parts: list[str], structure: Structure) -> int:
-    """How many rigid things some parts are: those that are welded to each other count as one."""
+    """How many rigid things some parts are: those that nothing lets move against each other count as one."""
     groups = {p: {p} for p in parts}
     for c in structure.problem.connections:
-        if c.kind == "fixed" and len(c.parts) == 2 and c.parts[0] in groups and c.parts[1] in groups:
+        if not KINDS[c.kind].freedoms and len(c.parts) == 2 and c.parts[0] in groups and c.parts[1] in groups:
             joined = groups[c.parts[0]] | groups[c.parts[1]]
             groups.update(dict.fromkeys(joined, joined))
     return len({frozenset(g) for g in groups.values()})

@@ -1,8 +1,9 @@
 """What a connection kind states: the forces it can carry and, separately, the motions it leaves free.
 
-Both are lists of tokens; `forces_of` and `freedoms_of` turn them into wrenches and twists. Nothing else in the program
-knows a kind by name. A test shows each kind's forces and freedoms reciprocal: no force does work in a freedom, and the
-two together fill the plane.
+Both are lists of tokens; `wrench_of` and `twist_of` turn them into wrenches and twists. The mechanics knows no kind by name but
+the pin, which bodies that meet make, and the link, which is no body; drawings and words do, for each kind looks and is called
+its own way. A test shows each kind's forces and freedoms reciprocal: no force does work in a freedom, and the two together
+fill the plane.
 """
 
 from __future__ import annotations
