@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Callable, Mapping
 from functools import partial
-from math import isfinite
+from math import isfinite, nan
 
 from unpin.words import sentences
 
@@ -146,16 +146,19 @@ def _lesson_options(say: Say, made: argparse.ArgumentParser) -> None:
 
 def _picture_options(say: Say, made: argparse.ArgumentParser) -> None:
     made.add_argument("--beneath", metavar=say("cli.word.image"), default="", help=say("cli.help.beneath"))
-    made.add_argument("--mark", type=_mark, action="append", default=[], metavar=say("cli.word.mark"), help=say("cli.help.mark"))
+    made.add_argument("--mark", type=partial(_mark, say), action="append", default=[], metavar=say("cli.word.mark"), help=say("cli.help.mark"))
     made.add_argument("--faded", type=int, default=40, choices=range(10, 101), metavar=say("cli.word.number"), help=say("cli.help.faded"))
 
 
-def _mark(said: str) -> tuple[str, tuple[float, float]]:
+def _mark(say: Say, said: str) -> tuple[str, tuple[float, float]]:
     """`A=120,340`: a point and a pixel."""
     name, _, at = said.partition("=")
-    across, down = (float(c) for c in at.split(","))
+    try:
+        across, down = (float(c) for c in at.split(","))
+    except ValueError:
+        across = down = nan
     if not name or not (isfinite(across) and isfinite(down)):
-        raise ValueError(said)
+        raise argparse.ArgumentTypeError(say("cli.beneath.mark", said=said))
     return name, (across, down)
 
 

@@ -135,3 +135,19 @@ def test_the_size_that_a_sender_names_is_checked(tmp_path):
 
     with pytest.raises(pictures.Unfit):
         pictures.picture(data, laid(((0, 0), (1, 1)), ((0, 0), (1, 1))), (400, 300))
+
+
+@pytest.mark.parametrize("said", ["A", "A=1", "A=1,x", "A=1,nan", "=1,2"])
+def test_a_mark_that_is_none_is_told_how_one_is_written(capsys, said):
+    with pytest.raises(SystemExit):
+        cli.main(["draw", "market-awning", "--beneath", "yard.png", "--mark", said, "-o", "x.svg"])
+
+    assert f"{said} is no mark; give a point and a pixel, as A=120,340" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("command", ["draw", "handout"])
+def test_marks_without_a_picture_are_told_and_nothing_is_written(tmp_path, capsys, command):
+    out = tmp_path / "x.svg" if command == "draw" else tmp_path / "x.html"
+
+    assert cli.main([command, "market-awning", *MARKS, "-o", str(out)]) == cli.MISUSE
+    assert "--beneath" in capsys.readouterr().err and not out.exists()

@@ -122,6 +122,8 @@ def lesson_of(worked: Worked, chosen: Namespace, drawn: bool) -> Lesson:
 def on_picture(problem: Problem, chosen: Namespace) -> Problem:
     """The problem with the picture beneath that was asked for, if any."""
     if not chosen.beneath:
+        if chosen.mark:
+            raise Stop(MISUSE, "beneath.alone")
         return problem
     from unpin.pictures import Unfit, marked
     from unpin.render.typeset import TypesetterMissing
