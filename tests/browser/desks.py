@@ -8,8 +8,8 @@ ADDRESS = "127.0.0.1"
 
 
 @contextmanager
-def served(folder, language="en"):
-    """The address of a desk over a folder, on a free port, until the end of the block."""
+def served(folder, language="en", engine=None):
+    """The address of a desk over a folder, on a free port, until the end of the block. `engine`: who answers, else this process."""
     import uvicorn
 
     from unpin.workbench.app import desk
@@ -19,7 +19,7 @@ def served(folder, language="en"):
     door = door_of_desk()
     door.bind((ADDRESS, 0))
     port = door.getsockname()[1]
-    app = desk(Folder(folder), (f"{ADDRESS}:{port}", f"localhost:{port}"), language)
+    app = desk(Folder(folder), (f"{ADDRESS}:{port}", f"localhost:{port}"), language, engine)
     server = uvicorn.Server(uvicorn.Config(app, log_level="error", access_log=False, lifespan="on", timeout_graceful_shutdown=1))
     thread = threading.Thread(target=server.run, kwargs={"sockets": [door]}, daemon=True)
     thread.start()

@@ -6,6 +6,9 @@ import { say } from "../words.js";
 const PAUSE = 350;
 let timer = 0;
 let busy = false;
+/** Texts that were sent and of which no word came back: one of them may be on disk, and is then our own and nobody else's. @type {{name: string, text: string}[]} */
+let unsure = [];
+const MOST_UNSURE = 20;
 
 /** @param {string} name */
 const drawer = (name) => `unpin draft ${name}`;
@@ -38,12 +41,16 @@ export async function save(how = {}) {
   busy = true;
   const sent = text();
   store.set({ kept: "saving" });
+  unsure = [...unsure.filter((one) => one.name === doc.name && one.text !== sent), { name: doc.name, text: sent }].slice(-MOST_UNSURE);
   const reply = await send("/save", { name: doc.name, text: sent, stamp: doc.stamp }, how);
   busy = false;
   const now = store.get();
   if (now.doc?.name !== doc.name) return;
   if (reply.ok) {
+    unsure = [];
     store.set({ doc: { ...now.doc, stamp: reply.stamp, onDisk: sent }, kept: "saved" });
+    keep();
+  } else if (reply.code === "changed" && ours(reply.text, reply.stamp)) {
     keep();
   } else if (reply.code === "changed") {
     store.set({ clash: { text: reply.text ?? "", stamp: reply.stamp ?? null, why: "changed" }, kept: "unsaved" });
@@ -51,6 +58,14 @@ export async function save(how = {}) {
     store.set({ kept: reply.status === 0 ? "offline" : "unsaved", notice: reply.message ?? say("kept.offline") });
     timer = window.setTimeout(() => void save(), 3000);
   }
+}
+
+/** Whether what is on disk is one of our own texts, saved when the server fell before it could say so: then that is where we go on from. @param {unknown} there @param {string} stamp */
+function ours(there, stamp) {
+  const { doc } = store.get();
+  if (!doc || typeof there !== "string" || !unsure.some((one) => one.name === doc.name && one.text === there)) return false;
+  store.set({ doc: { ...doc, stamp, onDisk: there }, kept: there === text() ? "saved" : "unsaved" });
+  return true;
 }
 
 /** The draft that a closed window left behind, if there is one. @param {string} name @returns {{text: string, stamp: string | null} | null} */
@@ -74,7 +89,8 @@ export async function compare(take) {
   if (reply.stamp === null || reply.stamp === doc.stamp) return;
   const there = await ask("/file", { name: doc.name });
   if (!there.ok || store.get().doc !== doc || busy) return;
-  if (text() === doc.onDisk) take(there.text, there.stamp);
+  if (ours(there.text, there.stamp)) keep();
+  else if (text() === doc.onDisk) take(there.text, there.stamp);
   else if (there.text !== text()) store.set({ clash: { text: there.text, stamp: there.stamp, why: "changed" } });
   else store.set({ doc: { ...doc, stamp: there.stamp, onDisk: there.text }, kept: "saved" });
 }
