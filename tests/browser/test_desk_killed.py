@@ -151,8 +151,8 @@ def test_a_save_whose_answer_was_lost_is_no_change_by_somebody_else(hand):
     hand.page.route("**/save", lose, times=1)
     write = "async (text) => { const { write } = await import('/web/acts/editing.js'); await write(text); }"
     hand.page.evaluate(write, BEAM.replace("T0", "first"))
-    assert until(lambda: lost)
+    assert until(lambda: hand.page.wait_for_timeout(50) or lost)
     hand.page.evaluate(write, BEAM.replace("T0", "second"))
 
-    assert until(lambda: (hand.folder / "a.yaml").read_text("utf-8").startswith("title: second"), 15)
+    assert until(lambda: hand.page.wait_for_timeout(50) or (hand.folder / "a.yaml").read_text("utf-8").startswith("title: second"), 15)
     assert hand.state("clash") is None
