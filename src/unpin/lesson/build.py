@@ -10,8 +10,8 @@ from unpin.lesson.centres import with_centres
 from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Block, Bullets, Lesson, Node, Paragraph, Section, Text
+from unpin.lesson.own_words import kept_together
 from unpin.lesson.sheet import Sheet, sheet_for
-from unpin.lesson.telling import kept_together
 from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
 from unpin.route.closing import closing_check

@@ -10,8 +10,8 @@ from unpin.lesson import bars, outcome, statement
 from unpin.lesson.figures import Studio
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Bullets, Drawing, Lesson, Node, Paragraph, Section, Space, Text
+from unpin.lesson.own_words import kept_together
 from unpin.lesson.sheet import sheet_for
-from unpin.lesson.telling import kept_together
 from unpin.model.house import PLAIN
 from unpin.route.worked import Worked
 from unpin.words.sentences import say

@@ -3,7 +3,7 @@
 import pytest
 
 import unpin
-from unpin.lesson.telling import kept_together
+from unpin.lesson.own_words import kept_together
 
 
 @pytest.mark.parametrize(("said", "printed"), [
