@@ -170,3 +170,23 @@ def test_nothing_goes_on_when_the_server_is_killed_in_the_middle_of_work(served)
 
     assert mine
     assert until(lambda: not any(os.path.exists(f"/proc/{one}") and "answering" in Path(f"/proc/{one}/cmdline").read_text() for one in mine))
+
+
+def test_a_search_whose_result_nobody_asks_for_any_more_is_called_off():
+    from unpin.workbench.jobs import Jobs
+
+    jobs = Jobs(unasked=1.0)
+    job = jobs.start(LETTERED, "fewest", "en")
+    process = jobs._running[1]
+
+    assert until(lambda: process.poll() is not None)
+    assert jobs.result(job, 0)["state"] == "cancelled"
+
+
+def test_a_search_that_is_asked_for_goes_on_to_its_end():
+    from unpin.workbench.jobs import Jobs
+
+    jobs = Jobs(unasked=0.2)
+    job = jobs.start(BEAM, "recommended", "en")
+
+    assert until(lambda: jobs.result(job, 0.05)["state"] == "done")

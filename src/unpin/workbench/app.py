@@ -22,6 +22,9 @@ ROOM = "unpin.workbench"
 KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8", ".svg": "image/svg+xml",
          ".txt": "text/plain; charset=utf-8"}
 
+GRACE = 0.5
+"""Seconds for which the work for a window that has gone goes on: what ends by then need not be stopped, which costs a new process."""
+
 
 def desk(folder: Folder, hosts: tuple[str, ...], language: str = "en", engine: Engine | None = None):
     """The server as an ASGI application over one folder. `hosts`: `name:port` that requests may be addressed to. `engine`: who answers
@@ -59,7 +62,7 @@ def desk(folder: Folder, hosts: tuple[str, ...], language: str = "en", engine: E
                 work = asyncio.ensure_future(run_in_threadpool(do, data, call))
                 gone = asyncio.ensure_future(_gone(request))
                 await asyncio.wait((work, gone), return_when=asyncio.FIRST_COMPLETED)
-                if gone.done():
+                if gone.done() and not (await asyncio.wait((work,), timeout=GRACE))[0]:
                     call.call_off()
                 gone.cancel()
                 return answer(await work)

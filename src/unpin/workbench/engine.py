@@ -17,6 +17,8 @@ MOST = 2
 """Processes: while one works on something long, the other answers what is asked in between."""
 SECONDS, LONG_SECONDS = 30.0, 120.0
 """After so long a question is called off: everything else, and whole handouts."""
+MEMORY = 3 << 30
+"""Bytes that a process may fill."""
 LONG = ("/publish", "/teach")
 
 
@@ -50,7 +52,7 @@ class Engine:
     """Answers for one folder in one language. `seconds`, `long_seconds`: how long a question, a handout may take; `memory`: bytes
     that a process may fill, where the machine can bound it."""
 
-    def __init__(self, folder: Path, language: str = "en", seconds: float = SECONDS, long_seconds: float = LONG_SECONDS, memory: int = 3 << 30):
+    def __init__(self, folder: Path, language: str = "en", seconds: float = SECONDS, long_seconds: float = LONG_SECONDS, memory: int = MEMORY):
         self._command = [*program("unpin.workbench.answering"), str(folder), language, str(memory)]
         self.seconds, self.long_seconds = seconds, long_seconds
         self._free: list[subprocess.Popen] = []

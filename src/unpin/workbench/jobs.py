@@ -8,10 +8,13 @@ import sys
 import threading
 from collections.abc import Mapping
 from itertools import count
+from time import monotonic
 from typing import Any
 
 KEPT = 16
 """Results that are kept until they are asked for."""
+UNASKED = 60.0
+"""After so many seconds in which nobody has asked for its result a search is called off: its window has been closed."""
 
 
 def program(module: str) -> list[str]:
@@ -22,7 +25,9 @@ def program(module: str) -> list[str]:
 class Jobs:
     """At most one search at a time: nobody waits for the route of a figure that has changed."""
 
-    def __init__(self) -> None:
+    def __init__(self, unasked: float = UNASKED) -> None:
+        self._unasked = unasked
+        self._asked = monotonic()
         self._number = count(1)
         self._state: dict[str, Mapping[str, Any]] = {}
         self._running: tuple[str, subprocess.Popen] | None = None
@@ -39,14 +44,14 @@ class Jobs:
             for old in list(self._state)[:-KEPT]:
                 del self._state[old]
             self._running = (job, process)
+            self._asked = monotonic()
         request = json.dumps({"text": text, "kind": kind, "language": language}).encode()
         threading.Thread(target=self._wait, args=(job, process, request), daemon=True).start()
         return job
 
     def _wait(self, job: str, process: subprocess.Popen, request: bytes) -> None:
         try:
-            found, _ = process.communicate(request)
-            result = json.loads(found)
+            result = json.loads(self._found(job, process, request))
         except (OSError, ValueError):
             result = {"ok": False, "code": "search"}
         with self._lock:
@@ -55,6 +60,18 @@ class Jobs:
             if self._running and self._running[0] == job:
                 self._running = None
             self._lock.notify_all()
+
+    def _found(self, job: str, process: subprocess.Popen, request: bytes) -> bytes:
+        sent: bytes | None = request
+        while True:
+            try:
+                return process.communicate(sent, timeout=self._unasked / 4)[0]
+            except subprocess.TimeoutExpired:
+                sent = None  # what was begun to be sent is sent on
+                with self._lock:
+                    left = monotonic() - self._asked > self._unasked
+                if left:
+                    self.cancel(job)
 
     def cancel(self, job: str) -> None:
         with self._lock:
@@ -72,7 +89,9 @@ class Jobs:
     def result(self, job: str, seconds: float) -> Mapping[str, Any] | None:
         """What has become of a job, after at most so many seconds; None for one that was never begun."""
         with self._lock:
+            self._asked = monotonic()
             self._lock.wait_for(lambda: self._state.get(job, {}).get("state") != "running", timeout=seconds)
+            self._asked = monotonic()
             return self._state.get(job)
 
     def close(self) -> None:

@@ -22,7 +22,9 @@ def searched(request: dict[str, Any]) -> dict[str, Any]:
 
 
 if __name__ == "__main__":
-    from unpin.workbench.answering import end_with_parent
+    from unpin.workbench.answering import bounded, end_with_parent
+    from unpin.workbench.engine import MEMORY
 
     end_with_parent()
+    bounded(MEMORY)
     sys.stdout.write(json.dumps(searched(json.load(sys.stdin))))

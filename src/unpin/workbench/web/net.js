@@ -45,6 +45,22 @@ export async function send(path, body, how = {}) {
   }
 }
 
+/** So long is an older question of a kind waited for when there is a newer one, ms; then it is dropped, and the engine stops. */
+export const PATIENCE = 1500;
+
+/** @type {Map<string, AbortController>} */
+const lately = new Map();
+
+/** The same for questions of which only the last one of its kind matters. @param {string} path @param {object} body @returns {Promise<Reply>} */
+export async function latest(path, body) {
+  const [old, mine] = [lately.get(path), new AbortController()];
+  if (old) setTimeout(() => old.abort(), PATIENCE);
+  lately.set(path, mine);
+  const reply = await send(path, body, { signal: mine.signal });
+  if (lately.get(path) === mine) lately.delete(path);
+  return reply;
+}
+
 /** The same where good news are bytes. @param {string} path @param {object} body @returns {Promise<Reply & {bytes?: Blob, headers?: Headers}>} */
 export async function bytes(path, body) {
   try {

@@ -1,10 +1,8 @@
 /** Asks the engine what the text now says: one question at a time, the latest text wins, and a late reply is dropped. */
-import { send } from "../net.js";
+import { PATIENCE, send } from "../net.js";
 import { store, text } from "../store.js";
 import { fitted, widened } from "../kernels/view.js";
 
-/** So long is a look waited for when there is a later text, ms; then it is dropped, and the engine stops. */
-const PATIENCE = 1500;
 /** After a look of so many ms, a change no longer waits for what is then to be seen. */
 const SLOW = 2000;
 

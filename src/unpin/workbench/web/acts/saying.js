@@ -1,5 +1,5 @@
 /** Touching things and saying something of them: what the sentence at the foot is about, and what it offers. */
-import { send } from "../net.js";
+import { latest, send } from "../net.js";
 import { say } from "../words.js";
 import { store, text, thing } from "../store.js";
 import { atRest, change } from "./editing.js";
@@ -30,7 +30,7 @@ export async function touch(ids, held = false, since = strokes) {
     ...(typing ? {} : { draft: one ? phraseOf(one) : "", called: null, blank: null, blanks: [], options: [], fault: null }),
   });
   if (!ids.length) return;
-  const reply = await send("/sayings", { text: text(), touched: ids });
+  const reply = await latest("/sayings", { text: text(), touched: ids });
   if (mine !== asked || !reply.ok) return;
   offered(reply.sayings);
   store.set({ options: directions(reply) });
@@ -72,7 +72,7 @@ export async function type(draft) {
     offered([]);
     return store.set({ options: [] });
   }
-  const reply = await send("/read", { text: text(), line: draft, touched });
+  const reply = await latest("/read", { text: text(), line: draft, touched });
   if (mine !== asked || !reply.ok) return;
   offered(reply.sayings);
   store.set({ options: reply.options ?? [], fault: reply.faults?.[0] ?? null });
@@ -89,7 +89,7 @@ async function complete(mine, draft) {
   const { touched } = store.get();
   const section = thing(touched[0])?.section;
   if (!section) return;
-  const reply = await send("/complete", { text: text(), section, phrase: draft, at: [...draft].length, touched });
+  const reply = await latest("/complete", { text: text(), section, phrase: draft, at: [...draft].length, touched });
   if (mine === asked && reply.ok) store.set({ options: [...reply.options, ...directions(reply)] });
 }
 
