@@ -114,11 +114,13 @@ def as_text(entries: Iterable[Entry], language: str = "en") -> str:
 
 def as_markdown(entries: Iterable[Entry], language: str = "en", link: str = "{}") -> str:
     """A table. `link`: where a file is found from the page, {} its name."""
+    from urllib.parse import quote
+
     from unpin.render.markdown import escaped
 
     rows = [_head(language), ["---"] * 7]
     for e in entries:
-        file = f"[{escaped(e.file.removesuffix(PROBLEM))}]({link.format(e.file)})"
+        file = f"[{escaped(e.file.removesuffix(PROBLEM))}]({link.format(quote(e.file))})"
         cells = _cells(e, language)
         rows.append([f"{file}<br>{escaped(cells[0])}" if cells[0] else file, *map(escaped, cells[1:])])
     return "\n".join("| " + " | ".join(row) + " |" for row in rows) + "\n"

@@ -152,3 +152,22 @@ def test_hostile_words_in_the_place_of_every_free_text_of_an_example_run_nowhere
 
     twin = api.explain(api.solve(replace(api.loads(text), title="x", text="x")), 0, "", True, False, 0)
     assert page_of(api.as_page(made))[0] == page_of(api.as_page(twin))[0]
+
+
+@pytest.mark.parametrize("name", ["<img src=x onerror=window.hit=1>", "javascript:window.hit=1", "x) ![a](http:x.example", "`x`|y|", "\u202egpj", "a\nb", "%2e%2e", "a b#c?d", "](http:)"])
+def test_a_list_of_problems_shows_the_name_of_a_file_and_leads_to_it_and_nowhere_else(tmp_path, name):
+    from urllib.parse import unquote
+
+    words = " ".join(p for p in PIECES if p.isprintable()).replace("'", "''")
+    (tmp_path / f"{name}.yaml").write_text(f"title: '{words}'\n{SHORT}", "utf-8")
+    (tmp_path / "faulty.yaml").write_text("title: '<script>'\npoints: {'<b>': 1}\nmembers: {'<i>': '\"><img src=x onerror=y>'}\nloads: ['<u>x</u> javascript:1 $a$ `b` [c](d)']\n", "utf-8")
+    from unpin.register import as_markdown, as_page
+
+    entries = api.index(tmp_path)
+    page = html.document_fromstring(as_page(entries))
+    listed = html.document_fromstring(MarkdownIt("commonmark").enable("table").render(as_markdown(entries)))
+
+    assert {e.tag for e in page.iter()} <= {"html", "head", "meta", "title", "style", "body", "h1", "p", "table", "thead", "tbody", "tr", "th", "td", "br", "small"}
+    assert {e.tag for e in listed.iter()} <= {"html", "body", "table", "thead", "tbody", "tr", "th", "td", "a", "br"}
+    assert {unquote(a.get("href")) for a in listed.iter("a")} == {f"{name}.yaml", "faulty.yaml"}
+    assert not any(a.get("href").lower().startswith(("javascript:", "http:")) for a in listed.iter("a"))
