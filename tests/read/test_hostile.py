@@ -233,3 +233,14 @@ def test_an_example_with_pieces_lost_added_or_exchanged_gets_an_answer(text, cha
 def test_a_spread_load_between_points_on_one_spot_is_a_remark():
     reading = read_text(HEAD.replace("C: [2, 1]", "C: [1, 0]").replace("A B C", "A B") + "loads: [3 N/m down from B to C]\n")
     assert "read.no_length" in [d.code for d in reading.diagnostics]
+
+
+@pytest.mark.parametrize("written", [r"\e[2J", r"\0", r"\a", r"\x9b31m", r"\uFFFE", r"\b"])
+@pytest.mark.parametrize("place", ['title: "x {}"\n', '"x{}": 1\n', 'loads: ["5 N at B{} down"]\n'])
+def test_a_control_character_that_is_written_as_an_escape_is_refused_and_never_shown(written, place):
+    """A terminal would obey it, and an SVG that holds it is no XML (W3C XML 1.0, production 2)."""
+    reading = read_text(HEAD + place.format(written))
+
+    told = [render(d) for d in reading.diagnostics]
+    assert "read.control_character" in {d.code for d in reading.diagnostics} and not reading.sound
+    assert not re.search("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ufffe]", "".join(told) + (reading.problem.title if reading.problem else ""))

@@ -208,6 +208,9 @@ class _Builder:
             self.report.error("read.too_long", place, self.here(), most=LONGEST_TEXT)
             self.left_out = True
             return None
+        if (found := _CONTROL.search(text)) is not None:  # written as "\e": a screen would obey it, and a picture with it is none
+            self.report.error("read.control_character", place, self.here(), character=f"U+{ord(found.group()):04X}")
+            text = _CONTROL.sub(" ", text)
         quoted = event.style in ("'", '"')
         width = event.end_mark.column - event.start_mark.column - (2 if quoted else 0)
         whole = event.start_mark.line != event.end_mark.line or event.style in ("|", ">") or width != len(text)
