@@ -12,6 +12,8 @@ from unpin.draw.scene import SMALL_SIZE, Path
 from unpin.draw.symbols.symbol import Strip
 
 OFFSETS = (16.0, 30.0, 44.0, 56.0)
+NEAR = 8.0
+"""What is so near to a dimension line disturbs it, pt."""
 
 
 def lay_along(items: list[tuple[DimensionItem, Spot, Spot]], obstacles: list[Strip]) -> Laid:
@@ -49,6 +51,11 @@ def lay_along(items: list[tuple[DimensionItem, Spot, Spot]], obstacles: list[Str
 
 def _crossed(first: Spot, last: Spot, way: Spot, offset: float, obstacles: list[Strip]) -> float:
     start, end = plus(first, way, offset), plus(last, way, offset)
-    return sum(3.0 for p, q, half in obstacles if segment_to_segment(start, end, p, q) < half + 1.5) + sum(
-        1.0 for p, q, half in obstacles if segment_to_segment(start, end, p, q) < half + 8
-    )
+    (left, right), (top, bottom) = (sorted((start[k], end[k])) for k in (0, 1))
+    cost = 0.0
+    for p, q, half in obstacles:
+        near = half + NEAR
+        if max(p[0], q[0]) > left - near and min(p[0], q[0]) < right + near and max(p[1], q[1]) > top - near and min(p[1], q[1]) < bottom + near:
+            gap = segment_to_segment(start, end, p, q)
+            cost += 3.0 * (gap < half + 1.5) + 1.0 * (gap < near)
+    return cost

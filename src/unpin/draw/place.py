@@ -8,6 +8,7 @@ those with the least choice first; where two want one place, the one that is wor
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from itertools import islice
@@ -141,18 +142,31 @@ def _envy(c: Candidate, owner: tuple[Strip, ...], others: list[Outline]) -> floa
     others = [o for o in others if o[0][0] < right and o[0][2] > left and o[0][1] < bottom and o[0][3] > top]
     if not others:
         return 0.0
-    own = min((distance(box, s, tilt) for s in owner), default=0.0)
+    own = _least(box, owner, tilt) if owner else 0.0
     reach = own + 2.5
     left, top, right, bottom = box[0] - reach, box[1] - reach, box[2] + reach, box[3] + reach
     worst = 0.0
     for (x0, y0, x1, y1), strips in others:
         if x0 < right and x1 > left and y0 < bottom and y1 > top:
-            gap = min(distance(box, s, tilt) for s in strips)
+            gap = _least(box, strips, tilt, reach)
             if gap <= own + 0.7:
                 worst = max(worst, ENVIED + 3 * (own - gap))
             elif gap < reach:
                 worst = max(worst, 4.0)
     return worst
+
+
+def _least(box: Box, strips: tuple[Strip, ...], tilt: Tilt | None, least: float = math.inf) -> float:
+    """The distance of the nearest strip, or `least` where none is nearer. What is farther along one axis already is not measured."""
+    if tilt is not None:
+        return min(least, min(distance(box, s, tilt) for s in strips))
+    left, top, right, bottom = box
+    for strip in strips:
+        (px, py), (qx, qy), half = strip
+        wide, high = max(left - max(px, qx), min(px, qx) - right), max(top - max(py, qy), min(py, qy) - bottom)
+        if wide - half < least and high - half < least:
+            least = min(least, distance(box, strip))
+    return least
 
 
 def distance(box: Box, strip: Strip, tilt: Tilt | None = None) -> float:
