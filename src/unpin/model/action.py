@@ -143,7 +143,7 @@ class Structure:
 
 @record
 class Insight:
-    """Something seen without a sum. `rule`: `two_force`, `zero_corner`, `zero_tee`, `pair`, …; `subject`: what it is
+    """Something seen without a sum. `rule`: `two_force`, `zero_corner`, `zero_tee`, `zero_along`, `pair`, …; `subject`: what it is
     about; `finds`: unknown ids it settles; `because`: arguments for the sentence."""
 
     rule: str
