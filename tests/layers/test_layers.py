@@ -75,6 +75,13 @@ def test_a_format_imports_no_other_format(path):
     assert not used & others
 
 
+def test_no_two_files_of_tests_have_one_name():
+    # Without packages of their own, two of one name cannot be collected together.
+    names = [p.name for p in (ROOT / "tests").rglob("test_*.py")]
+
+    assert len(names) == len(set(names)), sorted(n for n in names if names.count(n) > 1)
+
+
 @pytest.mark.parametrize("path", modules(), ids=lambda p: str(p.relative_to(PACKAGE)))
 def test_heavy_libraries_are_imported_where_they_are_needed(path):
     for name, at_top in imports(path):

@@ -69,7 +69,7 @@ class Case:
     @property
     def shorter(self) -> bool:
         """Our fewest sums are no more than the author's, or the record says why not."""
-        return self.author is None or (self.fewest or 10**6) <= self.author or "exception" in self.record
+        return self.author is None or self.fewest is not None and self.fewest <= self.author or "exception" in self.record
 
 
 def names() -> list[str]:

@@ -25,7 +25,7 @@ def main(wanted: list[str]) -> int:
             if not case.begins_alike:
                 theirs = f"{case.record['author_first_body']}, {case.record.get('author_first_centre') or 'forces'}"
                 apart.append(f"    {name}: the author begins with {theirs}; ours with {case.first_body}, {case.first_centre or 'forces'}")
-        print(f"{name:32} {right:4}/{len(case.record['answer']):<4} {'yes' if case.proved else 'NO':>6} {case.fewest or '-':>7} "
+        print(f"{name:32} {right:4}/{len(case.record['answer']):<4} {'yes' if case.proved else 'NO':>6} {'-' if case.fewest is None else case.fewest:>7} "
               f"{case.author or '-':>7}  {case.record['source'][:60]}{'' if good else '   <<<'}")
         for a in case.answers:
             if a.wrong:
