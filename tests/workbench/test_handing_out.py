@@ -100,3 +100,29 @@ def test_a_handout_may_be_in_another_language_and_with_other_figures(desk):
     # By hand: (100 N x 2.9 m + 240 N x 2.1 m) / 2.8 m = 283.571 N.
     assert "Respuesta" in spanish and "283,57" in spanish.replace("{,}", ",")
     assert desk.post("/publish", text=text, ending=".md", language="xx").status_code == 400
+
+
+def test_files_in_another_language_or_in_colours_for_all_have_names_of_their_own(desk):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+
+    def name(**how):
+        return desk.post("/publish", text=text, name="market-awning.yaml", save=True, **how).json()["file"]
+
+    assert [name(ending=".html"), name(ending=".html", language="en")] == ["market-awning.html"] * 2
+    assert name(ending=".html", language="es", colours="dark", short=True) == "market-awning-short-es-dark.html"
+    assert name(ending=".png", which="final", colours="light") == "market-awning-final-light.png"
+    assert name(ending=".md", colours="dark") == "market-awning.md", "paper has no colours of a screen"
+
+
+def test_what_has_the_readers_colours_is_shown_in_those_of_the_desk_and_what_has_its_own_keeps_them(desk):
+    text = (desk.folder / "market-awning.yaml").read_text("utf-8")
+
+    def colours(reply):
+        return [c for c in ("light", "dark") if f'data-colours="{c}"' in reply.text.split("<head", 1)[0]]
+
+    assert colours(desk.get("/teach", name="market-awning.yaml", reader="dark")) == ["dark"]
+    assert colours(desk.get("/teach", name="market-awning.yaml", reader="")) == []
+    assert colours(desk.post("/publish", text=text, ending=".html", colours="light", reader="dark")) == ["light"]
+    assert desk.post("/publish", text=text, ending=".svg", reader="dark").text == desk.post("/publish", text=text, ending=".svg", colours="dark").text
+    (desk.folder / "house.style").write_text("colours: light\n")
+    assert colours(desk.get("/teach", name="market-awning.yaml", reader="dark")) == ["light"]

@@ -18,6 +18,8 @@ from unpin.workbench.folder import Folder, Refused
 TYPES = {".html": "text/html; charset=utf-8", ".pdf": "application/pdf", ".md": "text/plain; charset=utf-8", ".tex": "text/plain; charset=utf-8",
          ".svg": "image/svg+xml", ".png": "image/png"}
 FIGURES = (".svg", ".png")
+SEEN = (".html", *FIGURES)
+"""Forms that are read on a screen, in colours of their own."""
 WHICH = ("problem", "apart", "body", "final", "motion")
 WHOLE = "whole"
 COLOURS = ("", "reader", "light", "dark")
@@ -44,17 +46,20 @@ class Wanted:
 
 def wanted(data: dict[str, Any], folder: Folder | None = None, language: str = "", beneath: Beneath | None = None) -> Wanted:
     """A request as a value, in the house style that lies in the `folder`, if any, and else in the `language` of the desk, on the picture
-    that was asked for. Refused where it asks for what there is not, or where the house style has faults."""
+    that was asked for. Where the colours are the reader's, those of the `reader` who looks at it in the desk. Refused where it asks for what
+    there is not, or where the house style has faults."""
     house = house_of(folder) if folder else PLAIN
     if spoken := str(data.get("language") or ""):
         house = replace(house, language=spoken)
     made = Wanted(str(data["text"]), str(data.get("name") or "problem.yaml"), str(data.get("ending", ".html")), str(data.get("which") or "problem"),
                   tuple(map(str, data.get("body") or ())), bool(data.get("short")), int(data.get("fade") or 0), str(data.get("route") or ""),
                   int(data.get("figures") or 0), house, language, beneath, str(data.get("colours") or ""))
+    looks = str(data.get("reader") or "")
     good = made.ending in TYPES and made.which in WHICH and 0 <= made.fade <= 6 and made.route in ("", "recommended", "fewest", "own")
-    if not good or made.figures not in (0, *range(2, 9)) or made.short and made.fade or made.colours not in COLOURS or spoken not in ("", *languages()):
+    if not good or made.figures not in (0, *range(2, 9)) or made.short and made.fade or not {made.colours, looks} <= set(COLOURS) or spoken not in ("", *languages()):
         raise Refused("output", 400)
-    return replace(made, house=replace(house, colours=made.colours)) if made.colours else made
+    chosen = made.colours or house.colours
+    return replace(made, house=replace(house, colours=looks if looks and chosen == "reader" else chosen))
 
 
 def house_of(folder: Folder) -> House:
@@ -136,13 +141,15 @@ def _picture(w: Wanted) -> bytes:
 
 
 def saved(w: Wanted, folder: Folder) -> str:
-    """Write the file beside the problem, under its name; the name it has."""
+    """Write the file beside the problem, under its name, with what sets it apart from another of its form; the name it has."""
     from unpin.output import save
 
     folder.place(w.name)
     stem = Path(w.name).stem + {0: "", **{n: f"-faded-{n}" for n in range(1, 7)}}[w.fade] + ("-short" if w.short else "")
     if w.ending in FIGURES:
         stem += "" if w.which == "problem" else f"-{w.which}" + "".join(f"-{b.replace(' ', '-')}" for b in w.body)
+    stem += f"-{w.house.language}" if w.house.language not in ("", w.language) else ""
+    stem += f"-{w.house.colours}" if w.ending in SEEN and w.house.colours != "reader" else ""
     target = folder.output(f"{stem}{w.ending}", tuple(TYPES))
     try:
         if w.ending in FIGURES:

@@ -56,6 +56,12 @@ async function request(hand) {
   };
 }
 
+/** The colours in which the desk shows what has those of its reader: its own, where they were chosen. @param {import("../types.js").State} now */
+export const reader = (now) => (now.theme === "auto" ? "" : now.theme);
+store.hear((now, before) => {
+  if (now.theme !== before.theme && now.act === "hand-out" && COLOURED.includes(now.hand.ending)) void preview();
+});
+
 /** @returns {Promise<void>} */
 export async function preview() {
   const mine = ++asked;
@@ -71,6 +77,7 @@ export async function preview() {
       figures: String(hand.figures),
       language: hand.language,
       colours: hand.colours,
+      reader: reader(store.get()),
       beneath: await beneath(),
     });
     if (mine !== asked) return;
@@ -78,7 +85,7 @@ export async function preview() {
     return;
   }
   store.set({ hand: { ...hand, busy: true, preview: null } });
-  const reply = await bytes("/publish", { ...(await request(hand)), ...(hand.ending === ".pdf" ? { page: hand.page } : {}) });
+  const reply = await bytes("/publish", { ...(await request(hand)), reader: reader(store.get()), ...(hand.ending === ".pdf" ? { page: hand.page } : {}) });
   if (mine !== asked) return;
   const now = store.get().hand;
   if (!reply.ok || !reply.bytes) {

@@ -1,7 +1,7 @@
 /** Teaching and handing out: the page for the class in a frame, and every form of the problem with a look at it first. */
 import { html, nothing } from "../lib/lit-html.js";
 import { known, say } from "../words.js";
-import { COLOURED, DRAWN, ENDINGS } from "../acts/handing.js";
+import { COLOURED, DRAWN, ENDINGS, reader } from "../acts/handing.js";
 
 /** @typedef {import("../types.js").State} State */
 
@@ -9,7 +9,7 @@ import { COLOURED, DRAWN, ENDINGS } from "../acts/handing.js";
 export function teach(now) {
   if (now.look?.sound === false || !now.doc)
     return html`<main class="folder"><p class="notice">${say("apart.faulty")}</p></main>`;
-  const address = `/teach?name=${encodeURIComponent(now.doc.name)}`;
+  const address = `/teach?name=${encodeURIComponent(now.doc.name)}&reader=${reader(now)}`;
   return html`<main class="framed">
     <p class="small"><a href=${`${address}#teach`} target="_blank" rel="noopener">${say("teach.alone")}</a></p>
     ${now.kept === "saved" ? html`<iframe src=${`${address}&stamp=${now.doc.stamp ?? ""}#teach`} title=${say("teach.name")}></iframe>` : html`<p role="status">${say("kept.saving")}</p>`}
