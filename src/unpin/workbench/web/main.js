@@ -5,7 +5,7 @@ import { store } from "./store.js";
 import { change, redo, undo, write } from "./acts/editing.js";
 import { blank, copy, leave, list, open, replaced } from "./acts/opening.js";
 import { compare, save, settle } from "./acts/saving.js";
-import { lifted, press, release } from "./acts/offering.js";
+import { lifted, press, release, up } from "./acts/offering.js";
 import { anew, add, call, choose, direct, drop, mean, rename, take, touch, type } from "./acts/saying.js";
 import { fit, look } from "./acts/looking.js";
 import { go } from "./acts/going.js";
@@ -175,8 +175,8 @@ async function begin() {
     if (now.act !== before.act && now.act === "apart") void look();
   });
   wire();
-  // After the click that a lift makes.
-  for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => setTimeout(release));
+  addEventListener("pointerup", (e) => up(e.pointerType === "mouse"));
+  addEventListener("pointercancel", release);
   keyboard(address);
   addEventListener("hashchange", () => void go(location.hash.slice(1)));
   addEventListener("pagehide", () => (rememberNow(), void save({ keepalive: true })));

@@ -5,6 +5,8 @@ import { store } from "../store.js";
 
 /** Milliseconds for which a list that has just changed cannot be pressed: the hand meant what stood there before. */
 const CALM = 250;
+/** Milliseconds after which no click comes any more of a finger that has been lifted. A mouse clicks as it is lifted. */
+const LATE = 700;
 
 /** @type {Saying | null} */
 let pressed = null;
@@ -13,6 +15,7 @@ let waiting = null;
 /** @type {Saying[]} */
 let before = [];
 let changed = -CALM;
+let letting = 0;
 /** @type {WeakSet<Saying>} */
 const gone = new WeakSet();
 
@@ -34,6 +37,7 @@ export function offered(sayings) {
 
 /** The hand goes down on one of the list. @param {Saying} saying */
 export function press(saying) {
+  clearTimeout(letting);
   const place = store.get().sayings.indexOf(saying);
   const early = performance.now() - changed < CALM && !same(before[place], saying);
   pressed = early ? null : saying;
@@ -46,8 +50,15 @@ export function lifted(saying, key) {
   return meant;
 }
 
+/** The hand has gone up; the click that it makes is still to come. @param {boolean} mouse */
+export function up(mouse) {
+  clearTimeout(letting);
+  letting = window.setTimeout(release, mouse || !pressed ? 0 : LATE);
+}
+
 /** The hand has let go: what came in the meantime is offered now. */
 export function release() {
+  clearTimeout(letting);
   pressed = null;
   const next = waiting;
   waiting = null;

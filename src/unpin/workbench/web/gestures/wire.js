@@ -59,6 +59,9 @@ export function wire() {
       if (!down.delete(e.pointerId)) return;
       hand.send(kind === "pointerup" ? "lift" : "escape", touch(e));
     });
+  // A quick stroke is no fling of the page: after one the browser would swallow the next tap, wherever it is.
+  for (const kind of ["touchstart", "touchmove"])
+    document.addEventListener(kind, (e) => void (onSheet(e) && e.cancelable && e.preventDefault()), { passive: false });
   document.addEventListener(
     "wheel",
     (e) => {
