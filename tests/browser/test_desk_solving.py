@@ -166,3 +166,14 @@ def test_a_single_body_or_several_joined_is_handed_out_as_a_figure_light_or_dark
     page.get_by_label("Form").select_option(".md")
     page.locator(".preview pre").filter(has_text="Respuesta").wait_for(timeout=20000)
     assert page.get_by_label("Colours").count() == 0
+
+
+def test_no_sum_moves_when_another_is_pointed_at(awning):
+    awning.open("market-awning.yaml", "solve")
+    rows = awning.page.locator(".sums button")
+    places = lambda: [(b["y"], b["height"]) for b in (rows.nth(k).bounding_box() for k in range(rows.count()))]  # noqa: E731
+    before = places()
+    for k in range(rows.count()):
+        rows.nth(k).hover()
+        awning.settle()
+        assert places() == before
