@@ -50,3 +50,14 @@ def test_the_fault_that_is_told_under_the_sheet_leads_to_its_line_with_the_scrip
     hand.page.keyboard.type("P79")
     hand.settle()
     assert hand.page.locator("#script mark").count() == 0 and hand.state("look")["sound"]
+
+
+def test_a_break_in_the_script_keeps_the_last_drawing_greyed_with_the_fault_told(hand):
+    (hand.folder / "bar.yaml").write_text("points:\n  A: [0, 0]\n  B: [2, 0]\nmembers: {bar: A B}\nsupports: {A: fixed}\n")
+    hand.open("bar.yaml")
+    hand.page.evaluate("async () => { const e = await import('/web/acts/editing.js'); const { text } = await import('/web/store.js'); await e.write(text().replace('[0, 0]', '[0, 0] zz [')); }")
+    hand.settle()
+
+    assert hand.page.locator("#figure.last svg").count() >= 1
+    assert hand.page.locator(".invite").count() == 0
+    assert "breaks off" in hand.page.locator("#told").inner_text()

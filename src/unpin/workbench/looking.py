@@ -38,6 +38,7 @@ def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = 
         "ok": True,
         "sound": reading.sound,
         "drawn": False,
+        "broken": any(d.code == "read.skeleton" for d in reading.diagnostics),
         "diagnostics": [remark(d, places, language) for d in reading.diagnostics],
         "title": problem.title if problem else "",
     }

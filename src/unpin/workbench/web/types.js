@@ -19,7 +19,7 @@
  * @typedef {Record<string, [number, number, number]>} Twists
  *
  * @typedef {object} Look
- * @property {boolean} sound @property {boolean} drawn @property {number} since @property {Fault[]} diagnostics
+ * @property {boolean} sound @property {boolean} drawn @property {boolean} [broken] the YAML breaks off @property {number} since @property {Fault[]} diagnostics
  * @property {Figure | null} [figure] @property {Point[]} [points] @property {Thing[]} [things] @property {string} title
  * @property {{name: string, phrase: string, span: Span}[]} [letters]
  * @property {{length: string, per_metre: number}} [unit] @property {Verdict | null} [verdict] @property {Answer[]} [answers] @property {string[]} [notices] what the results make a teacher notice @property {Body[]} [bodies]

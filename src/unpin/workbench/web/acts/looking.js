@@ -76,7 +76,9 @@ async function run() {
 /** @param {import("../types.js").Look} reply */
 function take(reply) {
   const now = store.get();
-  const drawn = reply.points ? reply : now.drawn;
+  // A text that breaks off says nothing of the points: the last that could be read stays in sight.
+  const read = reply.points && !(reply.broken && now.drawn?.points?.length && text().trim());
+  const drawn = read ? reply : now.drawn;
   /** @type {Partial<import("../types.js").State>} */
   const patch = { look: reply, drawn, word: spoken(reply) };
   const box = now.scale === null ? everything({ ...now, drawn }) : null;
@@ -87,7 +89,7 @@ function take(reply) {
   }
   if (!text().trim()) patch.drawn = null;
   const ids = new Set((drawn?.things ?? []).map((t) => t.id));
-  if (reply.points) patch.touched = now.touched.filter((id) => ids.has(id));
+  if (read) patch.touched = now.touched.filter((id) => ids.has(id));
   store.set(patch);
 }
 
