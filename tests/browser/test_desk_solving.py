@@ -159,7 +159,7 @@ def test_a_single_body_or_several_joined_is_handed_out_as_a_figure_light_or_dark
     page.get_by_role("button", name="Write it beside the problem").click()
     page.get_by_text("Written:").wait_for(timeout=20000)
 
-    drawn = (awning.folder / "market-awning-body-arm.svg").read_text("utf-8")
+    drawn = (awning.folder / "market-awning-body-arm-dark.svg").read_text("utf-8")
     assert "member arm" in drawn and "@media all{svg{background" in drawn
     page.get_by_label("Language").select_option("es")
     page.get_by_label("Digits of results").select_option("5")
