@@ -163,7 +163,7 @@ function lesson(now, does) {
   const { route } = now;
   const { hand } = route;
   return html`<p class="small">
-      <button class="strong" @click=${() => does.shortest("recommended")}>${say("solve.shortest")}</button>
+      <button @click=${() => does.shortest("recommended")}>${say("solve.shortest")}</button>
       <button @click=${() => does.shortest("fewest")}>${say("solve.fewest")}</button>
       ${route.sums.length ? html`<button @click=${does.back}>${say("solve.back")}</button> <button @click=${does.clear}>${say("solve.clear")}</button> <button @click=${does.keep}>${say("solve.keep")}</button>` : nothing}
     </p>
