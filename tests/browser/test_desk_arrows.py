@@ -80,6 +80,31 @@ def test_degrees_are_round_and_finer_with_shift_and_stand_beside_the_hand(hand):
     assert "300 N at C at 67 deg below right" in hand.text()
 
 
+def test_after_a_turn_the_figure_is_the_same_as_after_a_reload(hand):
+    opened(hand, FRAME.replace("right 3 down 4", "down"))
+    end, _ = inward(hand, (2, 1))
+    x, y = hand.spot(2, 1)
+    side = -1 if end[1] < y else 1
+    drag(hand, end, (x + side * 33.0, y + side * 70), lift=False)
+    hand.page.wait_for_timeout(300)
+    hand.settle()
+    # A little farther, and back before the engine has drawn that: the angle of the first drawing was hidden on the way.
+    hand.page.mouse.move(x + side * 48.0, y + side * 62, steps=2)
+    hand.page.mouse.move(x + side * 33.0, y + side * 70, steps=2)
+    hand.page.mouse.up()
+    hand.settle()
+    assert "300 N at C at 65 deg below right" in hand.text()
+    drawn = "document.querySelector('#figure > svg').innerHTML"
+    turned = hand.page.evaluate(drawn)
+    hand.saved()
+    hand.page.reload()
+    hand.page.wait_for_selector("#figure > svg")
+    hand.settle()
+
+    assert 'class="angle"' in turned
+    assert turned == hand.page.evaluate(drawn)
+
+
 def test_escape_puts_a_turned_arrow_back(hand):
     opened(hand)
     before = shaft(hand)

@@ -56,6 +56,8 @@ async function done(m, made) {
   const before = text();
   if ((await made) && text() !== before) {
     previewed();
+    // The engine's last drawing may be on the page already, with marks on it that the hand has moved or hidden since.
+    store.set({ redraw: store.get().redraw + 1 });
     return touch([m.id], true);
   }
   back(m);

@@ -15,7 +15,7 @@ const ELEMENTS = new Set(
 const ATTRIBUTES = new Set(
   (
     "class id d x y dx dy x1 y1 x2 y2 cx cy r rx ry width height viewbox transform points fill stroke stroke-width stroke-dasharray stroke-linecap " +
-    "stroke-linejoin font-size font-style font-weight font-family text-anchor visibility pointer-events role data-owner data-action data-step xml:space " +
+    "stroke-linejoin font-size font-style font-weight font-family text-anchor visibility pointer-events role data-owner data-action data-of data-step xml:space " +
     "mathvariant stretchy displaystyle scriptlevel lspace rspace minsize maxsize fence separator form accent colspan rowspan columnspan lang tabindex"
   ).split(" "),
 );
