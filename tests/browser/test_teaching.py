@@ -95,9 +95,8 @@ def expected(name):
     for k, idea in enumerate(known.ideas):
         figure = known.scenes[idea.scene].figure
         same = [i for i in known.ideas if known.scenes[i.scene].figure is figure]
-        marks = {ARMS, RING}
-        every = {a for i in same for a in i.arrows} - marks
-        shown = {a for i in same if known.ideas.index(i) <= k for a in i.arrows} - marks
+        every = {a for i in same for a in i.arrows if a != ARMS and not a.startswith(RING)}
+        shown = {a for i in same if known.ideas.index(i) <= k for a in i.arrows} & every
         lines = {}
         for i in known.ideas[:k + 1]:
             if i.scene == idea.scene:
@@ -106,7 +105,7 @@ def expected(name):
                         lines[id(x)] = spoken.write(x.formula)
                     elif id(x) in headers:
                         lines[id(x)] = spoken.write(x)
-        ring = any(RING in i.arrows for i in known.ideas[:k + 1] if i.scene == idea.scene)
+        ring = any(a.startswith(RING) for i in known.ideas[:k + 1] if i.scene == idea.scene for a in i.arrows)
         out.append((list(lines.values()), shown, every - shown, set(idea.lit), ring))
     return out
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from unpin.base.record import record
 from unpin.lesson.formula import Formula, Letter
-from unpin.lesson.nodes import Drawing, Line, Node, Section, Text
+from unpin.lesson.nodes import Drawing, Line, Listing, Node, Section, Text
 from unpin.model.action import Action
 
-ARMS, RING = "~arms", "~ring"
-"""Stand among the arrows of an idea: the distances of its figure, and the ring round its moment centre, which are drawn with it."""
+ARMS, RING = "~arms", "~ring "
+"""Stand among the arrows of an idea: the distances of its figure, and, before the owner of the mark, the ring round a moment centre, which are
+drawn with it."""
 
 LEAD = "lead"
 """Stands among what an idea shows: the problem in the words of its author."""
@@ -60,6 +61,13 @@ def acting(figure: Drawing | None) -> list[Action]:
     return [f.arguments["action"] for f in figure.figure.facts() if "action" in f.arguments]
 
 
-def marks_centre(centre: Letter | None, figure: Drawing | None) -> bool:
-    """Whether the figure marks just this centre."""
-    return centre is not None and figure is not None and figure.caption.arguments.get("centre") == centre
+def rings(centre: Letter | None, figure: Drawing | None) -> tuple[str, ...]:
+    """The ring round this moment centre, where the figure marks it: alone, or among the centres of several sums on one body."""
+    if centre is None or figure is None or figure.figure is None:
+        return ()
+    said = figure.caption.arguments
+    many = said.get("centres")
+    letters = many.items if isinstance(many, Listing) else (said.get("centre"),)
+    places = [f.arguments["centre"] for f in figure.figure.facts() if f.code == "centre"]
+    owners = [p if isinstance(p, str) else f"centre {n}" if many else "centre" for n, p in enumerate(places, 1)]
+    return tuple(f"{RING}{owner}" for letter, owner in zip(letters, owners) if letter == centre)

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from unpin.lesson import asking
-from unpin.lesson.board import ARMS, LEAD, RING, Idea, Scene, Shown, Told, acting, marks_centre
+from unpin.lesson.board import ARMS, LEAD, Idea, Scene, Shown, Told, acting, rings
 from unpin.lesson.formula import Header, Letter, Relation, Sum, actions, symbols
 from unpin.lesson.formula import letter as letter_of
 from unpin.lesson.nodes import Block, Boxed, Bullets, Drawing, Lesson, Line, Node, Paragraph, Section, Space, Table, Text, Working, panels, sentences, walk
@@ -216,7 +216,7 @@ class _Teller:
             if several and (other := self._of(asking.body(node))) not in (None, self.figure):
                 self.scene(section, other)
                 self.apart_from_lines = True
-            ring = (RING,) if isinstance(node, Paragraph) and not several and marks_centre(asking.centre(node), self.figure) else ()
+            ring = rings(asking.centre(node), self.figure) if isinstance(node, Paragraph) and not several else ()
             if isinstance(node, Paragraph):
                 self.add("sum", node, arrows=ring, lit=self.named(asking.left_over(node)), question=question)
             else:
@@ -278,7 +278,7 @@ class _Teller:
             self.scenes[-1] = Scene(section, figure)
         header = working.header
         if header is not None:
-            ring = (RING,) if isinstance(header, Header) and header.kind == "moments" and marks_centre(letter_of(header.sub), figure) else ()
+            ring = rings(letter_of(header.sub), figure) if isinstance(header, Header) and header.kind == "moments" else ()
             self.add("header", header, arrows=ring)
         for place, line in enumerate(working.lines):
             if header is None and place and line.name == "write" and working.lines[place - 1].name == "result" and len(working.lines) > _LONG:

@@ -185,7 +185,7 @@
     const every = new Set(), shown = new Set();
     ideas.forEach((i, k) => {
       if (told.scenes[i.s][1] !== name) return;
-      for (const a of i.a) { every.add(a); if (k <= until && (a !== "~ring" || i.s === idea.s)) shown.add(a); }
+      for (const a of i.a) { every.add(a); if (k <= until && (!a.startsWith("~ring ") || i.s === idea.s)) shown.add(a); }
     });
     // While a class is asked what acts across, the arrow over there would be the answer.
     const asked = new Set(asking && idea.k === "pair" ? idea.l.filter((a) => !(ideas[at - 1]?.l ?? []).includes(a)) : []);
@@ -194,7 +194,8 @@
       const is = (...names) => names.some((c) => el.classList.contains(c)), of = el.getAttribute("data-action") ?? el.getAttribute("data-of");
       let yet = of !== null && (every.has(of) && !shown.has(of) || asked.has(of));
       if (of === null && (is("dimension", "extension", "head") || is("leader") && el.nextElementSibling?.classList.contains("dimension"))) yet = every.has("~arms") && !shown.has("~arms");
-      if (is("centre") || of === "centre") yet = !shown.has("~ring");
+      const centre = is("centre") ? el.getAttribute("data-owner") : /^centre( \d+)?$/.test(of) ? of : null;
+      if (centre !== null) yet = !shown.has(`~ring ${centre}`);
       flag(el, "yet", yet);
       later += yet;
     }
