@@ -110,3 +110,33 @@ def test_the_data_hold_what_follows_too():
 
     assert [f["said"].split(".")[0] for f in found] == ["Now the reaction at E", "Now the force at C on member lf", "Now the force at C on member rt"]
     assert all(f["lines"][0]["step"] == "write" and any(x["step"] == "result" for x in f["lines"]) for f in found)
+
+
+CRANE = """
+points: {A: [0, 0], B: [1.5, 0.5], C: [2.4, 0.8], D: [0, 1.6], E: [0, 1.3], K: [2.6, -0.6]}
+members: {jib: A B C}
+links: [B-D]
+discs: {pulley: 0.2 m at C}
+blocks: {sack: at K}
+cords: {T: E over pulley to sack}
+supports: {A: pin, D: pin}
+loads: [mass 40 kg hangs at K]
+find: [A, B-D]
+"""
+
+
+def test_the_slope_of_a_force_is_reckoned_from_its_components():
+    told = [signs.write(line.formula) for s in build(worked_text(CRANE)).sections for n in walk(s.children) if isinstance(n, Working) for line in n.lines]
+
+    # By hand: the tangent of 8.67 degrees is 0.1525, and 108.4 N / 711 N is too.
+    assert [x for x in told if "tan" in x] == [f"(108.38{THIN}N)/(710.66{THIN}N) = tan 8.7°"]
+
+
+@pytest.mark.parametrize("route, other", [("", "ways.fewest"), ("fewest", "ways.recommended")])
+def test_other_ways_are_other_than_the_way_of_the_lesson(route, other):
+    made = worked_text(CRANE)
+    lesson_of = api.explain(made, 0, route, False)
+    (ways,) = [s for s in lesson_of.sections if s.kind == "ways"]
+    titles = [n.text.code for n in ways.children if hasattr(n, "text")]
+
+    assert other in titles and ("ways.fewest" in titles) + ("ways.recommended" in titles) == 1

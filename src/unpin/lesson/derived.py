@@ -142,7 +142,7 @@ def _size(c: Component, answer: Answer, acting: list[Action], worked: Worked, sh
     if c.angle is not None and c.lean is None:
         acute = min(abs(c.angle), 180 - abs(c.angle))
         across, upright = (sheet.reused(abs(v), sheet.units[FORCE]) for _, v in legs)
-        lines.append(Line("solve", Relation(sheet.function("tan", phrases.angle_amount(acute, sheet)), Over(upright, across))))
+        lines.append(Line("solve", Relation(Over(upright, across), sheet.function("tan", phrases.angle_amount(acute, sheet)))))
     return lines
 
 

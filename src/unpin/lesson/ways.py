@@ -76,7 +76,7 @@ def chapter(worked: Worked, taken: Route, sheet: Sheet) -> tuple[Node, ...]:
     if _sums(taken) != _sums(worked.recommended):
         nodes += [Paragraph(Text("ways.recommended", {"count": worked.recommended.count})),
                   steps_listed(worked.recommended.steps, structure, sheet)]
-    if worked.fewest.count != worked.recommended.count:
+    if worked.fewest.count != worked.recommended.count and _sums(worked.fewest) != _sums(taken):
         nodes += [Paragraph(Text("ways.fewest", {"count": worked.fewest.count})), steps_listed(worked.fewest.steps, structure, sheet)]
     for route in (r for r in worked.others if _sums(r) != _sums(taken)):
         nodes += [Paragraph(Text("ways.next", {"count": route.count})), steps_listed(route.steps, structure, sheet)]
