@@ -60,4 +60,4 @@ def test_a_break_in_the_script_keeps_the_last_drawing_greyed_with_the_fault_told
 
     assert hand.page.locator("#figure.last svg").count() >= 1
     assert hand.page.locator(".invite").count() == 0
-    assert "breaks off" in hand.page.locator("#told").inner_text()
+    assert "cannot be read" in hand.page.locator("#told").inner_text()

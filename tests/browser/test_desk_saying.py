@@ -184,3 +184,14 @@ def test_the_place_of_a_new_point_stands_beside_the_hand_while_it_presses_and_dr
     mouse.up()
     hand.settle()
     assert "B: [1.8, 0.3]" in hand.text()
+
+
+def test_a_point_that_stays_is_not_said_to_have_gone_where_only_its_pin_goes(hand):
+    (hand.folder / "gate.yaml").write_text("points: {A: [0, 0], Hinge: [1, 0], C: [2, 0]}\nmembers: {one: A Hinge, two: Hinge C}\n"
+                                           "supports: {A: pin, C: pin}\nloads: [10 N at Hinge down]\n")
+    hand.open("gate.yaml").press(2, 0)
+    hand.keys("Delete")
+
+    told = hand.page.locator("body").inner_text()
+    assert "Hinge: [1, 0]" in hand.text() and "C:" not in hand.text().split("members")[0]
+    assert "With it went the member two, a support" in told and "the point" not in told

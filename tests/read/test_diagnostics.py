@@ -111,7 +111,7 @@ WHOLE = [
         with_fault(FRAME, {"loads": "[" + "3 N at D down, " * 101 + "]"}),
         "p.yaml:5:1: error: loads: more than 100 entries in one section",
     ),
-    (with_fault(FRAME, {}).replace("loads: ", "loads "), "p.yaml:5:1: error: the YAML breaks off here\n  hint: a colon is missing after loads"),
+    (with_fault(FRAME, {}).replace("loads: ", "loads "), "p.yaml:5:1: error: from here on the text cannot be read\n  hint: a colon is missing after loads"),
     ("route: [" + "a," * 20001 + "]", "p.yaml:1:1: error: more than 20000 entries"),
     ("a" * 300_000, "error: the file is larger than 256 KB"),
     (

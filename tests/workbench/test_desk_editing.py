@@ -276,3 +276,18 @@ def test_a_support_says_each_direction_that_it_may_have():
     assert [w["phrase"] for w in directions(text, "connection B")][:3] == ["roller pushes down", "roller pushes up", "roller pushes right"]
     assert [w["phrase"] for w in directions(text, "load 2", phrase="7 N at B down")][:2] == ["7 N at B up", "7 N at B right"]
     assert directions(text, "connection A") == directions(text, "load 1") == directions(text, "point B") == []
+
+
+def test_of_a_weight_and_a_mass_of_the_same_size_one_is_offered():
+    text = "points: {A: [0, 0], B: [2, 0]}\nmembers: {beam: A B}\nsupports: {A: fixed}\n"
+    offered = [s["phrase"] for s in sayings(text, ["part beam"]) if "10 kg" in s["phrase"]]
+
+    assert offered == ["weight of beam 10 kg"]
+
+
+def test_a_line_that_is_well_said_is_told_what_is_missing_and_not_itself_once_more():
+    text = "points: {C: [0, 0], W: [-2, 0]}\ndiscs: {pulley: 0.2 m at C}\nsupports: {C: pin}\n"
+    (fault,) = read(text, "T: W over pulley to sack")["faults"]
+
+    assert fault["hint"].startswith("say first what sack is")
+    assert fault["example"] == ""

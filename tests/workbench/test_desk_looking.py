@@ -200,3 +200,29 @@ def test_what_has_to_pull_is_told_beside_the_answers_in_the_words_of_the_solutio
     hung = look("points: {A: [0, 0], B: [2, 0], D: [2, 1]}\nmembers: {beam: A B}\nsupports: {A: pin, D: pin}\ncords: {T: B to D}\nloads: [300 N at B up]\nfind: [A]\n")
     assert hung["notices"][0].startswith("T came out negative. A cord cannot push")
     assert look(LEVER.format(kind="roller").replace("C down", "C up"))["notices"] == []
+
+
+CRANE = """points: {A: [0, 0], B: [1.6, 0], C: [2.4, 0], D: [0, 1.2], W: [-0.2, 0.15], K: [2.55, -0.9]}
+members: {arm: A B C}
+discs: {pulley: 0.15 m at C}
+blocks: {sack: at K}
+links: [B-D]
+supports: {A: pin, D: pin}
+cords: {T: W over pulley to sack}
+loads: [mass 60 kg hangs at K]
+"""
+
+
+def test_links_and_cords_are_something_at_a_point():
+    says = {t["name"]: t["says"] for t in look("points: {B: [0, 0], C: [1, 0], F: [2, 0]}\nlinks: [B-C]\n")["things"] if t["what"] == "point"}
+    crane = {t["name"]: t["says"] for t in look(CRANE)["things"] if t["what"] == "point"}
+
+    assert says["C"] == "C, a point of BC." and says["F"] == "Point F; nothing is there yet."
+    assert crane["W"] == "W, a point of T." and crane["B"] == "B, where arm and BD meet."
+
+
+def test_discs_and_blocks_are_called_what_they_are():
+    seen = look(CRANE)
+
+    assert {"disc pulley", "block sack", "member arm"} <= {b["title"] for b in seen["bodies"]}
+    assert not [t for t in seen["things"] if "member sack" in t["says"] or "member pulley" in t["says"]]

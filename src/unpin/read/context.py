@@ -147,12 +147,12 @@ class Context:
             raise item.drop("read.link_no_member", word, name=word.text)
         raise self.unknown(item, word, "read.unknown_member", self.parts, "members")
 
-    def unknown(self, item: Item, word: Word, code: str, known: Iterable[str], section: str) -> Dropped:
-        """What to raise for a name that is not known; silent where it follows from an earlier fault."""
+    def unknown(self, item: Item, word: Word, code: str, known: Iterable[str], section: str, first: str = "") -> Dropped:
+        """What to raise for a name that is not known; silent where it follows from an earlier fault. `first`: the hint where nothing known is near."""
         if word.text in self.broken or section in self.lost:
             return Dropped()
         near, names = nearest(word.text, list(known)), tuple(known)
-        hint = "hint.nearest" if near else "hint.known" if 0 < len(names) <= 12 and not self.broken else ""
+        hint = "hint.nearest" if near else first if first else "hint.known" if 0 < len(names) <= 12 and not self.broken else ""
         return item.drop(code, word, name=word.text[:40], nearest=near, known=names[:12], hint=hint)
 
     def members_at(self, point: str) -> list[Part]:

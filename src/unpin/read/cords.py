@@ -108,7 +108,7 @@ def _stop(known: Context, item: Item, said: tuple[StopSaid, ...], n: int, one: S
         return Stop(point, one.part.text if one.part else "")
     part = known.parts.get(word.text)
     if part is None:
-        raise known.unknown(item, word, "read.unknown_end", [*known.points, *(p.name for p in known.parts.values())], "points")
+        raise known.unknown(item, word, "read.unknown_end", [*known.points, *(p.name for p in known.parts.values())], "points", "hint.cord_to")
     if part.kind == "block":
         known.refer_part(item, word)
         return Stop(part.points[0], part.name)

@@ -142,6 +142,8 @@ def _faults(text: str, line: str, tries: list[tuple[Section, str, str]], touched
     refused = said(text, section.name, phrase, name, faulty=False)[0].refused
     told = sorted(refused, key=lambda d: not d.path.startswith(section.name))  # of the line, before what it leaves to be said
     right = "E: [2, 1.5]" if phrase.startswith("[") else example(section)
+    if phrase and "".join(right.split()).endswith("".join(phrase.split())):
+        right = ""  # well said already: what it speaks of is missing
     return [{"section": section.name, "sentence": sentence(d, language), "hint": hint(d, language), "example": right} for d in told[:1]]
 
 

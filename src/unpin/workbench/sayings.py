@@ -26,6 +26,8 @@ _BLANKS = {"FORCE": "100 N", "LENGTH": "1", "ANGLE": "30 deg", "DIRECTION": "dow
            "MOMENT": "10 N m", "SIDE": "up", "UNIT": "N", "AREA": "m^2", "LETTER": "P", "NAME": "F"}
 CHAINS = ("member", "link")
 """Phrases that are points one after the other."""
+SAME = "the same"
+"""What a form means that is another spelling of the one before it: of the two one is offered."""
 _WORD = re.compile(r"\{?[A-Z]{3,}\}?")
 ORDER = ("members", "links", "supports", "find", "loads", "cords", "discs", "blocks", "contacts", "slots", "collars", "pins", "points")
 
@@ -51,7 +53,7 @@ def sayings(text: str, touched: Iterable[str]) -> list[dict[str, Any]]:
     for section in sorted((s for s in SECTIONS if s.phrase and s.phrase != "sum"), key=lambda s: ORDER.index(s.name) if s.name in ORDER else 99):
         if section.keyed == "point" and hand.points and hand.points[0] in there.get(section.name, ()):
             continue
-        made = [f for form in FORMS if form.kind == section.phrase and (f := _filled(section, form, hand, text)) is not None]
+        made = [f for form in FORMS if form.kind == section.phrase and form.meaning != SAME and (f := _filled(section, form, hand, text)) is not None]
         made = threaded(section, touched, text) + made
         if section.name == "find":
             made = asks + made

@@ -9,6 +9,7 @@ from typing import Any
 from unpin.base.units import LENGTH
 from unpin.exact.number import approx
 from unpin.lesson import cords, loads, phrases
+from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Text
 from unpin.lesson.sheet import Sheet
 from unpin.lesson.statement import connection
@@ -43,28 +44,33 @@ def listed(problem: Problem, worked: Worked | None, places: Places, sheet: Sheet
     for part in problem.parts:
         said = [cords.part(part, sheet)] if part.kind != "member" else []
         out.append(_thing("part", part.kind, part.name, part.points, part.place, places,
-                          [*(written(t, language, capital=True) for t in said), *_of_part(part.name, worked, language)]))
+                          [*(_words(t, problem, language) for t in said), *_of_part(part.name, worked, language)]))
     for c in problem.connections:
         if c.place is None and GROUND not in c.parts and c.kind == "pin":
             continue
         told = connection(c, sheet, problem)
-        said = [written(told, language, capital=True)] if told is not None else [say("desk.thing.pin", language, point=c.points[0])]
+        said = [_words(told, problem, language)] if told is not None else [say("desk.thing.pin", language, point=c.points[0])]
         out.append(_thing("connection", c.kind, c.name, c.points, c.place, places, [*said, *_force_of(c.name, worked, sheet, language)]))
     for cord in problem.cords:
         touched = tuple(dict.fromkeys(s.point for s in cord.stops if s.point))
-        said = [written(cords.given(cord, problem, sheet), language, capital=True), *_force_of(cord.name, worked, sheet, language)]
+        said = [_words(cords.given(cord, problem, sheet), problem, language), *_force_of(cord.name, worked, sheet, language)]
         out.append(_thing("cord", "cord", cord.name, touched, cord.place, places, said))
     draws: dict[int, list[str]] = {}
     for a in worked.apart.actions if worked else ():
         if a.load is not None:
             draws.setdefault(id(a.load), []).append(a.id)
     for k, load in enumerate(problem.loads):
-        said = [written(loads.given((load,), problem, sheet), language, capital=True)]
+        said = [_words(loads.given((load,), problem, sheet), problem, language)]
         touched = (load.point,) if load.point else tuple(n for s in load.stretches for n in (s.start_name, s.end_name) if n)
         named = {other.name for other in problem.loads[:k]}  # one letter may pull at several places
         made = _thing("load", load.kind, load.name if load.name and load.name not in named else str(k + 1), touched, load.place, places, said)
         out.append({**made, "name": load.name, "part": load.part, "draws": draws.get(id(load), []), "angle": _angle(load)})
     return out
+
+
+def _words(told: Text, problem: Problem, language: str) -> str:
+    """A sentence in which each part is called what it is."""
+    return written(with_kinds(told, problem), language, capital=True)
 
 
 def _angle(load: Load) -> float | None:
@@ -84,8 +90,10 @@ def _thing(what: str, kind: str, name: str, touched, place, places: Places, says
 
 
 def _point(p, problem: Problem, worked: Worked | None, places: Places, language: str) -> dict[str, Any]:
-    """Which parts meet at a point, and what holds or loads it."""
+    """What meets at a point, parts, links and cords, and whether the ground holds it."""
     meets = [x.name for x in problem.parts if p.name in x.points]
+    meets += [c.name for c in problem.connections if c.kind == "link" and p.name in c.points]
+    meets += [c.name for c in problem.cords if any(s.point == p.name for s in c.stops)]
     held = [c.name for c in problem.connections if p.name in c.points and GROUND in c.parts]
     code = "bare" if not meets and not held else "held" if held else "end" if len(meets) == 1 else "joins"
     sentence = say(f"desk.point.{code}", language, name=p.name, parts=_and(meets, language), count=len(meets))
@@ -150,7 +158,7 @@ def _dimension(unknown):
 
 def bodies(worked: Worked, language: str = "en") -> list[dict[str, Any]]:
     """What can be isolated by itself: every body of the structure as a person would cut it."""
-    return [{"name": b.name, "kind": b.kind, "title": written(phrases.thing(b.name), language), "point": b.point,
+    return [{"name": b.name, "kind": b.kind, "title": written(with_kinds(phrases.thing(b.name), worked.problem), language), "point": b.point,
              "points": list(_points_of(worked, b))} for b in worked.structure.bodies]
 
 

@@ -14,7 +14,8 @@ export function gone(before, after, meant) {
   const lost = before.filter((t) => {
     const k = left.indexOf(same(t));
     if (k >= 0) left.splice(k, 1);
-    return k < 0 && t.section && !meant.includes(t.id);
+    // The pin of a point is said by the point itself: where too little meets there for a pin, the point may well remain.
+    return k < 0 && t.section && !(t.what === "connection" && t.section === "points") && !meant.includes(t.id);
   });
   // A bar that is only led through fewer points is still there under its name.
   const really = lost.filter((t) => !(NAMED.includes(t.section) && after.some((a) => a.id === t.id)));
