@@ -170,3 +170,24 @@ def test_a_diagram_that_comes_again_is_not_to_be_drawn_again(name):
 
     heads = re.findall("=== #.*free-body diagram.*", source)
     assert heads and set(heads) == {'=== #if again { "Its free-body diagram, from the page before" } else { "Draw its free-body diagram" }'}
+
+
+@pytest.mark.parametrize("ppi", [110, 300])
+@pytest.mark.parametrize("rise", [30.3, 45.0, 90.92])
+def test_a_long_line_in_dots_has_no_step(ppi, rise):
+    width, height = 233.37, 131.71
+    drawn = (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" width="{width}pt" height="{height}pt">'
+             f'<path d="M10 20L190 {20 + rise}" stroke="#111" stroke-width="0.8"/></svg>')
+    dots = Image.open(io.BytesIO(compile_document(*picture._in_dots(drawn, width, height, 72 / ppi, "#ffffff"), "png", ppi))).convert("L")
+
+    # The middle of the ink in each column, less the line itself: rounding to dots leaves a ripple, a step is a whole dot.
+    k = ppi / 72
+    edge, across, down = (round(length * k) for length in (4, width, height))
+    off = []
+    for x in range(int(20 * k), int(180 * k)):
+        middle = (20 + rise * ((x + 0.5 - edge) * width / across - 10) / 180) * down / height + edge
+        rows = range(int(middle) - 4, int(middle) + 5)
+        ink = [255 - dots.getpixel((x, y)) for y in rows]
+        off.append(sum(i * (y + 0.5) for i, y in zip(ink, rows)) / sum(ink) - middle)
+    level = [sum(off[n:n + 9]) / 9 for n in range(len(off) - 8)]
+    assert max(level) - min(level) < 0.2

@@ -12,6 +12,9 @@ from unpin.render.maths.sentence import said
 SCREEN = 1.3
 """How much larger a figure is on a page than on paper."""
 
+_EDGE = 4.0
+"""Paper round a picture in dots, pt."""
+
 _INKS = ("line", "body", "soft", "paper", "force", "pair1", "pair2", "pair3", "pair4", "pair5", "pair6")
 
 
@@ -81,9 +84,19 @@ def png(drawing: Drawing, language: str = "en", ppi: float = 300, colours: str =
     from unpin.render.typeset import compile_document
 
     inks = INKS_DARK if colours == "dark" else INKS_LIGHT
-    text = write(_named(draw(drawing.figure), drawing, language), fonts="name", theme=inks if colours == "dark" else None)
-    body = f'#set page(width: auto, height: auto, margin: 4pt, fill: rgb("{inks["paper"]}"))\n#image("figure.svg")\n'
-    return compile_document(body, {"figure.svg": text}, "png", ppi)
+    scene = draw(drawing.figure)
+    text = write(_named(scene, drawing, language), fonts="name", theme=inks if colours == "dark" else None)
+    return compile_document(*_in_dots(text, scene.width, scene.height, 72 / ppi, inks["paper"]), "png", ppi)
+
+
+def _in_dots(text: str, width: float, height: float, dot: float, paper: str) -> tuple[str, dict[str, str]]:
+    """The document that sets a picture of `width` by `height` pt in dots of `dot` pt, and its pictures. The typesetter draws a picture in whole dots
+    first, one more where there is a remainder, and fits it to its place by leaving dots out, which breaks long lines: so the picture
+    and its place both measure whole dots, less a hundredth that no rounding may carry over."""
+    edge, across, down = (max(1, round(length / dot)) for length in (_EDGE, width, height))
+    text = re.sub(r' width="[^"]*" height="[^"]*"', f' width="{across}" height="{down - 0.01}" preserveAspectRatio="none"', text, count=1)
+    return (f'#set page(width: auto, height: auto, margin: {edge * dot:.6f}pt, fill: rgb("{paper}"))\n'
+            f'#image("figure.svg", width: {(across - 0.01) * dot:.6f}pt, height: {(down - 0.03) * dot:.6f}pt, fit: "stretch")\n'), {"figure.svg": text}
 
 
 def pdf(drawing: Drawing, language: str = "en") -> bytes:
