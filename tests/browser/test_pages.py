@@ -90,3 +90,15 @@ def test_on_a_telephone_no_working_has_to_be_scrolled(opened, name):
     page, _ = opened(name, 360)
 
     assert page.evaluate("[...document.querySelectorAll('.working')].filter(e => e.scrollWidth > e.clientWidth).map(e => e.id)") == []
+
+
+def test_the_sign_of_a_root_stands_about_its_number(opened):
+    page, _ = opened("sack-crane")
+    page.set_content("<style>" + page.evaluate("[...document.querySelectorAll('style')].map(s => s.textContent).join('')") + "</style>"
+                     "<math displaystyle='true' style='font-size: 100px'><msqrt><mn>74</mn></msqrt></math>")
+    page.evaluate("document.fonts.ready")
+    sign, number = (page.evaluate(f"(() => {{ const b = document.querySelector('{e}').getBoundingClientRect(); return [b.top, b.bottom]; }})()") for e in ("msqrt", "mn"))
+
+    # The smallest sign of the typeface is taller than two digits and their rule: what is over stands below and above, not all below.
+    below = sign[1] - number[1]
+    assert 0 < below < 30
