@@ -132,6 +132,18 @@ def test_the_teaching_page_is_opened_from_the_desk(awning):
     assert awning.page.frame_locator(".framed iframe").locator("header h1").first.inner_text() == "Market awning"
 
 
+def test_the_framed_pages_have_the_colours_that_are_chosen_for_the_desk(awning):
+    awning.open("market-awning.yaml", "teach")
+    awning.page.evaluate("async () => (await import('/web/store.js')).store.set({ theme: 'dark' })")
+    for act, frame in (("Teach", ".framed iframe"), ("Hand out", ".preview iframe")):
+        awning.page.get_by_role("link", name=act).click()
+        awning.settle()
+        inner = awning.page.frame_locator(frame)
+        inner.locator("header h1").first.wait_for(state="attached")  # the teaching view lies over it
+        # The ground of the dark set of inks, #16181a.
+        assert inner.locator("html").evaluate("(e) => getComputedStyle(e).backgroundColor") == "rgb(22, 24, 26)"
+
+
 def test_each_act_has_an_address_and_the_way_back(awning):
     awning.open("market-awning.yaml")
     awning.page.get_by_role("link", name="Take apart").click()
