@@ -87,9 +87,9 @@ def test_the_last_sum_is_taken_back_and_the_route_is_written_into_the_file(awnin
 def test_any_other_sum_is_typed_and_a_section_of_a_truss_is_isolated_by_its_pins(awning):
     shutil.copy(EXAMPLES / "foot-bridge.yaml", awning.folder / "foot-bridge.yaml")
     awning.open("foot-bridge.yaml", "solve")
-    awning.page.locator(".bodies button", has_text="pin A").first.click()
+    awning.page.locator(".bodies button", has_text="joint A").first.click()
     awning.settle()
-    awning.page.locator(".bodies button", has_text="pin C").first.click(modifiers=["Shift"])
+    awning.page.locator(".bodies button", has_text="joint C").first.click(modifiers=["Shift"])
     awning.settle()
     assert awning.page.locator(".pulled").count() == 0
     assert len(awning.state("pulled")[0]["bodies"]) == 2
