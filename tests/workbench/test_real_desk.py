@@ -187,7 +187,7 @@ def test_what_the_server_says_is_sent_at_once_and_does_not_wait_for_the_other_si
 
 
 def test_what_is_needed_for_the_first_problem_is_there_before_it_is_opened():
-    told = "import sys; from unpin.workbench.serve import warm; warm(); import gc; print(gc.get_freeze_count() > 0, *(m in sys.modules for m in ('parsy', 'unpin.draw.svg', 'unpin.statics.solve')))"
+    told = "import sys; from unpin.workbench.answering import warm; warm(); import gc; print(gc.get_freeze_count() > 0, *(m in sys.modules for m in ('parsy', 'unpin.draw.svg', 'unpin.statics.solve')))"
 
     run = subprocess.run([sys.executable, "-c", told], capture_output=True, text=True, timeout=60)
 

@@ -26,10 +26,7 @@ def run(chosen: Namespace) -> int:
     drawing = _drawing(problem, which, chosen)
     from unpin.render import picture
 
-    tongue, colours = chosen.tongue, problem.house.colours
-    made = (picture.svg(drawing, language=tongue, colours=colours).encode() if ending == ".svg"
-            else typeset(lambda: picture.png(drawing, tongue, colours=colours)))
-    save_as(chosen.output, made, chosen.file)
+    save_as(chosen.output, typeset(lambda: picture.made(drawing, ending, chosen.tongue, problem.house.colours)), chosen.file)
     return SOLVED
 
 
@@ -37,16 +34,10 @@ def _drawing(problem: Problem, which: str, chosen: Namespace) -> Drawing:
     from unpin import api
     from unpin.lesson.figures import Studio
     from unpin.lesson.sheet import sheet_for
-    from unpin.statics.isolate import isolate
 
     worked = worked_out(problem) if which in ("final", "body") else api.check(problem)
     studio = Studio(worked, sheet_for(problem, worked.values or {}))
-    if which == "body":
-        nodes = studio.free_body(isolate(worked.structure, bodies(worked.structure, chosen.body)))
-    elif which == "motion":
-        nodes = studio.motion() if worked.soundness.freedoms else ()
-    else:
-        nodes = getattr(studio, which)()
+    nodes = studio.named(which, bodies(worked.structure, chosen.body) if which == "body" else ())
     if not nodes:
         raise Stop(FAULTY, "not_drawn", name=which)
     return nodes[0]

@@ -3,7 +3,7 @@ the lesson is for a format without pictures."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from unpin.base.units import FORCE
@@ -16,6 +16,7 @@ from unpin.model.action import FreeBody
 from unpin.model.equation import Equation
 from unpin.model.findings import Freedom
 from unpin.route.worked import Worked
+from unpin.statics.isolate import isolate
 
 CROWD = 30
 """With more links than that their forces are told by the table of all bars, or those asked for alone are drawn: nobody could read the rest."""
@@ -30,6 +31,16 @@ class Studio:
     def __init__(self, worked: Worked, sheet: Sheet, drawn: bool = True, centres: bool = True):
         self.worked, self.sheet, self.drawn, self.centres = worked, sheet, drawn, centres
         self.count = 0
+
+    def named(self, which: str, bodies: Sequence[str] = ()) -> tuple[Node, ...]:
+        """The figure of a name, problem, apart, final, motion, or body: these bodies of the structure cut loose together. Empty where there is
+        none to draw. ValueError where the bodies do not hang together."""
+        if which == "body":
+            return self.free_body(isolate(self.worked.structure, bodies))
+        if which == "motion" and not self.worked.soundness.freedoms:
+            return ()
+        made: Callable[[], tuple[Node, ...]] = {"problem": self.problem, "apart": self.apart, "final": self.final, "motion": self.motion}[which]
+        return made()
 
     def problem(self) -> tuple[Node, ...]:
         if not self.drawn:

@@ -99,6 +99,11 @@ def _in_dots(text: str, width: float, height: float, dot: float, paper: str) -> 
             f'#image("figure.svg", width: {(across - 0.01) * dot:.6f}pt, height: {(down - 0.03) * dot:.6f}pt, fit: "stretch")\n'), {"figure.svg": text}
 
 
+def made(drawing: Drawing, ending: str, language: str = "en", colours: str = "reader") -> bytes:
+    """The picture as a file that ends in `.svg` or `.png`."""
+    return svg(drawing, language=language, colours=colours).encode() if ending == ".svg" else png(drawing, language, colours=colours)
+
+
 def pdf(drawing: Drawing, language: str = "en") -> bytes:
     """The same picture in lines, cut to its size, for a document of another typesetter."""
     from unpin.render.maths.typeset import quoted

@@ -19,7 +19,6 @@ def main(folder: str, language: str, memory: int) -> None:
     bounded(memory)
     from unpin.workbench.folder import Folder
     from unpin.workbench.questions import questions
-    from unpin.workbench.serve import warm
 
     known = questions(Folder(folder), language)
     warm(language)
@@ -55,6 +54,20 @@ def bounded(memory: int) -> None:
         return
     hard = resource.getrlimit(resource.RLIMIT_DATA)[1]
     resource.setrlimit(resource.RLIMIT_DATA, (memory if hard == resource.RLIM_INFINITY else min(memory, hard), hard))
+
+
+def warm(language: str = "en") -> None:
+    """Look at an example, so that everything the engine needs is read from disk before the first problem is opened; what then stays
+    for good is no longer gone through by the collector of unused memory."""
+    import gc
+
+    from unpin import bundled
+    from unpin.workbench.looking import look
+
+    for name in bundled.names()[:1]:
+        look(bundled.path_of(name).read_text("utf-8"), language=language)
+    gc.collect()
+    gc.freeze()
 
 
 def end_with_parent() -> None:

@@ -12,7 +12,7 @@ from typing import Any
 
 from unpin.words.sentences import catalogue, say
 from unpin.workbench.beneath import Pictures
-from unpin.workbench.engine import LONG, Call, Engine
+from unpin.workbench.engine import Call, Engine
 from unpin.workbench.folder import Folder, Refused
 from unpin.workbench.guard import Guard, TooLarge
 from unpin.workbench.jobs import Jobs
@@ -115,8 +115,7 @@ def _routes(folder: Folder, jobs: Jobs, language: str, engine: Engine | None):
 
     def asked(path: str) -> Callable[[dict[str, Any], Call], Any]:
         def do(d, call):
-            if path in LONG:
-                d = {**d, "picture": pictures.named(str(d.get("beneath") or ""))}
+            d = {**d, "picture": pictures.named(str(d.get("beneath") or ""))}  # ours in any case: what a request says of one is not looked at
             return engine.answer(path, d, call) if engine else answered(known, path, d)
 
         return do

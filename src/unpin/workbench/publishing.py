@@ -116,28 +116,20 @@ def _picture(w: Wanted) -> bytes:
     from unpin.lesson.figures import Studio
     from unpin.lesson.sheet import sheet_for
     from unpin.render import picture
-    from unpin.statics.isolate import isolate
 
     worked = _worked(w)
     studio = Studio(worked, sheet_for(worked.problem, worked.values or {}, w.figures))
-    if w.which == "body":
-        names = tuple(b.name for b in worked.structure.bodies)
-        body = names if w.body == (WHOLE,) else w.body
-        if not body or not set(body) <= set(names):
-            raise Refused("body", 422)
-        try:
-            nodes = studio.free_body(isolate(worked.structure, body))
-        except ValueError as apart:
-            raise Refused("body", 422) from apart
-    elif w.which == "motion":
-        nodes = studio.motion() if worked.soundness.freedoms else ()
-    else:
-        nodes = getattr(studio, w.which)()
+    names = tuple(b.name for b in worked.structure.bodies)
+    body = names if w.body == (WHOLE,) else w.body
+    if w.which == "body" and (not body or not set(body) <= set(names)):
+        raise Refused("body", 422)
+    try:
+        nodes = studio.named(w.which, body)
+    except ValueError as apart:
+        raise Refused("body", 422) from apart
     if not nodes:
         raise Refused("not_drawn", 422)
-    tongue = studio.sheet.language
-    colours = worked.problem.house.colours
-    return picture.svg(nodes[0], language=tongue, colours=colours).encode() if w.ending == ".svg" else picture.png(nodes[0], tongue, colours=colours)
+    return picture.made(nodes[0], w.ending, studio.sheet.language, worked.problem.house.colours)
 
 
 def saved(w: Wanted, folder: Folder) -> str:

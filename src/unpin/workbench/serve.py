@@ -52,20 +52,6 @@ def run(folder: str | Path, port: int = 0, language: str = "en", ready: Callable
         uvicorn.Server(settings).run(sockets=[door])
 
 
-def warm(language: str = "en") -> None:
-    """Look at an example, so that everything the engine needs is read from disk before the first problem is opened; what then stays
-    for good is no longer gone through by the collector of unused memory."""
-    import gc
-
-    from unpin import bundled
-    from unpin.workbench.looking import look
-
-    for name in bundled.names()[:1]:
-        look(bundled.path_of(name).read_text("utf-8"), language=language)
-    gc.collect()
-    gc.freeze()
-
-
 def door_of_desk() -> socket.socket:
     """A socket to listen on, not yet bound. It says that it speaks TCP: only then are replies sent without waiting for the other side's
     word, which costs up to 40 ms where a reply comes in two pieces."""

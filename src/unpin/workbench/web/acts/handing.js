@@ -37,12 +37,10 @@ function forget(reply) {
   if (reply.code === "picture") taken = { trace: null, key: "" };
 }
 
-/** @param {Hand} hand */
-async function request(hand) {
-  const { doc } = store.get();
+/** What is wanted, all but the text. @param {Hand} hand */
+async function wanted(hand) {
   return {
-    text: text(),
-    name: doc?.name ?? "",
+    name: store.get().doc?.name ?? "",
     ending: hand.ending,
     which: hand.which || "problem",
     short: hand.short,
@@ -69,23 +67,14 @@ export async function preview() {
   if (!doc) return;
   if (hand.preview?.url.startsWith("blob:")) URL.revokeObjectURL(hand.preview.url);
   if (hand.ending === ".html") {
-    const how = new URLSearchParams({
-      name: doc.name,
-      short: hand.short ? "1" : "",
-      fade: String(hand.short ? 0 : hand.fade),
-      route: hand.route,
-      figures: String(hand.figures),
-      language: hand.language,
-      colours: hand.colours,
-      reader: reader(store.get()),
-      beneath: await beneath(),
-    });
+    const all = { ...(await wanted(hand)), reader: reader(store.get()) };
     if (mine !== asked) return;
+    const how = new URLSearchParams(Object.entries(all).map(([k, v]) => [k, v === false ? "" : String(v)]));
     store.set({ hand: { ...store.get().hand, busy: false, preview: { type: "page", url: `/teach?${how}`, text: "" } } });
     return;
   }
   store.set({ hand: { ...hand, busy: true, preview: null } });
-  const reply = await bytes("/publish", { ...(await request(hand)), reader: reader(store.get()), ...(hand.ending === ".pdf" ? { page: hand.page } : {}) });
+  const reply = await bytes("/publish", { text: text(), ...(await wanted(hand)), reader: reader(store.get()), ...(hand.ending === ".pdf" ? { page: hand.page } : {}) });
   if (mine !== asked) return;
   const now = store.get().hand;
   if (!reply.ok || !reply.bytes) {
@@ -104,7 +93,7 @@ export async function preview() {
 /** Write the file beside the problem. @returns {Promise<void>} */
 export async function publish() {
   const { hand } = store.get();
-  const reply = await send("/publish", { ...(await request(hand)), save: true });
+  const reply = await send("/publish", { text: text(), ...(await wanted(hand)), save: true });
   forget(reply);
   store.set({
     hand: { ...store.get().hand, saved: reply.ok ? reply.file : "" },
