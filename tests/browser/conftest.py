@@ -47,3 +47,16 @@ def hand(chromium, tmp_path):
         yield made
         assert not made.faults
         context.close()
+
+
+@pytest.fixture
+def phone(chromium, tmp_path):
+    """The same on a telephone held upright, with fingers."""
+    from desks import Hand, served
+
+    context = chromium.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True, device_scale_factor=2)
+    with served(tmp_path) as address:
+        made = Hand(context.new_page(), address, tmp_path)
+        yield made
+        assert not made.faults
+        context.close()

@@ -1,18 +1,5 @@
 """A finger on a telephone: the click of a tap comes a while after the finger has gone."""
 
-import pytest
-from desks import Hand, served
-
-
-@pytest.fixture
-def phone(chromium, tmp_path):
-    context = chromium.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True, device_scale_factor=2)
-    with served(tmp_path) as address:
-        made = Hand(context.new_page(), address, tmp_path)
-        yield made
-        assert not made.faults
-        context.close()
-
 
 def finger(phone, *spots):
     """A stroke of one finger over places on the glass, pixels."""

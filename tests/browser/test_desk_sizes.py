@@ -4,21 +4,15 @@ import shutil
 from pathlib import Path
 
 import pytest
-from desks import Hand, served
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 ACTS = ("state", "apart", "solve", "teach", "hand-out")
 
 
 @pytest.fixture
-def phone(chromium, tmp_path):
-    shutil.copy(EXAMPLES / "market-awning.yaml", tmp_path / "market-awning.yaml")
-    context = chromium.new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True, device_scale_factor=2)
-    with served(tmp_path) as address:
-        made = Hand(context.new_page(), address, tmp_path)
-        yield made
-        assert not made.faults
-        context.close()
+def phone(phone):
+    shutil.copy(EXAMPLES / "market-awning.yaml", phone.folder / "market-awning.yaml")
+    return phone
 
 
 @pytest.mark.parametrize("act", ACTS)

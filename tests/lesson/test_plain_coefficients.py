@@ -22,16 +22,7 @@ supports: {A: pin}
 loads: [M clockwise on crank, 240 N at B up]
 find: [M, A]
 """
-HELD = """
-title: A mill driven by a crank, its pin force from a second moment
-units: m, N
-letters: {M: unknown}
-points: {A: [0, 0], B: A right 0.2}
-members: {crank: A B}
-supports: {A: pin}
-loads: [M clockwise on crank, 240 N at B up]
-find: [M, A]
-route:
+HELD = f"""{MILL}route:
   - moments about A on crank
   - moments about B on crank
   - forces along x on crank

@@ -140,15 +140,21 @@ def test_what_lies_in_the_folder_is_never_run(served):
     assert not (folder / "ran").exists()
 
 
+def begun(address):
+    """A window that has asked for a long piece of work and waits."""
+    body = json.dumps({"text": LETTERED}).encode()
+    host = address.removeprefix("http://")
+    door = socket.create_connection(host.split(":"))
+    door.sendall(f"POST /look HTTP/1.1\r\nHost: {host}\r\nContent-Type: application/json\r\nContent-Length: {len(body)}\r\n\r\n".encode() + body)
+    return door
+
+
 @pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="counts the children of a process by /proc")
 def test_a_window_that_goes_away_stops_the_work_that_was_done_for_it(served):
     address, _, process = served
     send(address, "/look", {"text": BEAM})
     before = children(process)
-    body = json.dumps({"text": LETTERED}).encode()
-    host = address.removeprefix("http://")
-    with socket.create_connection(host.split(":")) as door:
-        door.sendall(f"POST /look HTTP/1.1\r\nHost: {host}\r\nContent-Type: application/json\r\nContent-Length: {len(body)}\r\n\r\n".encode() + body)
+    with begun(address):
         time.sleep(0.5)
 
     assert until(lambda: not before & children(process))
@@ -160,10 +166,7 @@ def test_nothing_goes_on_when_the_server_is_killed_in_the_middle_of_work(served)
     address, _, process = served
     send(address, "/look", {"text": BEAM})
     mine = children(process)
-    body = json.dumps({"text": LETTERED}).encode()
-    host = address.removeprefix("http://")
-    with socket.create_connection(host.split(":")) as door:
-        door.sendall(f"POST /look HTTP/1.1\r\nHost: {host}\r\nContent-Type: application/json\r\nContent-Length: {len(body)}\r\n\r\n".encode() + body)
+    with begun(address):
         time.sleep(0.3)
         process.kill()
         process.wait()
