@@ -60,12 +60,12 @@ def test_the_direction_of_what_is_touched_is_pressed_and_its_numbers_are_typed_o
 
     ways.filter(has_text="on a slope").click()
     hand.settle()
-    hand.page.keyboard.type("5")
+    hand.page.keyboard.type("15")  # longer than what stood there, and without a pause
     hand.page.keyboard.press("Tab")
-    hand.page.keyboard.type("12")
+    hand.page.keyboard.type("112")
     hand.page.keyboard.press("Enter")
     hand.settle()
-    assert "5 N at B right 5 down 12" in hand.text()
+    assert "5 N at B right 15 down 112" in hand.text()
 
     hand.page.locator('.handle[data-id="connection A"]').focus()
     hand.keys("Enter")

@@ -16,7 +16,7 @@ import * as apartActs from "./acts/apart.js";
 import * as handing from "./acts/handing.js";
 import * as tracing from "./acts/tracing.js";
 import { take as hold } from "./gestures/marks.js";
-import { keyboard, line } from "./gestures/keyboard.js";
+import { keyboard, line, selectBlank } from "./gestures/keyboard.js";
 import { hand, measure, wire } from "./gestures/wire.js";
 import { head } from "./views/head.js";
 import { sheet } from "./views/sheet.js";
@@ -141,12 +141,7 @@ function paint() {
     const made = difference(before.text, area.value);
     area.setSelectionRange(carried(before.at, made), carried(before.to, made));
   }
-  const field = line();
-  if (now.blank && field && field.value === now.draft) {
-    field.focus();
-    field.setSelectionRange(toUnits(now.draft, now.blank[0]), toUnits(now.draft, now.blank[1]));
-    store.set({ blank: null });
-  }
+  selectBlank();
 }
 
 async function begin() {

@@ -63,10 +63,11 @@ export function anew() {
 
 /** What is typed in the sentence. A new sentence is read at once, so that it can be seen where it fits. @param {string} draft @returns {Promise<void>} */
 export async function type(draft) {
-  const { role, touched } = store.get();
+  const { role, touched, blanks, draft: before } = store.get();
   const mine = ++asked;
+  const longer = [...draft].length - [...before].length;
   strokes++;
-  store.set({ draft, blank: null, fault: null, notice: "" });
+  store.set({ draft, blank: null, blanks: blanks.map(([a, b]) => [a + longer, b + longer]), fault: null, notice: "" });
   if (role === "phrase") return complete(mine, draft);
   if (!draft.trim()) {
     offered([]);
@@ -156,7 +157,7 @@ export async function direct(option) {
   if (numbers.length && store.get().draft === option.phrase) store.set({ blank: numbers[0], blanks: numbers.slice(1) });
 }
 
-/** The next blank of the phrase, if there is one left. @returns {boolean} */
+/** The next blank of the phrase is to be typed over, if there is one left. @returns {boolean} */
 export function nextBlank() {
   const { blanks } = store.get();
   if (!blanks.length) return false;

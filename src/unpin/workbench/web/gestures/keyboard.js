@@ -1,4 +1,5 @@
 /** Every act by keyboard alone. What is typed with nothing in hand goes to the sentence. */
+import { toUnits } from "../kernels/spans.js";
 import { toMetres, zoomed } from "../kernels/view.js";
 import { perMetre, store } from "../store.js";
 import { redo, undo } from "../acts/editing.js";
@@ -32,6 +33,16 @@ const inText = (e) =>
   (e.target instanceof HTMLInputElement && e.target.type !== "radio" && e.target.type !== "checkbox");
 
 export const line = () => /** @type {HTMLInputElement | null} */ (document.getElementById("line"));
+
+/** The blank that waits is selected, once the field shows the phrase that it is of: the next key may come before the page is painted. */
+export function selectBlank() {
+  const { blank, draft } = store.get();
+  const field = line();
+  if (!blank || field?.value !== draft) return;
+  field.focus();
+  field.setSelectionRange(toUnits(draft, blank[0]), toUnits(draft, blank[1]));
+  store.set({ blank: null });
+}
 
 /** @param {KeyboardEvent} e @param {(act: string) => void} go @returns {boolean} */
 function withAlt(e, go) {
@@ -68,7 +79,7 @@ function inField(e) {
   if (e.key === "Escape") {
     field.blur();
     if (field.id === "line") void touch([]).then(() => document.getElementById("sheet")?.focus());
-  } else if (field.id === "line" && e.key === "Tab" && !e.shiftKey && nextBlank()) return true;
+  } else if (field.id === "line" && e.key === "Tab" && !e.shiftKey && nextBlank()) selectBlank();
   else if (field.id === "line" && role === "new" && sayings.length && (e.key === "ArrowDown" || e.key === "ArrowUp"))
     store.set({ chosen: (chosen + (e.key === "ArrowDown" ? 1 : sayings.length - 1)) % sayings.length });
   else return false;
