@@ -189,3 +189,76 @@ def test_no_sum_moves_when_another_is_pointed_at(awning):
         rows.nth(k).hover()
         awning.settle()
         assert places() == before
+
+
+OWN = ("moments about O on whole", "moments about C on arm")
+
+
+def with_a_way(hand, *sums):
+    file = hand.folder / "market-awning.yaml"
+    file.write_text(file.read_text("utf-8") + "route:\n" + "".join(f"  - {s}\n" for s in sums), "utf-8")
+
+
+def test_a_way_that_stands_in_the_file_is_shown_and_gone_on_with(awning):
+    with_a_way(awning, *OWN)
+    awning.open("market-awning.yaml", "solve")
+    awning.page.locator(".steps li").first.wait_for()
+    assert taken(awning) == list(OWN)
+    assert awning.page.get_by_role("button", name="Write into the file").count() == 0, "it stands there"
+
+    awning.page.get_by_role("button", name="Take the last sum back").click()
+    awning.settle()
+    assert taken(awning) == [OWN[0]]
+    awning.page.get_by_role("button", name="Write into the file").click()
+    awning.settle()
+    assert awning.saved().endswith(f"route:\n  - {OWN[0]}\n")
+    awning.page.get_by_role("button", name="Begin anew").click()
+    awning.settle()
+    awning.page.get_by_role("button", name="Take it out of the file").click()
+    awning.settle()
+    assert "route" not in awning.saved()
+
+
+def test_a_way_that_is_typed_into_the_script_is_followed_and_one_begun_by_hand_stays(awning):
+    awning.open("market-awning.yaml", "solve")
+    awning.page.get_by_role("link", name="State").click()
+    write = "async (t) => { const { write } = await import('/web/acts/editing.js'); const { store } = await import('/web/store.js'); await write(store.get().history.text + t); }"
+    awning.page.evaluate(write, f"route: [{OWN[0]}]\n")
+    awning.page.get_by_role("link", name="Solve").click()
+    awning.settle()
+    assert taken(awning) == [OWN[0]]
+    awning.page.fill("input[name=sum]", OWN[1])
+    awning.page.press("input[name=sum]", "Enter")
+    awning.settle()
+
+    awning.page.evaluate("async () => { const { undo } = await import('/web/acts/editing.js'); await undo(); }")
+    awning.settle()
+    assert "route" not in awning.text() and taken(awning) == list(OWN)
+
+
+def test_a_sum_that_does_not_lead_on_goes_with_the_next_act(awning):
+    awning.open("market-awning.yaml", "solve")
+    typed = awning.page.locator("input[name=sum]")
+
+    def take(sum_):
+        typed.fill(sum_)
+        typed.press("Enter")
+        awning.settle()
+        return taken(awning)
+
+    assert take("moments about Nowhere on whole") == ["moments about Nowhere on whole"]
+    assert awning.page.locator(".steps .not .remark").inner_text().strip()
+    assert take(OWN[0]) == [OWN[0]]
+    assert take(OWN[0]) == [OWN[0], OWN[0]], "the second tells nothing new"
+    awning.page.locator(".bodies button", has_text="member arm").click()
+    awning.settle()
+    assert taken(awning) == [OWN[0]]
+    take("moments about Nowhere on whole")
+    awning.page.get_by_role("button", name="Take the last sum back").click()
+    awning.settle()
+    assert taken(awning) == [OWN[0]], "what was struck out is the last"
+    take("moments about Nowhere on whole")
+    awning.page.get_by_role("button", name="Write into the file").click()
+    awning.settle()
+    assert awning.saved().endswith(f"route: [{OWN[0]}]\n") or awning.saved().endswith(f"- {OWN[0]}\n")
+    assert taken(awning) == [OWN[0]]

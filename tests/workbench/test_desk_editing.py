@@ -291,3 +291,16 @@ def test_a_line_that_is_well_said_is_told_what_is_missing_and_not_itself_once_mo
 
     assert fault["hint"].startswith("say first what sack is")
     assert fault["example"] == ""
+
+
+@pytest.mark.parametrize(("there", "sums", "then"), [
+    ("route:\n  - a  # first\n  - b\n", ["a", "c", "d"], "route:\n  - a  # first\n  - c\n  - d\n"),
+    ("route: [a, b, c]\n", ["a"], "route: [a]\n"),
+    ("route: a\n", ["b"], "route: b\n"),
+    ("route: [a, b]\n", [], ""),
+    ("", [], ""),
+])
+def test_the_way_of_the_file_becomes_just_the_sums_that_are_said_and_keeps_its_remarks(there, sums, then):
+    start = "points: {A: [0, 0]}\n"
+
+    assert edited(start + there, [{"do": "route", "sums": sums}])["text"] == start + then

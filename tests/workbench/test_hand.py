@@ -89,3 +89,15 @@ def test_a_search_runs_beside_the_desk_and_can_be_called_off(tmp_path):
     assert desk.get("/route", job="999").status_code == 404
     gone = desk.post("/route", text="title: x").json()["job"]
     assert desk.get("/route", job=gone).json()["code"] == "faulty"
+
+
+def test_a_sum_in_other_words_is_known_as_the_one_that_the_desk_offers():
+    taken = hand(AWNING, ["forces along up on arm", "moments about Nowhere on arm"])
+
+    assert [s["same"] for s in taken["steps"]] == ["forces along y on arm", ""]
+
+
+def test_why_a_sum_cannot_be_read_is_told_in_the_language_of_the_desk():
+    told = {language: hand(AWNING, ["moments about Nowhere on whole"], language)["steps"][0]["remark"] for language in ("en", "es")}
+
+    assert told["en"] != told["es"] and all("Nowhere" in t for t in told.values())

@@ -2,7 +2,7 @@
 
 An act is a record with `do`: point (place one, or make one when it has no name), say (a new phrase in a section), rephrase (another
 phrase where one stands; with `sound`, only where it makes no new fault), drop (a thing, and with it what cannot be without it), rename, set (title, text, units, figures, gravity),
-through (a further point in a chain), turn (a load another way), carry (a load to another point).
+through (a further point in a chain), turn (a load another way), carry (a load to another point), route (the sums of the file's own way).
 """
 
 from __future__ import annotations
@@ -165,6 +165,26 @@ def _through(text: str, act) -> tuple[Revision, list[str]]:
     return lead_through(text, section, key, str(act["point"]), str(act.get("after", "")), faulty=True), [str(act["id"])]
 
 
+def _route(text: str, act) -> tuple[Revision, list[str]]:
+    """The own way of the file: just these sums in this order. What stands there already stays as it is written, with its remarks."""
+    sums = [str(s) for s in act["sums"]]
+    revision = Revision(text, read_text(text))
+    there = Places(text, revision.reading).phrases("route")
+    for k in range(max(len(sums), len(there))):
+        if k < len(sums) and k < len(there) and sums[k] == there[k]:
+            continue
+        if k >= len(sums):
+            revision = remove(text, "route", str(len(sums) + 1), faulty=True)
+        elif k < len(there):
+            revision = change(text, "route", str(k + 1), sums[k], faulty=True)
+        else:
+            revision = add(text, "route", sums[k], faulty=True)
+        if not revision.made:
+            break
+        text = revision.text
+    return revision, []
+
+
 def _turn(text: str, act) -> tuple[Revision, list[str]]:
     """Only the direction of a force is another; it stays where it acts."""
     return _reworded(text, act, lambda phrase: turned(phrase, str(act["way"])), lambda old, new: new.point == old.point)
@@ -215,7 +235,7 @@ def _where(text: str, act) -> tuple[str, str]:
     return thing["section"], thing["key"]
 
 
-_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": renamed, "set": _set, "through": _through, "turn": _turn, "carry": _carry}
+_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": renamed, "set": _set, "through": _through, "turn": _turn, "carry": _carry, "route": _route}
 
 
 def reads(kind: str, phrase: str) -> bool:

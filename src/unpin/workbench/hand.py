@@ -47,7 +47,7 @@ def isolated(text: str, bodies: Sequence[str], sums: Sequence[str] = (), languag
     body = isolate(worked.structure, chosen)
     sheet = sheet_for(worked.problem, worked.values or {}, language=language)
     drawing = Studio(worked, sheet).free_body(body)
-    known = _followed(worked, sums)[0].values if sums else _zero(worked)
+    known = _followed(worked, sums, language)[0].values if sums else _zero(worked)
     found = choices(worked.structure, chosen, tuple(known))
     listed = []
     for c in found:
@@ -105,19 +105,22 @@ def _place(at, problem: Problem) -> str:
 
 
 def hand(text: str, sums: Sequence[str], language: str = "en", house: House = PLAIN) -> dict[str, Any]:
-    """The lesson of the sums taken so far: chapters, what is known, a verdict on each, and the answers once all is found."""
+    """The lesson of the sums taken so far: chapters, what is known, a verdict on each, and the answers once all is found. Of each step
+    `same` is the sum as the desk offers it, however it was `written`."""
     worked = sound_problem(text, house, language)
-    route, faults = _followed(worked, sums)
+    route, faults = _followed(worked, sums, language)
     sheet = sheet_for(worked.problem, worked.values or {}, language=language)
+    names = [b.name for b in worked.structure.bodies]
     verdicts = iter(route.followed)
     steps = []
     for written in sums:
         if written in faults:
-            steps.append({"sum": written, "ok": False, "remark": faults[written]})
+            steps.append({"sum": written, "same": "", "ok": False, "remark": faults[written]})
             continue
         f = next(verdicts)
         remark = plain.phrase(ways.verdict(f, worked.structure, sheet), language)
-        steps.append({"sum": written, "ok": f.verdict in ("usable", "block", "waits"), "verdict": f.verdict, "remark": remark})
+        same = said(f.equation, worked.problem, f.equation.body.parts, names) if f.equation else ""
+        steps.append({"sum": written, "same": same, "ok": f.verdict in ("usable", "block", "waits"), "verdict": f.verdict, "remark": remark})
     known = [{"id": u, "name": mathml.write(symbol(worked.structure.unknown(u).symbol)),
               "value": mathml.write(Relation(symbol(worked.structure.unknown(u).symbol), sheet.result(v, _dimension(worked, u), u)))}
              for u, v in route.values.items() if u in {x.id for x in worked.structure.unknowns}]
@@ -129,7 +132,7 @@ def hand(text: str, sums: Sequence[str], language: str = "en", house: House = PL
             "count": route.count, "missing": missing, "answers": boxes}
 
 
-def _followed(worked: Worked, sums: Sequence[str]) -> tuple[OwnRoute, dict[str, str]]:
+def _followed(worked: Worked, sums: Sequence[str], language: str = "en") -> tuple[OwnRoute, dict[str, str]]:
     """The sums followed, and for those that cannot be read the reason."""
     if len(sums) > MOST_SUMS:
         raise Refused("too_many", 422)
@@ -140,7 +143,7 @@ def _followed(worked: Worked, sums: Sequence[str]) -> tuple[OwnRoute, dict[str, 
         if isinstance(found, WantedSum):
             wanted.append(found)
         else:
-            faults[written] = sentence(found[0]) if found else say("desk.fault.sum")
+            faults[written] = sentence(found[0], language) if found else say("desk.fault.sum", language)
     goal = list(dict.fromkeys(g for asked, ok in worked.soundness.found if ok for g in goals(worked.structure, asked)))
     return follow(worked.structure, wanted, goal, _zero(worked)), faults
 

@@ -46,6 +46,7 @@ def look(text: str, name: str = "", scale: float = 0.0, want: Collection[str] = 
         return seen
     sheet = sheet_for(problem, {}, language=language)
     seen |= {"points": things.points(problem, places, sheet), "unit": _unit(sheet),
+             "route": [w.written for w in problem.wanted_route],
              "letters": [{"name": e.key, "phrase": e.phrase, "span": list(e.span)} for e in places.entries("letters")]}
     worked = judged(reading)
     if worked is None:

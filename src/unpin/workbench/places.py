@@ -57,6 +57,13 @@ class Places:
         s = self.page.section(section) if self.page is not None and self.page.top is not None else -1
         return [self.told(Spot(s, n)) for n in range(len(self.page.top.entries[s].value.entries))] if self.page and s >= 0 else []
 
+    def phrases(self, section: str) -> list[str]:
+        """The phrases of a section, in the order of the file, also where it is one phrase."""
+        s = self.page.section(section) if self.page is not None and self.page.top is not None else -1
+        if s >= 0 and self.page.top.entries[s].value.kind == "text":
+            return [said.phrase] if (said := self.told(Spot(s, -1))).phrase else []
+        return [e.phrase for e in self.entries(section)]
+
     def covering(self, start: int, end: int) -> Spot | None:
         """The entry whose phrase is that stretch."""
         if self.page is None or self.page.top is None:

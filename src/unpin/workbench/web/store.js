@@ -46,7 +46,7 @@ export function fresh() {
     tracing: false,
     pulled: [],
     centre: "",
-    route: { sums: [], hand: null, shown: "", job: "", claim: "", bad: "" },
+    route: { sums: [], hand: null, shown: "", job: "", claim: "", bad: "", filed: [] },
     hand: {
       ending: ".html",
       short: false,

@@ -22,18 +22,18 @@
  * @property {boolean} sound @property {boolean} drawn @property {boolean} [broken] the YAML breaks off @property {number} since @property {Fault[]} diagnostics
  * @property {Figure | null} [figure] @property {Point[]} [points] @property {Thing[]} [things] @property {string} title
  * @property {{name: string, phrase: string, span: Span}[]} [letters]
- * @property {{length: string, per_metre: number}} [unit] @property {Verdict | null} [verdict] @property {Answer[]} [answers] @property {string[]} [notices] what the results make a teacher notice @property {Body[]} [bodies]
+ * @property {{length: string, per_metre: number}} [unit] @property {Verdict | null} [verdict] @property {Answer[]} [answers] @property {string[]} [route] the sums of the file's own way @property {string[]} [notices] what the results make a teacher notice @property {Body[]} [bodies]
  * @property {(Figure & {twists: Twists, told: string}) | null} [motion] @property {Figure | null} [apart] @property {Figure | null} [final]
  *
  * @typedef {{sum: string, header: string, holds: string[], holds_ids: string[], left_ids: string[], drops_ids: string[], leaves: string, about: string | null, along: string | null, at: Spot | null}} Choice
  * @typedef {{id: string, name: string, known: boolean, owner: string[]}} Unknown
  * @typedef {{key: string, bodies: string[], title: string, figure: Figure, describe: string[], choices: Choice[], unknowns: Unknown[]}} Pulled
- * @typedef {{lesson: string, known: {id: string, name: string, value: string}[], steps: {sum: string, ok: boolean, remark: string}[], done: boolean, count: number, missing: string[], answers: Answer[]}} Hand
+ * @typedef {{lesson: string, known: {id: string, name: string, value: string}[], steps: {sum: string, same: string, ok: boolean, remark: string}[], done: boolean, count: number, missing: string[], answers: Answer[]}} Hand
  *
  * @typedef {{name: string, stamp: string | null, onDisk: string}} Doc
  * @typedef {{text: string, stamp: string | null, why: "changed" | "draft"}} Clash
  * @typedef {{href: string, size: Spot, lay: import("./kernels/tracing.js").Lay, faded: number, marks: {pixel: Spot, metres: Spot | null}[], marking: boolean}} Trace
- * @typedef {{sums: string[], hand: Hand | null, shown: string, job: string, claim: string, bad: string}} Route
+ * @typedef {{sums: string[], hand: Hand | null, shown: string, job: string, claim: string, bad: string, filed: string[]}} Route `filed`: the way that stood in the file when it was last looked at
  * @typedef {{name: string, files: {name: string, title: string}[], examples: {name: string, title: string}[]}} Folder
  *
  * @typedef {object} State

@@ -1,15 +1,18 @@
 /** Bodies pulled out of the structure, each a free-body diagram with the sums worth taking on it; and the route that grows of them. */
 import { ask, send } from "../net.js";
 import { store, text } from "../store.js";
+import { say } from "../words.js";
 
-/** @typedef {import("../types.js").Pulled} Pulled */
+/** @typedef {import("../types.js").Pulled} Pulled @typedef {import("../types.js").State} State */
 
 let drawnFor = "";
-const NONE = { sums: [], hand: null, shown: "", job: "", claim: "", bad: "" };
+const NONE = { sums: [], hand: null, shown: "", job: "", claim: "", bad: "", filed: [] };
 
-/** Isolate one body, or several together. It comes first among those pulled out. @param {string[]} bodies @returns {Promise<void>} */
-export async function isolate(bodies) {
+/** Isolate one body, or several together. It comes first among those pulled out. @param {string[]} bodies @param {boolean} [byHand] @returns {Promise<void>} */
+export async function isolate(bodies, byHand = true) {
   await current();
+  const { route } = store.get();
+  if (byHand && good(route).length < route.sums.length) await follow(good(route));
   const made = await body(bodies);
   if (!made) return;
   const now = store.get();
@@ -53,6 +56,7 @@ async function body(bodies) {
 
 /** After a change of the text what was pulled out is drawn anew, and the sums are followed anew. @returns {Promise<void>} */
 export async function current() {
+  await filed();
   if (drawnFor === text()) return;
   drawnFor = text();
   const keys = store.get().pulled.map((p) => p.bodies);
@@ -63,6 +67,18 @@ export async function current() {
   }
   if (store.get().route.sums.length) await follow(store.get().route.sums);
 }
+
+/** The way that stands in the file is the one that is shown, unless another was begun by hand. @returns {Promise<void>} */
+async function filed() {
+  const { look, route } = store.get();
+  const there = look?.sound ? (look.route ?? []) : route.filed;
+  if (same(there, route.filed)) return;
+  store.set({ route: { ...route, filed: there } });
+  if (there.length && (!route.sums.length || same(route.sums, route.filed))) await follow(there, say("solve.filed"));
+}
+
+/** @param {string[]} a @param {string[]} b */
+const same = (a, b) => a.length === b.length && a.every((one, k) => one === b[k]);
 
 /** Forget everything of another file. */
 export function forget() {
@@ -92,11 +108,18 @@ export async function follow(sums, claim = "") {
 const said = (hand) =>
   hand ? (new DOMParser().parseFromString(hand.steps.at(-1)?.remark ?? "", "text/html").body.textContent ?? "") : "";
 
-/** @param {string} sum */
-export const take = (sum) => follow([...store.get().route.sums, sum]);
+/** The sums that led on. One that did not stands there with the reason until something else is done. @param {import("../types.js").Route} route */
+export const good = ({ sums, hand }) => sums.filter((_, k) => hand?.steps[k]?.ok ?? true);
 
-/** The last sum is taken back. */
-export const back = () => follow(store.get().route.sums.slice(0, -1));
+/** @param {string} sum */
+export const take = (sum) => follow([...good(store.get().route), sum]);
+
+/** The last sum is taken back; one that did not lead on is gone with it. */
+export function back() {
+  const { route } = store.get();
+  const refused = route.hand?.steps.at(-1)?.ok === false;
+  return follow(refused ? good(route) : good(route).slice(0, -1));
+}
 
 /** The shortest way, searched for; the search can be called off. @param {"recommended" | "fewest"} kind @returns {Promise<void>} */
 export async function shortest(kind) {
@@ -122,9 +145,13 @@ export function callOff() {
 /** Point at a sum without taking it. @param {string} sum "" for none */
 export const pointAt = (sum) => store.get().centre !== sum && store.set({ centre: sum });
 
-/** Write the sums into the problem file, as its own route. @param {(acts: object[]) => Promise<unknown>} change */
-export function keepRoute(change) {
-  const there = text();
-  const fresh = store.get().route.sums.filter((phrase) => !there.includes(phrase));
-  return fresh.length ? change(fresh.map((phrase) => ({ do: "say", section: "route", name: null, phrase }))) : Promise.resolve();
+/** Whether the file holds another way than the one that stands here. @param {State} now */
+export const unkept = (now) => !same(good(now.route), now.look?.route ?? []);
+
+/** Write the sums into the problem file, as its own route: just these. @param {(acts: object[]) => Promise<unknown>} change */
+export async function keepRoute(change) {
+  const sums = good(store.get().route);
+  if (sums.length < store.get().route.sums.length) await follow(sums);
+  store.set({ route: { ...store.get().route, filed: sums } });
+  await change([{ do: "route", sums }]);
 }

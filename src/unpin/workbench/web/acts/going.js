@@ -14,6 +14,6 @@ export async function go(act) {
   if (to === "teach" || to === "hand-out") await save();
   if (to === "apart" || to === "solve") await current();
   if (to === "solve" && !store.get().pulled.length && store.get().look?.sound)
-    await isolate((store.get().look?.bodies?.length ?? 0) > 1 ? ["whole"] : [store.get().look?.bodies?.[0]?.name ?? ""]);
+    await isolate((store.get().look?.bodies?.length ?? 0) > 1 ? ["whole"] : [store.get().look?.bodies?.[0]?.name ?? ""], false);
   if (to === "hand-out") await preview();
 }

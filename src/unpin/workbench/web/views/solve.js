@@ -1,6 +1,7 @@
 /** Solving by hand: a body, the sums worth taking on it; what is pointed at shows what drops out and what is left; the lesson grows beside. */
 import { html, nothing, svg } from "../lib/lit-html.js";
 import { store } from "../store.js";
+import { good, unkept } from "../acts/apart.js";
 import { say } from "../words.js";
 import { drawing, words } from "./markup.js";
 import { answers } from "./sentence.js";
@@ -51,7 +52,7 @@ function one(now, body, does) {
     <div class="choices"><p class="told" aria-live="polite">${pointed ? left(body, pointed) : say("solve.point")}</p>
     <ul class="sums" @mouseleave=${() => does.pointAt("")}>
       ${body.choices.map((c) => {
-        const taken = now.route.sums.includes(c.sum);
+        const taken = !!now.route.hand?.steps.some((s) => s.ok && s.same === c.sum);
         return html`<li>
           <button
             class="leaves-${c.left_ids.length > 2 ? "more" : c.left_ids.length}"
@@ -165,7 +166,8 @@ function lesson(now, does) {
   return html`<p class="small">
       <button @click=${() => does.shortest("recommended")}>${say("solve.shortest")}</button>
       <button @click=${() => does.shortest("fewest")}>${say("solve.fewest")}</button>
-      ${route.sums.length ? html`<button @click=${does.back}>${say("solve.back")}</button> <button @click=${does.clear}>${say("solve.clear")}</button> <button @click=${does.keep}>${say("solve.keep")}</button>` : nothing}
+      ${route.sums.length ? html`<button @click=${does.back}>${say("solve.back")}</button> <button @click=${does.clear}>${say("solve.clear")}</button>` : nothing}
+      ${unkept(now) ? html`<button @click=${does.keep}>${say(good(route).length ? "solve.keep" : "solve.unkeep")}</button>` : nothing}
     </p>
     ${route.job ? html`<p role="status">${say("solve.searching")} <button @click=${does.callOff}>${say("solve.calloff")}</button></p>` : nothing}
     ${route.bad ? html`<p class="notice" role="status">${route.bad}</p>` : nothing}
