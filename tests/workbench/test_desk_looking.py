@@ -226,3 +226,15 @@ def test_discs_and_blocks_are_called_what_they_are():
 
     assert {"disc pulley", "block sack", "member arm"} <= {b["title"] for b in seen["bodies"]}
     assert not [t for t in seen["things"] if "member sack" in t["says"] or "member pulley" in t["says"]]
+
+
+@pytest.mark.parametrize(("supports", "english", "spanish"), [
+    ("{}", "AB: 3 sums, 0 unknowns on it.", "AB: 3 ecuaciones, 0 incógnitas en él."),
+    ("{A: roller}", "AB: 3 sums, one unknown on it.", "AB: 3 ecuaciones, una incógnita en él."),
+    ("{A: pin}", "AB: 3 sums, 2 unknowns on it.", "AB: 3 ecuaciones, 2 incógnitas en él."),
+])
+def test_what_a_part_carries_is_counted_in_the_right_number(supports, english, spanish):
+    text = f"points: {{A: [0, 0], C: [1, 0], B: [2, 0]}}\nmembers: {{AB: A C B}}\nsupports: {supports}\nloads: [5 N at C down, 1 N at B up]\n"
+    for language, wanted in (("en", english), ("es", spanish)):
+        part = next(t for t in look(text, language=language)["things"] if t["id"] == "part AB")
+        assert wanted in part["says"].replace("\u00a0", " ")

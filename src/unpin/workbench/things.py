@@ -12,6 +12,7 @@ from unpin.lesson import cords, loads, phrases
 from unpin.lesson.kinds import with_kinds
 from unpin.lesson.nodes import Text
 from unpin.lesson.sheet import Sheet
+from unpin.lesson.soundness import counted
 from unpin.lesson.statement import connection
 from unpin.model.problem import GROUND, Load, Problem
 from unpin.render.maths.sentence import written
@@ -121,7 +122,7 @@ def _of_part(name: str, worked: Worked | None, language: str) -> list[str]:
     if body is None:
         return []
     unknowns = {a.unknown for a in worked.structure.actions_on(name) if a.unknown}
-    return [say("desk.part.sums", language, name=name, count=body.rank, unknowns=len(unknowns))]
+    return [say("desk.part.sums", language, name=name, count=body.rank, unknowns=written(counted("unknowns", len(unknowns)), language))]
 
 
 def _force_of(source: str, worked: Worked | None, sheet: Sheet, language: str) -> list[str]:
