@@ -200,7 +200,7 @@ def test_what_is_handed_out_is_said_in_one_sentence(hand):
     assert hand.page.get_by_label("How much of it").input_value() == "short"
 
 
-def test_the_panel_that_grows_hides_nothing_of_the_whole_figure(hand):
+def test_a_long_reason_is_told_beside_the_whole_figure(hand):
     (hand.folder / "loose.yaml").write_text("points: {A: [0, 3], B: [2, 3], C: [0, 0]}\nmembers: {beam: A B, post: A C}\nsupports: {C: pin}\nloads: [5 N at B down]\n")
     hand.open("loose.yaml")
     before = hand.page.locator("#sheet").bounding_box()["height"]
@@ -208,5 +208,7 @@ def test_the_panel_that_grows_hides_nothing_of_the_whole_figure(hand):
     hand.settle()
     hand.page.wait_for_timeout(100)
 
-    assert hand.page.locator("#sheet").bounding_box()["height"] < before - 40
+    told, panel = (hand.page.locator(p).bounding_box() for p in (".why > div p >> nth=0", "#sentence"))
+    assert panel["y"] <= told["y"] < panel["y"] + panel["height"] - 60
+    assert hand.page.locator("#sheet").bounding_box()["height"] == before
     assert inside(hand, (0, 0), (2, 3))

@@ -4,7 +4,7 @@ import test from "node:test";
 
 const home = process.env.KERNELS;
 const { stepFor, written, place, settled, along } = await import(`${home}/round.js`);
-const { toScreen, toMetres, zoomed, fitted, pinched, widened } = await import(`${home}/view.js`);
+const { toScreen, toMetres, zoomed, fitted, pinched, widened, sighted, through } = await import(`${home}/view.js`);
 const { under, following, reading, fromLine } = await import(`${home}/hit.js`);
 const { change, forward, backward, carried, lines } = await import(`${home}/diff.js`);
 const { begun, stepped, undone, redone, recent } = await import(`${home}/history.js`);
@@ -52,6 +52,24 @@ test("metres to pixels and back is where it began, and zooming keeps the place u
   const at = [333, 222];
   const [before, after] = [toMetres(view, at), toMetres(zoomed(view, at, 1.7), at)];
   assert.ok(Math.hypot(before[0] - after[0], before[1] - after[1]) < 1e-9);
+});
+
+test("a place comes into view by as little as will do, and not at all where it is seen", () => {
+  const [view, pane] = [{ x: 100, y: 500, k: 100 }, [1000, 600]];
+  assert.equal(sighted(view, [[1, 1]], [[0, 0]], pane), view);
+  assert.equal(sighted(view, [], [[0, 0]], pane), view);
+  assert.deepEqual(sighted(view, [[10, 1]], [], pane), { k: 100, x: -48, y: 500 });
+  assert.deepEqual(sighted(view, [[10, 1]], [[-3, 1]], pane), { k: 100, x: -48, y: 500 }, "what was not seen need not be");
+  const both = sighted(view, [[20, 1]], [[0, 0]], pane);
+  const [a, b] = [toScreen(both, [0, 0]), toScreen(both, [20, 1])];
+  assert.ok(both.k < 50 && both.k > 47 && a[0] > 2.9 && b[0] < 952.1 && a[1] < 600 && b[1] > 0);
+  assert.equal(sighted(view, [[-30, 1], [9, 1]], [], pane).k < 25, true, "what does not fit is made smaller");
+});
+
+test("a stretch comes through a window or passes by it", () => {
+  for (const [p, q, seen] of [[[-5, 5], [15, 5], true], [[-5, 5], [5, -6], false], [[5, 5], [5, 5], true], [[5, 12], [5, 12], false], [[12, 0], [12, 9], false], [[-1, 9], [9, 11], true]])
+    assert.equal(through(p, q, [10, 10]), seen, `${p} to ${q}`);
+  assert.equal(through([2, 5], [2, 5], [10, 10], 3), false);
 });
 
 test("a figure makes room for points it does not draw, and points alone have air around them", () => {

@@ -9,6 +9,7 @@ import { lifted, press, release, up } from "./acts/offering.js";
 import { anew, add, call, choose, direct, drop, mean, rename, take, touch, type } from "./acts/saying.js";
 import { fit, look } from "./acts/looking.js";
 import { go } from "./acts/going.js";
+import { showFault, standing, watch } from "./acts/sighting.js";
 import { remember, rememberNow } from "./acts/remembering.js";
 import { settled, vary } from "./acts/varying.js";
 import { another, swing } from "./acts/moving.js";
@@ -17,7 +18,7 @@ import * as handing from "./acts/handing.js";
 import * as tracing from "./acts/tracing.js";
 import { take as hold } from "./gestures/marks.js";
 import { keyboard, line, selectBlank } from "./gestures/keyboard.js";
-import { hand, measure, wire } from "./gestures/wire.js";
+import { hand, holding, measure, wire } from "./gestures/wire.js";
 import { head } from "./views/head.js";
 import { sheet } from "./views/sheet.js";
 import { sentence } from "./views/sentence.js";
@@ -30,7 +31,6 @@ import { solve } from "./views/solve.js";
 import { handOut, teach } from "./views/outcome.js";
 import { trace } from "./views/trace.js";
 import { carried, change as difference } from "./kernels/diff.js";
-import { toUnits } from "./kernels/spans.js";
 
 const touching = {
   enter: (/** @type {string} */ id, /** @type {boolean} */ more) =>
@@ -60,10 +60,7 @@ const said = {
   fit: () => void fit(),
   move: () => void swing(hold),
   another: () => void another(hold),
-  show: (/** @type {import("./types.js").Fault} */ fault) => {
-    store.set({ script: true });
-    requestAnimationFrame(() => stand(store.get().history.text, fault));
-  },
+  show: fault,
   trace: () => store.set({ tracing: !store.get().tracing }),
   keydown: () => {},
   vary: (/** @type {string} */ l, /** @type {number} */ n) => void vary(l, n),
@@ -87,7 +84,7 @@ function view(now) {
   const body = {
     state: () =>
       html`<div class="desk">
-          ${sheet(now, touching)}${script(now, { write: typed, close: () => store.set({ script: false }), caret })}
+          ${sheet(now, touching)}${script(now, { write: typed, close: () => store.set({ script: false }), caret, show: fault })}
         </div>
         ${trace(now, { lay: tracing.lay, known: tracing.known, fade: tracing.fade, again: tracing.markAgain, remove: tracing.remove })}${sentence(now, said)}`,
     apart: () => apart(now, sheet(now, touching), hands),
@@ -119,11 +116,17 @@ const address = (act) => (location.hash = act);
 
 /** A caret in the script touches what stands there. @param {number} at */
 function caret(at) {
-  const { drawn, history } = store.get();
-  const there = drawn?.things?.find(
-    (t) => t.span && toUnits(history.text, t.span[0]) <= at && at <= toUnits(history.text, t.span[1]),
-  );
-  if (there) void touch([there.id]);
+  const id = standing(at);
+  if (id) void touch([id]);
+}
+
+/** The place of a fault, in the script and on the sheet. @param {import("./types.js").Fault} one */
+function fault(one) {
+  store.set({ script: true });
+  requestAnimationFrame(() => {
+    stand(store.get().history.text, one);
+    showFault(one);
+  });
 }
 
 let waiting = 0;
@@ -155,6 +158,7 @@ async function begin() {
   }
   store.hear((now, before) => {
     waiting ||= requestAnimationFrame(paint);
+    if (!holding()) watch(now, before);
     if (now.theme !== before.theme)
       try {
         localStorage.setItem("unpin colours", now.theme);

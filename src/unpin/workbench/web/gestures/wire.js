@@ -1,9 +1,10 @@
 /** The browser's pointers, wheel and resizing, told to the machine of states in pixels of the sheet. */
-import { fitted, panned, toScreen, zoomed } from "../kernels/view.js";
+import { fitted, panned, sighted, through, toScreen, zoomed } from "../kernels/view.js";
 import { under } from "../kernels/hit.js";
 import { point, pointsOf, store } from "../store.js";
 import { everything } from "../acts/looking.js";
 import { shapes } from "../acts/shapes.js";
+import { show } from "../acts/sighting.js";
 import { lay } from "../acts/tracing.js";
 import { machine } from "./machine.js";
 import { states } from "./states.js";
@@ -12,9 +13,9 @@ export const hand = machine(states, "idle");
 /** @type {Map<number, import("./machine.js").Touch>} */
 const down = new Map();
 let space = false;
-const NARROW = 736;
-/** Pixels kept free under a touched point, for its support and name. */
-const FOOT = 44;
+/** Pointers that are down, on the sheet or elsewhere. @type {Set<number>} */
+const fingers = new Set();
+/** @typedef {import("../kernels/view.js").View} View @typedef {[number, number]} Spot */
 
 /** @param {PointerEvent | WheelEvent | DragEvent} e @returns {[number, number]} */
 function spot(e) {
@@ -88,43 +89,50 @@ export function wire() {
     void lay(file);
   });
   new ResizeObserver(measure).observe(document.body);
-  // What is unrolled in the panel makes it grow without a painting of the page.
-  document.addEventListener("toggle", measure, true);
+  document.addEventListener("pointerdown", (e) => fingers.add(e.pointerId), true);
+  for (const kind of /** @type {const} */ (["pointerup", "pointercancel"])) document.addEventListener(kind, (e) => fingers.delete(e.pointerId), true);
+  // What the keyboard goes to is seen; the browser itself would scroll the sheet from under its things.
+  document.addEventListener("focusin", (e) => {
+    const id = e.target instanceof Element ? e.target.getAttribute("data-id") : null;
+    const stage = document.getElementById("stage");
+    if (stage) [stage.scrollLeft, stage.scrollTop] = [0, 0];
+    if (id && !holding()) show([id]);
+  });
 }
 
+/** Whether a finger or pointer is down anywhere: then nothing moves of itself. */
+export const holding = () => fingers.size > 0 || hand.state() !== "idle";
+
+/** The view as it was left, the window that it was left in, and whether the figure filled that. @type {{view: View, window: Spot, fills: boolean} | null} */
+let left = null;
+/** The view that a change of the window has made of it. @type {View | null} */
+let made = null;
+let late = false;
+
+/** The sheet may have got another size. What is seen follows from how it was left alone: a window that is as large as before shows what it showed. */
 export function measure() {
   const box = document.getElementById("sheet")?.getBoundingClientRect();
-  const { window: was } = store.get();
-  if (!box || !box.width || (box.width === was[0] && box.height === was[1])) return;
-  const { view, fitted: fills } = store.get();
-  const window = /** @type {[number, number]} */ ([box.width, box.height]);
-  // What grows at the foot covers some of the sheet; the drawing stays where the hand left it.
-  const aside = { ...view, x: view.x + (box.width - was[0]) / 2 };
-  const whole = fills ? everything({ ...store.get(), window }) : null;
-  const anew = whole && (box.width !== was[0] || (box.width < NARROW && Math.abs(box.height - was[1]) > 60));
-  const next = anew ? fitted(whole, window) : box.width === was[0] ? view : aside;
-  store.set({ window, view: anew || hand.state() !== "idle" ? next : clear(next, whole, window) });
+  const { window: was, view, fitted: fills } = store.get();
+  if (!box || !box.width || (!late && box.width === was[0] && box.height === was[1])) return;
+  const window = /** @type {Spot} */ ([box.width, box.height]);
+  if (!left || view !== made) left = { view, window: was, fills };
+  late = holding();
+  made = late ? view : adapted(left, window);
+  store.set({ window, view: made });
 }
 
-/**
- * The view moved up just so far that the panel that has grown hides neither what is touched nor, while the whole figure is shown, its foot.
- * @param {import("../kernels/view.js").View} view @param {ReturnType<typeof everything>} whole @param {[number, number]} window
- */
-function clear(view, whole, [wide, high]) {
-  const held = store.get().touched.flatMap(pointsOf);
-  const seen = held.flatMap((n) => {
+/** @param {NonNullable<typeof left>} left @param {Spot} window @returns {View} */
+function adapted({ view, window: was, fills }, window) {
+  if (window[0] === was[0] && window[1] === was[1]) return view;
+  const now = store.get();
+  const whole = fills ? everything({ ...now, window }) : null;
+  if (whole) return fitted(whole, window);
+  const aside = panned(view, [(window[0] - was[0]) / 2, 0]);
+  const seen = now.touched.flatMap(pointsOf).flatMap((n) => {
     const at = point(n)?.at;
-    return at ? [toScreen(view, at)] : [];
+    return at && through(toScreen(view, at), toScreen(view, at), was) ? [at] : [];
   });
-  const feet = seen.filter((s) => s[1] > 0).map((s) => s[1] + FOOT);
-  if (whole) {
-    const by = view.k / whole.scale;
-    const [top, foot] = [view.y + by * whole.origin[1], view.y + by * (whole.origin[1] + whole.size[1])];
-    if (foot > high && foot - top > high) return fitted(whole, [wide, high]);
-    feet.push(foot + 4);
-  }
-  const over = Math.max(0, ...feet) - high;
-  return over > 0 ? panned(view, [0, -over]) : view;
+  return sighted(aside, seen, [], window);
 }
 
 let waiting = 0;

@@ -68,6 +68,46 @@ function airy(points, [wide, high], k) {
   return dx || dy ? Math.min(dx ? (0.6 * wide) / dx : Infinity, dy ? (0.6 * high) / dy : Infinity) : k;
 }
 
+/** Whether a stretch comes through a window, which begins at 0, 0. @param {Spot} p @param {Spot} q @param {Spot} pane @param {number} [edge] pixels at its rim that do not count @returns {boolean} */
+export function through(p, q, pane, edge = 0) {
+  let [from, to] = [0, 1];
+  for (const axis of /** @type {const} */ ([0, 1])) {
+    const [least, most, way] = [edge - p[axis], pane[axis] - edge - p[axis], q[axis] - p[axis]];
+    if (!way && (least > 0 || most < 0)) return false;
+    if (way) [from, to] = [Math.max(from, Math.min(least / way, most / way)), Math.min(to, Math.max(least / way, most / way))];
+  }
+  return from <= to;
+}
+
+/** Pixels at the rim in which a place is not seen well, and those kept free beside one that is brought into view: for its name and support. */
+const [EDGE, AIR] = [3, 48];
+
+/**
+ * The view moved just so far that places are seen, and smaller only where they and what is to stay in sight do not fit; as it is where they are seen.
+ * @param {View} view @param {Spot[]} places metres @param {Spot[]} others metres: those of them that are seen stay in sight @param {Spot} pane pixels @returns {View}
+ */
+export function sighted(view, places, others, pane) {
+  const seen = (/** @type {Spot} */ at) => through(toScreen(view, at), toScreen(view, at), pane, EDGE);
+  if (!places.length || places.every(seen)) return view;
+  const stay = others.filter(seen);
+  const air = Math.min(AIR, pane[0] / 4, pane[1] / 4);
+  const room = (/** @type {0 | 1} */ axis) => {
+    const [own, all] = [places, [...places, ...stay]].map((some) => some.map((at) => at[axis]));
+    const [least, most] = [Math.min(...all), Math.max(...all)];
+    const kept = (own.includes(least) ? air : EDGE) + (own.includes(most) ? air : EDGE);
+    return (pane[axis] - kept) / Math.max(view.k * (most - least), 1e-9);
+  };
+  const by = Math.min(1, room(0), room(1));
+  const near = by < 1 ? zoomed(view, [pane[0] / 2, pane[1] / 2], by) : view;
+  const [free, less] = [places, stay].map((all) => all.map((at) => toScreen(near, at)));
+  const shift = [0, 1].map((axis) => {
+    const least = Math.min(...free.map((s) => s[axis] - air), ...less.map((s) => s[axis] - EDGE));
+    const most = Math.max(...free.map((s) => s[axis] + air), ...less.map((s) => s[axis] + EDGE));
+    return Math.max(0, -least) + Math.min(0, pane[axis] - most);
+  });
+  return panned(near, /** @type {Spot} */ (shift));
+}
+
 /** The view of two fingers that were at `from` and now are at `to`. @param {View} view @param {[Spot, Spot]} from @param {[Spot, Spot]} to @returns {View} */
 export function pinched(view, from, to) {
   const span = (/** @type {[Spot, Spot]} */ [p, q]) => Math.hypot(q[0] - p[0], q[1] - p[1]);

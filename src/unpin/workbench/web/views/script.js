@@ -4,7 +4,7 @@ import { lineAt, marked, toUnits } from "../kernels/spans.js";
 import { say } from "../words.js";
 import { upper } from "./sentence.js";
 
-/** @param {import("../types.js").State} now @param {{write: (text: string) => void, close: () => void, caret: (at: number) => void}} does */
+/** @param {import("../types.js").State} now @param {{write: (text: string) => void, close: () => void, caret: (at: number) => void, show: (fault: import("../types.js").Fault) => void}} does */
 export function script(now, does) {
   if (!now.script) return nothing;
   const text = now.history.text;
@@ -30,7 +30,7 @@ ${marked(text, faults).map((p) => (p.severity ? html`<mark class=${p.severity}>$
     <ul id="faults">
       ${faults.map(
         (f) =>
-          html`<li class=${f.severity} @click=${() => stand(text, f)}>
+          html`<li class=${f.severity} @click=${() => does.show(f)}>
             <button>${lineOf(text, f)}</button>
             ${upper(f.sentence)}.${f.hint ? html` <span class="hint">${upper(f.hint)}.</span>` : nothing}
           </li>`,

@@ -66,7 +66,7 @@ function whole(now, does) {
   }
   ${
     verdict && verdict.kind !== "sound"
-      ? html`<details class="why">
+      ? html`<details class="why" @toggle=${unrolled}>
           <summary>${say("sentence.why")}</summary>
           ${words("why", verdict.sentences.map((t) => t.html).join(""), "div")}
         </details>`
@@ -75,6 +75,12 @@ function whole(now, does) {
   ${verdict?.freedoms ? motion(now, verdict.freedoms, does) : nothing}
   ${look?.notices?.length ? html`<ul class="cautions notices">${look.notices.map((n) => html`<li>${n}</li>`)}</ul>` : nothing}
   ${look?.answers?.length ? answers(look.answers, "answer") : nothing} ${letters(now, does)}`;
+}
+
+/** What is unrolled stands at the head of the panel. @param {Event} e */
+function unrolled(e) {
+  const reason = /** @type {HTMLDetailsElement} */ (e.target);
+  if (reason.open && reason.parentElement) reason.parentElement.scrollTop = reason.offsetTop - reason.parentElement.offsetTop;
 }
 
 /** Letting it move; of several motions one after the other, each with its sentence. @param {State} now @param {number} count @param {Does} does */
