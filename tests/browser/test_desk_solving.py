@@ -262,3 +262,31 @@ def test_a_sum_that_does_not_lead_on_goes_with_the_next_act(awning):
     awning.settle()
     assert awning.saved().endswith(f"route: [{OWN[0]}]\n") or awning.saved().endswith(f"- {OWN[0]}\n")
     assert taken(awning) == [OWN[0]]
+
+
+def test_the_keys_of_the_desk_work_while_a_framed_page_has_the_focus(awning):
+    awning.open("market-awning.yaml", "teach")
+    page, keys = awning.page, awning.page.locator(".keys")
+    inner = page.frame_locator(".framed iframe")
+    step = inner.locator("[data-t=step]")
+    inner.locator("#teach").focus()
+    page.keyboard.press("?")
+    keys.wait_for()
+    page.keyboard.press("Escape")
+    keys.wait_for(state="detached")
+    assert inner.locator("#teach").is_visible(), "the list of keys goes first"
+    before = step.inner_text()
+    page.keyboard.press("ArrowRight")
+    assert step.inner_text() != before or inner.locator(".ask:not(.yet)").count(), "its own keys are its own"
+    page.keyboard.press("Alt+5")
+    page.locator(".preview iframe").wait_for()
+
+    page.frame_locator(".preview iframe").locator("#teach-open").focus()
+    page.keyboard.press("Alt+3")
+    page.locator(".solve").wait_for()
+    page.keyboard.press("Alt+4")
+    inner.locator("#teach").focus()
+    page.keyboard.press("Escape")
+    inner.locator("#teach").wait_for(state="hidden")
+    page.keyboard.press("Alt+1")
+    page.locator("#sheet").wait_for()

@@ -2,6 +2,7 @@
 import { html, nothing } from "../lib/lit-html.js";
 import { known, say } from "../words.js";
 import { COLOURED, DRAWN, ENDINGS, reader } from "../acts/handing.js";
+import { listen } from "../gestures/framed.js";
 
 /** @typedef {import("../types.js").State} State */
 
@@ -12,7 +13,7 @@ export function teach(now) {
   const address = `/teach?name=${encodeURIComponent(now.doc.name)}&reader=${reader(now)}`;
   return html`<main class="framed">
     <p class="small"><a href=${`${address}#teach`} target="_blank" rel="noopener">${say("teach.alone")}</a></p>
-    ${now.kept === "saved" ? html`<iframe src=${`${address}&stamp=${now.doc.stamp ?? ""}#teach`} title=${say("teach.name")}></iframe>` : html`<p role="status">${say("kept.saving")}</p>`}
+    ${now.kept === "saved" ? html`<iframe src=${`${address}&stamp=${now.doc.stamp ?? ""}#teach`} title=${say("teach.name")} @load=${listen}></iframe>` : html`<p role="status">${say("kept.saving")}</p>`}
   </main>`;
 }
 
@@ -99,7 +100,7 @@ function shown(now, does) {
   const p = hand.preview;
   if (!p) return html`<p role="status">${say("hand.busy")}</p>`;
   if (p.type === "fault") return html`<p class="notice">${p.text}</p>`;
-  if (p.type === "page") return html`<iframe src=${p.url} title=${say("hand.preview")}></iframe>`;
+  if (p.type === "page") return html`<iframe src=${p.url} title=${say("hand.preview")} @load=${listen}></iframe>`;
   if (p.type === "text") return html`<pre tabindex="0" role="region" aria-label=${say("hand.preview")}>${p.text}</pre>`;
   return html`${
       hand.pages > 1 && hand.ending === ".pdf"
