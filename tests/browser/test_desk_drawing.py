@@ -266,3 +266,35 @@ def test_a_pulley_frame_is_drawn_with_the_pointer(hand):
         "points": ["O: [0, 0]", "B: [0, 1.5]", "C: [1.6, 1.5]", "K: [1.8, 0.5]", "W: [0, 2.1]", "G: [0, 0.5]", "H: [0.8, 1.5]"], "members": ["post: O G B W", "beam: B H C"],
         "discs": ["wheel: 0.2 at C"], "blocks": ["sack: at K"], "cords": ["T: W over wheel to sack"], "supports": ["O: fixed"]}.items())
     assert numbers(hand.saved()) == numbers(text + "\nlinks: [G-H]\nloads: [weight of sack 300 N]\n")
+
+
+CROSSED = "points: {A: [0, 0], B: [4, 2], C: [0, 2], D: [4, 0]}\nmembers: {AB: A B, CD: C D}\nsupports: {A: pin, D: pin}\nloads: [5 N at B down]\n"
+
+
+def test_a_press_where_two_members_cross_offers_a_pin_there(hand):
+    (hand.folder / "brace.yaml").write_text(CROSSED)
+    hand.open("brace.yaml").press(2, 1)
+    hand.say("pin AB and CD here")
+    assert "E: [2, 1]" in hand.text() and "AB: A E B" in hand.text() and "CD: C E D" in hand.text()
+    assert hand.state("touched") == ["point E"]
+    hand.page.focus("#sheet")
+    hand.keys("Control+z")
+    assert hand.text() == CROSSED, "one step"
+
+    hand.keys("Escape").press(1, 0.5)
+    assert hand.state("touched") == ["part AB"]
+    assert not hand.page.locator(".sayings", has_text="pin AB").count(), "away from the crossing it is not offered"
+
+
+def test_two_members_that_are_touched_by_keys_are_offered_a_pin(hand):
+    (hand.folder / "brace.yaml").write_text(CROSSED)
+    hand.open("brace.yaml")
+    hand.page.locator('.handle[data-id="part AB"]').focus()
+    hand.keys("Enter")
+    hand.page.locator('.handle[data-id="part CD"]').focus()
+    hand.keys("Shift+Enter")
+    offers = hand.page.locator(".sayings .phrase").all_inner_texts()
+    assert offers[0] == "pin AB and CD here, at [2, 1]"
+
+    hand.keys("1")
+    assert "AB: A E B" in hand.text() and "CD: C E D" in hand.text()

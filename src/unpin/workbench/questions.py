@@ -9,7 +9,7 @@ from typing import Any
 
 from unpin.base.record import record
 from unpin.model.house import PLAIN, House
-from unpin.workbench import directions, editing, hand, looking, publishing, readings, sayings
+from unpin.workbench import crossings, directions, editing, hand, looking, publishing, readings, sayings
 from unpin.workbench.folder import Folder, Refused
 
 JSON = "application/json"
@@ -80,7 +80,7 @@ def questions(folder: Folder, language: str = "en") -> dict[str, Question]:
     return {
         "/look": look,
         "/edit": edit,
-        "/sayings": lambda d: {"ok": True, "sayings": sayings.sayings(written(d), d["touched"]), "directions": _directions(d, language)},
+        "/sayings": lambda d: {"ok": True, "sayings": _pins(d) + sayings.sayings(written(d), d["touched"]), "directions": _directions(d, language)},
         "/read": lambda d: {"ok": True, **readings.read(written(d), str(d["line"]), d.get("touched") or (), language)},
         "/complete": completed,
         "/body": lambda d: hand.isolated(written(d), d["bodies"], d.get("sums") or (), language, _style(folder)),
@@ -94,6 +94,12 @@ def _directions(d: dict[str, Any], language: str) -> list[dict[str, Any]]:
     """Directions that the one thing that is touched may have instead of its own."""
     touched = d.get("touched") or ()
     return directions.directions(written(d), str(touched[0]), language, str(d.get("phrase") or "")) if len(touched) == 1 else []
+
+
+def _pins(d: dict[str, Any]) -> list[dict[str, Any]]:
+    """What would pin members that cross: those that are touched, or lie beneath the hand at a place."""
+    at = [float(c) for c in d["at"]] if d.get("at") else None
+    return crossings.pins(written(d), d["touched"], d.get("under") or (), at, float(d.get("near") or 0))
 
 
 def _style(folder: Folder) -> House:

@@ -13,7 +13,7 @@
  * @typedef {{asked: string, asked_plain: string, lines: {formula: string, plain: string, sense: string, arrow: string}[], found: boolean}} Answer html
  * @typedef {{name: string, kind: string, title: string, point: string | null, points: string[]}} Body
  * @typedef {{solvable: boolean, determinate: boolean, freedoms: number, kind: string, summary: string, sentences: {role: string, html: string}[]}} Verdict
- * @typedef {{section: string, name: string | null, phrase: string, blanks: Span[], means: string, form: string, sets?: boolean, renames?: "name" | "swap", drops?: string}} Saying
+ * @typedef {{section: string, name: string | null, phrase: string, blanks: Span[], means: string, form: string, sets?: boolean, renames?: "name" | "swap", drops?: string, pins?: [string, string], acts?: object[]}} Saying pins: the members that its acts would pin
  * @typedef {{insert: string, means: string, phrase?: string, span?: Span}} Option what may come next, or the whole phrase with another direction
  * @typedef {{sentence: string, hint: string, example: string}} Complaint
  * @typedef {Record<string, [number, number, number]>} Twists

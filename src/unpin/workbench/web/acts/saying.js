@@ -14,9 +14,10 @@ let strokes = 0;
 
 /**
  * Touch things; nothing for the whole.
- * @param {string[]} ids @param {boolean} [held] @param {number} [since] strokes of the keys when this was asked for @returns {Promise<void>}
+ * @param {string[]} ids @param {boolean} [held] @param {number} [since] strokes of the keys when this was asked for
+ * @param {{under?: string[], at?: import("../types.js").Spot, near?: number}} [hand] what else lies where a hand has pressed, and how near to it, metres @returns {Promise<void>}
  */
-export async function touch(ids, held = false, since = strokes) {
+export async function touch(ids, held = false, since = strokes, hand = {}) {
   const mine = ++asked;
   const one = ids.length === 1 ? ids[0] : "";
   const role = one ? /** @type {const} */ ("phrase") : /** @type {const} */ ("new");
@@ -30,7 +31,7 @@ export async function touch(ids, held = false, since = strokes) {
     ...(typing ? {} : { draft: one ? phraseOf(one) : "", called: null, blank: null, blanks: [], options: [], fault: null }),
   });
   if (!ids.length) return;
-  const reply = await latest("/sayings", { text: text(), touched: ids });
+  const reply = await latest("/sayings", { text: text(), touched: ids, ...hand });
   if (mine !== asked || !reply.ok) return;
   offered(reply.sayings);
   store.set({ options: directions(reply) });
@@ -121,6 +122,11 @@ export async function choose(saying) {
   const { touched } = store.get();
   if (saying.drops) {
     if (await change([{ do: "drop", section: saying.section, key: saying.drops }])) await touch(touched, false, since);
+    return;
+  }
+  if (saying.acts) {
+    const pinned = await change(saying.acts);
+    if (pinned) await touch([`point ${saying.name}`], false, since);
     return;
   }
   const made = await change([

@@ -124,7 +124,9 @@ export const states = {
       else {
         // Only a press where the last one was goes on to what lies beneath.
         const again = store.get().held && Math.hypot(t.spot[0] - pressed[0], t.spot[1] - pressed[1]) < reach(t);
-        void touch([following(m.hits, again && touched.length === 1 ? touched[0] : undefined) ?? m.hits[0]], true);
+        const ids = [following(m.hits, again && touched.length === 1 ? touched[0] : undefined) ?? m.hits[0]];
+        const { view } = store.get();
+        void touch(ids, true, undefined, { under: m.hits, at: toMetres(view, t.spot), near: (2 * reach(t)) / view.k });
       }
       pressed = t.spot;
       return ["idle", {}];

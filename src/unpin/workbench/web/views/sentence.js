@@ -202,6 +202,7 @@ function sayings(now, does) {
 /** What is offered: a phrase of a section, another name, or a question to be taken back. @param {import("../types.js").Saying} s */
 function offer(s) {
   if (s.drops) return html`<span class="phrase">${say("sentence.unask", { phrase: s.phrase })}</span>`;
+  if (s.pins) return html`<span class="phrase">${say("sentence.pins", { a: s.pins[0], b: s.pins[1], at: s.phrase })}</span>`;
   if (s.renames) return html`<span class="phrase">${say(`sentence.${s.renames === "swap" ? "swap" : "rename"}`, { name: s.phrase, old: s.name ?? "" })}</span>`;
   return html`<span class="section">${s.section}</span> <span class="phrase">${s.name ? `${s.name}: ` : ""}${blanked(s)}</span>`;
 }
