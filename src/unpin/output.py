@@ -4,8 +4,15 @@ from __future__ import annotations
 
 import os
 import re
+import stat
 import tempfile
+import time
 from pathlib import Path
+
+_BEGUN, _PART = ".unpin-", ".part"
+"""What the name of a file that is not yet whole begins and ends with; it is hidden, and no file of anybody else is called so."""
+_UNFINISHED = re.compile(r"\.unpin-[a-z0-9_]{8}\.part")
+DAY = 86400.0
 
 
 class SameFile(Exception):
@@ -20,7 +27,7 @@ def save(name: str, data: bytes, source: str = "") -> None:
     target = Path(name)
     # Through a link to the file it stands for, so that the link stays one.
     target = Path(os.path.realpath(target))
-    handle, beside = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
+    handle, beside = tempfile.mkstemp(dir=target.parent, prefix=_BEGUN, suffix=_PART)
     try:
         with os.fdopen(handle, "wb") as stream:
             stream.write(data)
@@ -43,6 +50,29 @@ def sweep(folder: Path, ours: re.Pattern[str], kept: set[str]) -> None:
     for path in folder.iterdir():
         if ours.fullmatch(path.name) and path.name not in kept:
             path.unlink()
+
+
+def sweep_unfinished(folder: Path, age: float = DAY) -> list[str]:
+    """Remove what saves that were killed left behind in a folder: hidden files of our own making, `age` seconds old at least, so that no
+    save that is still at work loses its file, be it on another machine. Names of what went. A link is not ours, wherever it leads."""
+    gone = []
+    try:
+        found = [e for e in os.scandir(folder) if _UNFINISHED.fullmatch(e.name)]
+    except OSError:
+        return gone
+    for entry in found:
+        try:
+            about = entry.stat(follow_symlinks=False)
+            if stat.S_ISREG(about.st_mode) and about.st_nlink == 1 and _mine(about) and time.time() - about.st_mtime >= age:
+                os.unlink(entry.path)
+                gone.append(entry.name)
+        except OSError:
+            continue  # another desk was faster, or it may not be
+    return sorted(gone)
+
+
+def _mine(about: os.stat_result) -> bool:
+    return not hasattr(os, "geteuid") or about.st_uid == os.geteuid()
 
 
 def _mode(target: Path) -> int:

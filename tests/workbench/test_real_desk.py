@@ -78,11 +78,52 @@ def test_a_server_that_is_killed_while_it_saves_leaves_a_whole_file(served, wait
 def test_what_a_killed_server_left_behind_is_no_problem_file(served):
     """A half-written file beside the real one has a hidden name, which the folder does not list."""
     address, folder, _ = served
-    (folder / ".a.yaml.x1y2").write_text("title: ha")
+    (folder / ".unpin-x1y2z3_4.part").write_text("title: ha")
 
     listed = json.load(urllib.request.urlopen(address + "/folder", timeout=10))
 
     assert listed["files"] == []
+
+
+def test_what_killed_saves_left_behind_is_swept_when_the_folder_is_opened_and_nothing_else(tmp_path):
+    old = time.time() - 2 * 86400
+    others = tmp_path / "others"
+    others.mkdir()
+    (others / "kept").write_text("kept")
+    (tmp_path / ".unpin-aaaaaaaa.part").write_text("title: ha")
+    stays = {".unpin-bbbbbbbb.part": "young", ".unpin-notes.part": "another name", ".a.yaml.swp": "an editor's", ".hidden": "hidden", "unpin-cccccccc.part": "seen",
+             ".unpin-dddddddd.part.yaml": "longer"}
+    for name, text in stays.items():
+        (tmp_path / name).write_text(text)
+    for name in [".unpin-aaaaaaaa.part", *stays]:
+        os.utime(tmp_path / name, (old, old))
+    os.utime(tmp_path / ".unpin-bbbbbbbb.part")
+    (tmp_path / ".unpin-eeeeeeee.part").symlink_to(others / "kept")
+    os.utime(tmp_path / ".unpin-eeeeeeee.part", (old, old), follow_symlinks=False)
+    (tmp_path / ".unpin-ffffffff.part").mkdir()
+    os.utime(tmp_path / ".unpin-ffffffff.part", (old, old))
+    before = {p.name for p in tmp_path.iterdir()}
+
+    process = subprocess.Popen([sys.executable, "-m", "unpin", "desk", str(tmp_path), "--quiet"], stdout=subprocess.PIPE, text=True)
+    process.stdout.readline()
+    process.kill()
+    process.wait()
+    process.stdout.close()
+
+    assert before - {p.name for p in tmp_path.iterdir()} == {".unpin-aaaaaaaa.part"}
+    assert (others / "kept").read_text() == "kept"
+
+
+def test_a_save_that_is_killed_half_way_leaves_a_name_that_is_swept(tmp_path):
+    """The name is the one that a save really takes."""
+    from unpin.output import sweep_unfinished
+
+    dies = "import os, signal, sys; os.fsync = lambda _: os.kill(os.getpid(), signal.SIGKILL); from unpin.output import save; save(sys.argv[1], b'half')"
+    subprocess.run([sys.executable, "-c", dies, str(tmp_path / "a.yaml")], timeout=60, check=False)
+    left = [p.name for p in tmp_path.iterdir()]
+
+    assert len(left) == 1 and sweep_unfinished(tmp_path) == []
+    assert sweep_unfinished(tmp_path, age=0) == left and not list(tmp_path.iterdir())
 
 
 def test_of_fifty_saves_at_once_that_began_from_one_text_exactly_one_is_kept(served):

@@ -1,7 +1,7 @@
 """The opened folder: its problem files by name, read and saved with a stamp, and nothing outside of it.
 
 A stamp stands for the bytes on disk. Who saves says which stamp they began from: a file that another window or program has
-changed is never overwritten silently.
+changed is never overwritten silently, nor by another desk that saves at the same moment.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from pathlib import Path
 
 from unpin.base.record import record
 from unpin.output import save
+from unpin.workbench.lock import alone
 
 LARGEST = 256 * 1024
 MOST = 500
@@ -94,16 +95,17 @@ class Folder:
         if len(data) > LARGEST:
             raise Refused("large_file", 413)
         path = self.place(name)
-        with self._lock:
-            there = self.stamp(name)
-            if there is None and os.path.lexists(path):  # something that is no file, or that we may not read
-                raise Refused("not_saved", 507, reason=os.strerror(errno.EISDIR if path.is_dir() else errno.EACCES))
-            if there != stamp and there != stamp_of(data):
-                raise Refused("changed", 409, text=self.read(name).text if there else None, stamp=there)
-            try:
+        try:
+            with self._lock, alone(self.path):
+                there = self.stamp(name)
+                if there is None and os.path.lexists(path):  # something that is no file, or that we may not read
+                    raise Refused("not_saved", 507, reason=os.strerror(errno.EISDIR if path.is_dir() else errno.EACCES))
+                if there != stamp and there != stamp_of(data):
+                    raise Refused("changed", 409, text=self.read(name).text if there else None, stamp=there)
                 save(str(path), data)
-            except OSError as fault:
-                raise Refused("not_saved", 507, reason=fault.strerror or str(fault)) from fault
+        except OSError as fault:
+            busy = fault.errno == errno.EBUSY
+            raise Refused("busy" if busy else "not_saved", 503 if busy else 507, reason=fault.strerror or str(fault)) from fault
         return stamp_of(data)
 
     def place(self, name: str) -> Path:

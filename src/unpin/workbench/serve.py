@@ -7,6 +7,7 @@ from collections.abc import Callable
 from importlib.util import find_spec
 from pathlib import Path
 
+from unpin.output import sweep_unfinished
 from unpin.words.sentences import say
 from unpin.workbench.folder import Folder
 
@@ -37,6 +38,7 @@ def run(folder: str | Path, port: int = 0, language: str = "en", ready: Callable
         opened = Folder(folder)
     except NotADirectoryError as fault:
         raise CannotOpen("no_folder", folder=str(folder)) from fault
+    sweep_unfinished(opened.path)
     with door_of_desk() as door:
         door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
