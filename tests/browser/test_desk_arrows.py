@@ -154,3 +154,29 @@ def test_the_keys_turn_a_force_that_has_the_focus_and_move_no_point(hand):
 
     hand.keys("Control+z")
     assert hand.text() == FRAME, "a run of keys is one step"
+
+
+def test_a_force_by_components_is_turned_where_its_size_is_exact(hand):
+    opened(hand, FRAME.replace("[300 N at C right 3 down 4]", '["(300 right, 400 down) N at C"]'))
+    end, _ = inward(hand, (2, 1))
+    x, y = hand.spot(2, 1)
+    drag(hand, end, (x, y - 70 if end[1] < y else y + 70))
+
+    assert "500 N at C down" in hand.text()
+
+
+def test_a_force_by_components_that_cannot_be_turned_exactly_says_so_as_the_hand_tries(hand):
+    text = FRAME.replace("[300 N at C right 3 down 4]", '["(200 right, 300 down) N at C"]')
+    opened(hand, text)
+    before = shaft(hand)
+    drag(hand, inward(hand, (2, 1))[0], hand.spot(2.6, 1.2), lift=False)
+    assert "no plain number" in hand.page.locator("#sentence .notice").inner_text()
+    hand.page.mouse.up()
+    hand.settle()
+    assert hand.text() == text and shaft(hand) == before
+
+    hand.keys("Escape")
+    hand.page.locator('.handle[data-id="load 1"]').focus()
+    hand.keys("ArrowLeft")
+    assert "no plain number" in hand.page.locator("#sentence .notice").inner_text()
+    assert hand.text() == text

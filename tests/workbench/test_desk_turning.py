@@ -55,3 +55,29 @@ def test_the_angle_of_a_force_is_told_and_of_nothing_else():
     angles = [t["angle"] for t in things_of(FRAME.format(load="300 N at E right 3 down 4")) if t["what"] == "load"]
 
     assert angles[0] is None and angles[1] == pytest.approx(-math.degrees(math.atan(4 / 3)), abs=1e-5)
+
+
+@pytest.mark.parametrize("phrase, after", [
+    ("(3 right, 4 down) kN at E", f"5 kN at E {WAY}"), ("(3 kN right, 4 kN down) at E on arm", f"5 kN at E on arm {WAY}"), ("Q = (0.5 left, 1.2 up) kN at E", f"Q = 1.3 kN at E {WAY}")])
+def test_a_force_by_components_is_turned_as_size_and_direction_where_its_size_is_exact(phrase, after):
+    """The right-angled triangles 3, 4, 5 and 5, 12, 13."""
+    text = FRAME.format(load=f'"{phrase}"')
+    thing = [t for t in things_of(text) if t["what"] == "load"][-1]
+    made = edited(text, [{"do": "turn", "id": thing["id"], "way": WAY}])["text"]
+
+    assert thing["still"] == ""
+    assert made.replace('"', "") == FRAME.format(load=after)
+    assert load(made).magnitude.value == load(text).magnitude.value
+
+
+@pytest.mark.parametrize("phrase", ["(2 right, 3 down) kN at E", "(P right, 2 down) kN at E"])
+def test_a_force_by_components_whose_size_is_no_plain_number_says_why_it_is_not_turned(phrase):
+    text = FRAME.format(load=f'"{phrase}"').replace("P: unknown", "P: 3")
+    if "(P" in phrase:
+        text = text.replace("(P right, 2", "(P right, P")
+    thing = [t for t in things_of(text) if t["what"] == "load"][-1]
+
+    assert "no plain number" in thing["still"]
+    with pytest.raises(Refused) as refused:
+        edited(text, [{"do": "turn", "id": thing["id"], "way": WAY}])
+    assert refused.value.code == "components"

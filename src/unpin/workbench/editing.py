@@ -23,7 +23,7 @@ from unpin.workbench.folder import Refused
 from unpin.workbench.naming import names_in, renamed
 from unpin.workbench.places import Places
 from unpin.workbench.rows import freed, row_of
-from unpin.workbench.turning import carried, turned
+from unpin.workbench.turning import by_components, carried, is_exact, resized, turned
 
 
 def edited(text: str, acts: Iterable[Mapping[str, Any]], language: str = "en") -> dict[str, Any]:
@@ -187,7 +187,12 @@ def _route(text: str, act) -> tuple[Revision, list[str]]:
 
 def _turn(text: str, act) -> tuple[Revision, list[str]]:
     """Only the direction of a force is another; it stays where it acts."""
-    return _reworded(text, act, lambda phrase: turned(phrase, str(act["way"])), lambda old, new: new.point == old.point)
+    way = str(act["way"])
+
+    def meant(old: Load, new: Load) -> bool:
+        return new.point == old.point and (new.magnitude and new.magnitude.value) == (old.magnitude and old.magnitude.value)
+
+    return _reworded(text, act, lambda phrase, load: resized(phrase, way, load) if by_components(load) else turned(phrase, way), meant)
 
 
 def _carry(text: str, act) -> tuple[Revision, list[str]]:
@@ -197,10 +202,10 @@ def _carry(text: str, act) -> tuple[Revision, list[str]]:
     def meant(old: Load, new: Load) -> bool:
         return new.point == to and (new.direction and new.direction.vector) == (old.direction and old.direction.vector)
 
-    return _reworded(text, act, lambda phrase: carried(phrase, str(act["from"]), to), meant)
+    return _reworded(text, act, lambda phrase, load: carried(phrase, str(act["from"]), to), meant)
 
 
-def _reworded(text: str, act, phrases: Callable[[str], Iterable[str]], meant: Callable[[Load, Load], bool]) -> tuple[Revision, list[str]]:
+def _reworded(text: str, act, phrases: Callable[[str, Load], Iterable[str]], meant: Callable[[Load, Load], bool]) -> tuple[Revision, list[str]]:
     """The phrase of a force put otherwise, by the first of some phrases with which it is what is meant."""
     from unpin.workbench.looking import things_of
 
@@ -210,7 +215,7 @@ def _reworded(text: str, act, phrases: Callable[[str], Iterable[str]], meant: Ca
         raise Refused("thing", 422)
     before = read_text(text).problem.loads[k]
     refused = None
-    for phrase in phrases(loads[k]["phrase"]) if before.kind == "force" else ():
+    for phrase in phrases(loads[k]["phrase"], before) if before.kind == "force" else ():
         revision = change(text, loads[k]["section"], loads[k]["key"], phrase)
         if not revision.made:
             refused = revision
@@ -220,7 +225,7 @@ def _reworded(text: str, act, phrases: Callable[[str], Iterable[str]], meant: Ca
             return revision, [str(act["id"])]
     if refused:
         return refused, []
-    raise Refused("turn", 422)
+    raise Refused("components" if by_components(before) and not is_exact(before) else "turn", 422)
 
 
 def _where(text: str, act) -> tuple[str, str]:

@@ -19,6 +19,7 @@ from unpin.render.maths.sentence import written
 from unpin.route.worked import Worked
 from unpin.words.sentences import say
 from unpin.workbench.places import Places
+from unpin.workbench.turning import by_components, is_exact
 
 
 def points(problem: Problem, places: Places, sheet: Sheet) -> list[dict[str, Any]]:
@@ -65,7 +66,7 @@ def listed(problem: Problem, worked: Worked | None, places: Places, sheet: Sheet
         touched = (load.point,) if load.point else tuple(n for s in load.stretches for n in (s.start_name, s.end_name) if n)
         named = {other.name for other in problem.loads[:k]}  # one letter may pull at several places
         made = _thing("load", load.kind, load.name if load.name and load.name not in named else str(k + 1), touched, load.place, places, said)
-        out.append({**made, "name": load.name, "part": load.part, "draws": draws.get(id(load), []), "angle": _angle(load)})
+        out.append({**made, "name": load.name, "part": load.part, "draws": draws.get(id(load), []), "angle": _angle(load), "still": _still(load, language)})
     return out
 
 
@@ -80,6 +81,11 @@ def _angle(load: Load) -> float | None:
         return None
     x, y = (approx(c) for c in load.direction.vector)
     return round(degrees(atan2(y, x)), 6)
+
+
+def _still(load: Load, language: str) -> str:
+    """Why a hand cannot turn a force; "" where it can. In another direction its components would be no plain numbers, nor is its size."""
+    return say("desk.fault.components", language) if by_components(load) and not is_exact(load) else ""
 
 
 def _thing(what: str, kind: str, name: str, touched, place, places: Places, says: list[str]) -> dict[str, Any]:

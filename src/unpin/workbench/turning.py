@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from fractions import Fraction
 
+from unpin.base.units import BY_SPELLING
+from unpin.model.problem import Load
+from unpin.read.edits.changes import written
 from unpin.read.grammar import Misread, parse_phrase
 
 
@@ -17,6 +21,28 @@ def turned(phrase: str, way: str, kind: str = "load") -> Iterator[str]:
         made = phrase[:start] + way + phrase[end:]
         if _reads("point", f"1 from A {phrase[start:end]}") and _reads(kind, made):
             yield made
+
+
+def by_components(load: Load) -> bool:
+    return load.kind == "force" and load.direction is not None and load.direction.form == "components"
+
+
+def is_exact(load: Load) -> bool:
+    """Whether the size of a force is a plain number, so that it can be said without its components."""
+    return load.magnitude is not None and isinstance(load.magnitude.value, Fraction)
+
+
+def resized(phrase: str, way: str, load: Load) -> Iterator[str]:
+    """The phrases of a force by components, with its size and a direction instead: only where that size is exact."""
+    said = parse_phrase("load", phrase)
+    if isinstance(said, Misread) or said.form != "components" or not is_exact(load):
+        return
+    first, second, outer = said.amounts
+    unit = BY_SPELLING.get(load.magnitude.unit)
+    start, end = phrase.rindex("(", 0, first.start), outer.end if outer else phrase.index(")", second.end) + 1
+    size = f"{written(load.magnitude.value / unit.factor)} {unit.symbol}" if unit else written(load.magnitude.value)
+    lead, rest = phrase[:start] + size, phrase[end:].rstrip()
+    yield from (made for made in (f"{lead} {rest.lstrip()} {way}", f"{lead} {way} {rest.lstrip()}") if _reads("load", made))
 
 
 def carried(phrase: str, old: str, new: str) -> Iterator[str]:

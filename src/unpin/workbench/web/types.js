@@ -9,7 +9,7 @@
  * @typedef {{svg: string, scale: number, origin: Spot, size: Spot}} Figure pt; svg x = scale X, y = -scale Y
  * @typedef {{severity: string, line: number, column: number, span: Span | null, path: string, sentence: string, hint: string}} Fault
  * @typedef {{name: string, at: Spot, shown: [string, string], span: Span, made?: boolean}} Point
- * @typedef {{id: string, what: string, kind: string, section: string, key: string, name: string, points: string[], phrase: string, span: Span | null, says: string, draws: string[], part?: string | null, angle?: number | null}} Thing
+ * @typedef {{id: string, what: string, kind: string, section: string, key: string, name: string, points: string[], phrase: string, span: Span | null, says: string, draws: string[], part?: string | null, angle?: number | null, still?: string}} Thing still: why a hand cannot turn it
  * @typedef {{asked: string, asked_plain: string, lines: {formula: string, plain: string, sense: string, arrow: string}[], found: boolean}} Answer html
  * @typedef {{name: string, kind: string, title: string, point: string | null, points: string[]}} Body
  * @typedef {{solvable: boolean, determinate: boolean, freedoms: number, kind: string, summary: string, sentences: {role: string, html: string}[]}} Verdict

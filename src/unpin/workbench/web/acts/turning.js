@@ -36,11 +36,19 @@ export const atFreeEnd = (a, spot) => far(spot, a.free) < far(spot, a.near);
 /** @param {string} id @param {string} way @param {string} [mark] */
 export const turn = (id, way, mark) => change([{ do: "turn", id, way }], mark);
 
+/** Whether a force cannot be turned by hand; then it is said why. @param {string} id @returns {boolean} */
+export function still(id) {
+  const why = thing(id)?.still;
+  if (why) store.set({ notice: why, word: why });
+  return !!why;
+}
+
 /** @param {string} id @param {string} to name of a point */
 export const carry = (id, to) => change([{ do: "carry", id, from: thing(id)?.points[0], to }]);
 
 /** A force turned to the next round direction by keys: the whole run is one step. @param {string} id @param {1 | -1} sense anticlockwise or clockwise @param {boolean} fine */
 export function turnOn(id, sense, fine) {
+  if (still(id)) return Promise.resolve(null);
   const angle = thing(id)?.angle;
   return typeof angle === "number" ? turn(id, nextDirection(angle, sense, fine ? FINE : KEYS).words, `turn ${id}`) : Promise.resolve(null);
 }

@@ -3,7 +3,7 @@ import { angleOf, directionOf, FINE, ROUND } from "../kernels/directions.js";
 import { toMetres } from "../kernels/view.js";
 import { point, store, text, thing } from "../store.js";
 import { touch } from "../acts/saying.js";
-import { arrow, atFreeEnd, carry, turn } from "../acts/turning.js";
+import { arrow, atFreeEnd, carry, still, turn } from "../acts/turning.js";
 import { preview, previewed, unpreview } from "../acts/previewing.js";
 
 /** @typedef {import("./machine.js").Touch} Touch */
@@ -12,7 +12,13 @@ import { preview, previewed, unpreview } from "../acts/previewing.js";
 export function seized(id, from) {
   const held = arrow(id);
   if (!held) return null;
-  return [atFreeEnd(held, from.spot) ? "turning" : "carrying", { id, from, tail: held.tail, at: thing(id)?.points[0] }];
+  const turns = atFreeEnd(held, from.spot);
+  if (turns && thing(id)?.still) {
+    void touch([id], true);
+    still(id);
+    return ["idle", {}];
+  }
+  return [turns ? "turning" : "carrying", { id, from, tail: held.tail, at: thing(id)?.points[0] }];
 }
 
 /** The drawn marks of a load. @param {string} id @returns {SVGElement[]} */
