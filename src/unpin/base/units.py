@@ -2,7 +2,8 @@
 
 Inside the program every number is SI (m, N, N·m, N/m, kg, degrees for angles); it is converted on the way in by
 the reader and on the way out by `words.numbers`. Factors: NIST SP 811 (2008), appendix B.8 (from memory, checked
-against pint in the tests); the pound-force is the avoirdupois pound times the standard acceleration 9.80665 m/s².
+against pint in the tests); the pound-force is the avoirdupois pound times the standard acceleration 9.80665 m/s²,
+the kilogram-force (kilopond) the kilogram times the same.
 """
 
 from __future__ import annotations
@@ -57,7 +58,8 @@ class Unit:
 _FOOT = Fraction(3048, 10000)
 _INCH = _FOOT / 12
 _POUND_MASS = Fraction(45359237, 100000000)
-_POUND = _POUND_MASS * Fraction(980665, 100000)
+_STANDARD = Fraction(980665, 100000)
+_POUND = _POUND_MASS * _STANDARD
 
 UNITS: tuple[Unit, ...] = (
     Unit("m", LENGTH, Fraction(1), "si"),
@@ -69,11 +71,17 @@ UNITS: tuple[Unit, ...] = (
     Unit("N", FORCE, Fraction(1), "si"),
     Unit("kN", FORCE, Fraction(1000), "si"),
     Unit("MN", FORCE, Fraction(1000000), "si"),
+    Unit("kgf", FORCE, _STANDARD, "si", ("kp",)),
+    Unit("tf", FORCE, _STANDARD * 1000, "si"),
+    Unit("daN", FORCE, Fraction(10), "si"),
     Unit("lb", FORCE, _POUND, "us", ("lbf",)),
     Unit("kip", FORCE, _POUND * 1000, "us", ("kips",)),
     Unit("N·m", MOMENT, Fraction(1), "si", ("N m", "N*m", "Nm")),
     Unit("kN·m", MOMENT, Fraction(1000), "si", ("kN m", "kN*m", "kNm")),
     Unit("N·mm", MOMENT, Fraction(1, 1000), "si", ("N mm", "N*mm", "Nmm")),
+    Unit("kgf·m", MOMENT, _STANDARD, "si", ("kgf m", "kgf*m")),
+    Unit("kgf·cm", MOMENT, _STANDARD / 100, "si", ("kgf cm", "kgf*cm")),
+    Unit("tf·m", MOMENT, _STANDARD * 1000, "si", ("tf m", "tf*m")),
     Unit("lb·ft", MOMENT, _POUND * _FOOT, "us", ("lb ft", "lb*ft", "ft lb", "ft*lb")),
     Unit("lb·in", MOMENT, _POUND * _INCH, "us", ("lb in", "lb*in", "in lb", "in*lb")),
     Unit("kip·ft", MOMENT, _POUND * 1000 * _FOOT, "us", ("kip ft", "kip*ft")),
@@ -81,14 +89,21 @@ UNITS: tuple[Unit, ...] = (
     Unit("N/m", SPREAD, Fraction(1), "si"),
     Unit("kN/m", SPREAD, Fraction(1000), "si"),
     Unit("N/mm", SPREAD, Fraction(1000), "si"),
-    Unit("lb/ft", SPREAD, _POUND / _FOOT, "us"),
+    Unit("kgf/m", SPREAD, _STANDARD, "si"),
+    Unit("kgf/cm", SPREAD, _STANDARD * 100, "si"),
+    Unit("tf/m", SPREAD, _STANDARD * 1000, "si"),
+    Unit("lb/ft", SPREAD, _POUND / _FOOT, "us", ("plf",)),
     Unit("lb/in", SPREAD, _POUND / _INCH, "us"),
-    Unit("kip/ft", SPREAD, _POUND * 1000 / _FOOT, "us"),
+    Unit("kip/ft", SPREAD, _POUND * 1000 / _FOOT, "us", ("klf",)),
     Unit("N/m²", PRESSURE, Fraction(1), "si", ("N/m2", "N/m^2")),
     Unit("kN/m²", PRESSURE, Fraction(1000), "si", ("kN/m2", "kN/m^2", "kPa")),
+    Unit("kgf/m²", PRESSURE, _STANDARD, "si", ("kgf/m2", "kgf/m^2")),
+    Unit("tf/m²", PRESSURE, _STANDARD * 1000, "si", ("tf/m2", "tf/m^2")),
     Unit("lb/ft²", PRESSURE, _POUND / _FOOT**2, "us", ("lb/ft2", "lb/ft^2", "psf")),
     Unit("N/m³", PER_VOLUME, Fraction(1), "si", ("N/m3", "N/m^3")),
     Unit("kN/m³", PER_VOLUME, Fraction(1000), "si", ("kN/m3", "kN/m^3")),
+    Unit("kgf/m³", PER_VOLUME, _STANDARD, "si", ("kgf/m3", "kgf/m^3")),
+    Unit("tf/m³", PER_VOLUME, _STANDARD * 1000, "si", ("tf/m3", "tf/m^3")),
     Unit("lb/ft³", PER_VOLUME, _POUND / _FOOT**3, "us", ("lb/ft3", "lb/ft^3", "pcf")),
     Unit("kg", MASS, Fraction(1), "si"),
     Unit("Mg", MASS, Fraction(1000), "si", ("t",)),

@@ -1,7 +1,7 @@
 """Arithmetic as data: the one grammar of expressions, for problem files, a teacher's sums and students' lines.
 
     sum     := product (("+" | "-") product)*
-    product := signed (("*" | "/")? signed)*        no sign is needed in `2a`, `1/2 kN m`, `2(a + b)`
+    product := signed (("*" | "/")? signed)*        no sign is needed in `2a`, `1/2 kN m`, `2(a + b)`; `lb-ft` is a product
     signed  := ("-" | "+") signed | power
     power   := atom ("^" signed)?
     atom    := number | name | function "(" sum ")" | "(" sum ")"
@@ -25,6 +25,7 @@ from fractions import Fraction
 from typing import Literal, Union
 
 from unpin.base.record import record
+from unpin.base.units import BY_SPELLING, FORCE, LENGTH
 from unpin.exact.lettered import Lettered
 from unpin.exact.number import NoWholeMultiple, Number, cos_deg, sin_deg, sqrt, tan_deg, to_digits
 from unpin.exact.ratio import Ratio
@@ -152,6 +153,14 @@ class _Parser:
         a slip of the pen than a product."""
         return self.is_name() and (not isinstance(left, Name) or self.token.text in FUNCTIONS)
 
+    def hyphenated(self) -> bool:
+        """Whether a hyphen joins a unit of force and one of length, as in `lb-ft` and `N-m`: a product. No letter is named like a unit."""
+        if not self.is_symbol("-") or self.index == 0:
+            return False
+        before, sign, after = self.line[self.index - 1 : self.index + 2]
+        kinds = [BY_SPELLING[t.text].dimension for t in (before, after) if t.kind == "word" and t.text in BY_SPELLING]
+        return before.end == sign.start and sign.end == after.start and kinds in ([FORCE, LENGTH], [LENGTH, FORCE])
+
     def sum(self) -> Expression:
         left = self.product()
         while self.is_symbol("+", "-"):
@@ -163,6 +172,9 @@ class _Parser:
         while True:
             if self.is_symbol("*", "/"):
                 left = _two(self.take().text, left, self.signed())
+            elif self.hyphenated():
+                self.take()
+                left = _two("*", left, self.power())
             elif self.joins(left) or (self.is_symbol("(") and self.token.start == self.line[self.index - 1].end):
                 left = _two("*", left, self.power())
             else:

@@ -19,7 +19,7 @@ from unpin.words import numbers
 from unpin.words.numbers import Printed, Style
 from unpin.words.sentences import catalogue
 
-_LADDERS = (("N", "kN", "MN"), ("lb", "kip"))
+_LADDERS = (("N", "kN", "MN"), ("lb", "kip"), ("kgf", "tf"))
 _TOO_LARGE, _TOO_SMALL = 1e6, 1e-3
 
 

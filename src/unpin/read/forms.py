@@ -46,6 +46,19 @@ FORMS: tuple[Form, ...] = (
         "the same with a line in a given direction",
         "where line from A along right 3 down 4 meets line C D",
     ),
+    Form(
+        "point",
+        "LENGTH from POINT and LENGTH from POINT above | below | left | right",
+        "so far from each of two points, on that side of their line",
+        "4 from A and 3 from B above",
+    ),
+    Form(
+        "point",
+        "POINT mirrored in line POINT POINT",
+        "its mirror image in a line, also in a `line from POINT along DIRECTION`; under a row of names one point each: `C B A mirrored in line T M`",
+        "C mirrored in line A B",
+    ),
+    Form("point", "foot of POINT on line POINT POINT", "where the upright from a point stands on a line", "foot of C on line A B"),
     Form("point", "on POINT POINT at x = LENGTH", "on a line, at a given x (or y)", "on A B at x = 2"),
     Form(
         "point",

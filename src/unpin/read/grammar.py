@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from functools import cache, lru_cache
 
-from parsy import ParseError, Parser, alt, generate, seq, success
+from parsy import ParseError, Parser, Result, alt, generate, seq, success
 from parsy import index as parsy_index
 
 from unpin.exact.expression import Name as LetterName
@@ -48,16 +48,33 @@ def _parsed(kind: str, text: str):
 
 # Points.
 
-_line = (
-    word("the").optional()
-    >> word("line")
-    >> alt(
-        seq(word("from") >> name, word("along").optional() >> direction).combine(lambda p, d: say.LineSaid(p, direction=d)),
-        seq(name, name).combine(say.LineSaid),
-    )
+_given_line = alt(
+    seq(word("from") >> name, word("along").optional() >> direction).combine(lambda p, d: say.LineSaid(p, direction=d)),
+    seq(name, name).combine(say.LineSaid),
 )
+_line = word("the").optional() >> word("line") >> _given_line
+_any_line = word("the").optional() >> word("line").optional() >> _given_line
+# These words mean something only where a construction begins.
+_every, _evenly, _foot, _mirrored = (token(lambda t, text=text: t.text == text, text) for text in ("every", "evenly", "foot", "mirrored"))
 _between = seq(name, word("and").optional() >> name)
+
+
+@Parser
+def _imaged(line, index):
+    """The names before `mirrored`. Where that word is missing nothing is taken, so that a slip in another construction is told where it is."""
+    found = []
+    while line[index + len(found)].kind == "word" and line[index + len(found)].text not in KEYWORDS | {"mirrored"}:
+        found.append(say.Word(*(getattr(line[index + len(found)], k) for k in ("text", "start", "end"))))
+    if found and line[index + len(found)].text == "mirrored":
+        return Result.success(index + len(found), tuple(found))
+    return Result.failure(index, "@want.name")
+
+
+_distance = seq(amount << word("from"), name).map(tuple)
 point = alt(
+    seq(_distance << alt(word("and"), symbol(",")), _distance << comma, word("above", "below", "left", "right")).combine(say.Reached),
+    seq(_foot >> word("of") >> name << word("on"), _any_line).combine(say.Foot),
+    seq(_imaged << _mirrored << token(lambda t: t.text == "in", "in"), _any_line).combine(say.Mirrored),
     seq(name, seq(axis, amount << comma).map(tuple).at_least(1).map(tuple)).combine(say.Moves),
     seq(amount, word("from") >> name, alt(direction)).combine(say.Away),
     (word("midpoint") >> word("of") >> _between).combine(lambda a, b: say.Share(None, a, b)),
@@ -69,8 +86,7 @@ point = alt(
 )
 
 
-# A row of points: these words mean something only where a construction begins.
-_every, _evenly = (token(lambda t, text=text: t.text == text, text) for text in ("every", "evenly"))
+# A row of points.
 point = point | alt(
     seq(_every >> amount, direction << word("from"), name).combine(say.Every),
     seq(_evenly >> word("from") >> name, word("to") >> name).combine(say.Evenly),

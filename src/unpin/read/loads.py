@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from unpin.base.units import ACCELERATION, FORCE, LENGTH, MASS, MOMENT, NUMBER, PRESSURE, SPREAD, STANDARD_GRAVITY, Unit
+from unpin.base.units import ACCELERATION, BY_SPELLING, FORCE, LENGTH, MASS, MOMENT, NUMBER, PRESSURE, SPREAD, STANDARD_GRAVITY, Unit
 from unpin.exact.expression import Name as LetterName
 from unpin.exact.lettered import is_lettered
 from unpin.exact.number import length, sign
@@ -245,8 +245,10 @@ def gravity(known: Context) -> Quantity:
     """The acceleration in use; noted as assumed where the file gives none."""
     if known.gravity is None:
         system = known.unit(LENGTH).system
-        value, unit = STANDARD_GRAVITY[system], "ft/s²" if system == "us" else "m/s²"
-        known.gravity = Quantity(value, ACCELERATION, "32.2 ft/s²" if system == "us" else "9.81 m/s²", "", unit)
+        value, unit, written = STANDARD_GRAVITY[system], "ft/s²" if system == "us" else "m/s²", "32.2 ft/s²" if system == "us" else "9.81 m/s²"
+        if known.unit(FORCE).symbol in ("kgf", "tf"):  # a kilogram weighs one kilogram-force there
+            value, unit, written = BY_SPELLING["kgf"].factor, "m/s²", "9.80665 m/s²"
+        known.gravity = Quantity(value, ACCELERATION, written, "", unit)
         known.assume("gravity", value=known.gravity.written)
     return known.gravity
 

@@ -141,6 +141,31 @@ class OnLine:
 
 
 @record
+class Reached:
+    """`4 from A and 3 from B above`: so far from each of two points, on one side of their line."""
+
+    first: tuple[Amount, Word]
+    second: tuple[Amount, Word]
+    side: Word
+
+
+@record
+class Mirrored:
+    """`C mirrored in line T M`, of a row one point each: `C B A mirrored in line T M`."""
+
+    points: tuple[Word, ...]
+    line: LineSaid
+
+
+@record
+class Foot:
+    """`foot of B on A D`: where the upright from a point stands on a line."""
+
+    point: Word
+    line: LineSaid
+
+
+@record
 class Every:
     """`every 4 right from A`: each name of the row one step further on."""
 
@@ -157,7 +182,7 @@ class Evenly:
     second: Word
 
 
-PointSaid = Union[Moves, Away, Share, Meet, OnLine, Every, Evenly]
+PointSaid = Union[Moves, Away, Share, Meet, OnLine, Reached, Mirrored, Foot, Every, Evenly]
 
 
 @record

@@ -5,13 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 
 from unpin.base.units import LENGTH, NUMBER
-from unpin.exact.number import sign
+from unpin.exact.number import sign, sqrt
 from unpin.model.problem import Point
-from unpin.model.space import difference
+from unpin.model.space import difference, square_to
 from unpin.model.values import Vector
 from unpin.read.context import Context, Item
 from unpin.read.directions import AXES, direction
-from unpin.read.phrases import Away, Evenly, Every, LineSaid, Meet, Moves, OnLine, PointSaid, Share, TowardsSaid
+from unpin.read.phrases import Away, Evenly, Every, Foot, LineSaid, Meet, Mirrored, Moves, OnLine, PointSaid, Reached, Share, TowardsSaid
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
 
@@ -34,6 +34,11 @@ def made(known: Context, names: list[str], item: Item) -> list[Point]:
     said = item.phrase("point")
     if isinstance(said, (Every, Evenly)):
         places = _row(known, item, said, len(names))
+    elif isinstance(said, Mirrored):
+        if len(said.points) != len(names):
+            raise item.drop("read.mirror_count", said.points[0], made=len(said.points), named=len(names))
+        line = _line(known, item, said.line)
+        places = [_mirror(line, known.point(item, p).at) for p in said.points]
     elif len(names) > 1:
         raise item.drop("read.no_row", hint="hint.row", names=tuple(names[:12]))
     else:
@@ -78,7 +83,47 @@ def _construct(known: Context, item: Item, said: PointSaid) -> Vector:
         return tuple(a + ratio * d for a, d in zip(first.at, difference(second.at, first.at)))
     if isinstance(said, Meet):
         return _meet(item, said, _line(known, item, said.first), _line(known, item, said.second))
+    if isinstance(said, Reached):
+        return _reached(known, item, said)
+    if isinstance(said, Foot):
+        return _foot(_line(known, item, said.line), known.point(item, said.point).at)
     return _on_line(known, item, said)
+
+
+def _foot(line: tuple[Vector, Vector], at: Vector) -> Vector:
+    """Where the upright from a place stands on a line."""
+    start, run = line
+    step = difference(at, start)
+    share = (run[0] * step[0] + run[1] * step[1]) / (run[0] * run[0] + run[1] * run[1])
+    return tuple(c + share * d for c, d in zip(start, run))
+
+
+def _mirror(line: tuple[Vector, Vector], at: Vector) -> Vector:
+    return tuple(2 * f - c for f, c in zip(_foot(line, at), at))
+
+
+def _reached(known: Context, item: Item, said: Reached) -> Vector:
+    """The corner of a triangle with two given corners and the lengths of its other sides. With d between the corners and a, b from them, the
+    foot of the corner divides the side at t = (a² - b² + d²) / 2d² of it, and its height is √(a²/d² - t²) of it (cosine rule)."""
+    first, second = known.point(item, said.first[1]), known.point(item, said.second[1])
+    run = difference(second.at, first.at)
+    if all(c == 0 for c in run):
+        raise item.drop("read.no_line", said.second[1], first=first.name, second=second.name)
+    a, b = (quantity(known, item, amount, LENGTH).value for amount, _ in (said.first, said.second))
+    for value, amount in ((a, said.first[0]), (b, said.second[0])):
+        if sign(value) <= 0:
+            raise item.drop("read.step", amount)
+    whole = run[0] * run[0] + run[1] * run[1]
+    along = (a * a - b * b + whole) / (2 * whole)
+    height = a * a / whole - along * along
+    if sign(height) <= 0:
+        raise item.drop("read.no_triangle", said.first[0], first=first.name, second=second.name)
+    aside, side = square_to(run), AXES[{"above": "up", "below": "down"}.get(said.side.text, said.side.text)]
+    turn = sign(aside[0] * side[0] + aside[1] * side[1])
+    if turn == 0:
+        raise item.drop("read.side_square", said.side, side=said.side.text)
+    lift = sqrt(height) * turn
+    return tuple(c + along * r + lift * s for c, r, s in zip(first.at, run, aside))
 
 
 def _line(known: Context, item: Item, said: LineSaid) -> tuple[Vector, Vector]:

@@ -171,7 +171,7 @@ def unit_named(text: str) -> Unit | None:
     if text in BY_SPELLING:
         return BY_SPELLING[text]
     squeezed = text.replace(" / ", "/").replace(" * ", "*").replace(" · ", "·").replace(" ^ ", "^")
-    return BY_SPELLING.get(squeezed)
+    return BY_SPELLING.get(squeezed) or BY_SPELLING.get(squeezed.replace("-", "·")) or BY_SPELLING.get(squeezed.replace("-", " "))
 
 
 def all_spellings() -> list[str]:

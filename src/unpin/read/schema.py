@@ -39,7 +39,7 @@ SECTIONS: tuple[Section, ...] = (
         "Acceleration that turns a mass into a weight.",
         "gravity: 9.81 m/s^2",
         unit="acceleration",
-        default="9.81 m/s² with SI lengths, 32.2 ft/s² with feet and inches",
+        default="9.81 m/s² with SI lengths, 32.2 ft/s² with feet and inches, 9.80665 m/s² with kgf or tf",
     ),
     Section("figures", "whole", "Significant figures of the answers, 2 to 8.", "figures: 3", default="3"),
     Section(
