@@ -49,7 +49,7 @@ def _letter(known: Context, item: Item, said: AskedSaid) -> Asked | None:
 def _all_links(known: Context, item: Item, supports: dict[str, Connection]) -> list[Asked]:
     held = (*(c for c in known.joined if c.kind != "pin"), *(c for c in supports.values() if _carries_couple(c)))
     stiff = {p for c in held for p in c.parts}
-    bars = [p for p in known.parts if p not in stiff and _may_be_two_force(known, p, supports)]
+    bars = [p for p in known.parts if p not in stiff and _may_be_two_force(known, p, supports, end_loads=False)]
     names = sorted([*known.links, *bars], key=lambda n: (known.places[n].line, known.places[n].column))
     if not names:
         if known.lost or known.broken:
@@ -196,15 +196,16 @@ def _names(known: Context) -> list[str]:
     return [*known.points, *known.links, *known.parts, *known.cords, *known.sought]
 
 
-def _may_be_two_force(known: Context, part: str, supports: dict[str, Connection]) -> bool:
-    """Whether a member is held at two points only and nothing else acts on it: then it has one force to ask for."""
+def _may_be_two_force(known: Context, part: str, supports: dict[str, Connection], end_loads: bool = True) -> bool:
+    """Whether a member is held at two points only and nothing else acts on it: then it has one force to ask for. With `end_loads` a load
+    right at its end, where a link or cord ends too, spoils nothing: asked for the force in the member, it is on the pin."""
     held = [
         p
         for p in dict.fromkeys(known.parts[part].points)
         if p in known.pinned or p in supports or p in known.cord_ends or any(p in c.points for c in known.links.values())
     ]
     touched = any(part in c.parts for c in known.joined if c.kind != "pin")
-    return len(held) == 2 and part not in known.loaded and not touched
+    return len(held) == 2 and (part not in known.loaded or end_loads and part in known.end_loaded) and not touched
 
 
 def _carries_couple(support: Connection) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import field, replace
 from functools import lru_cache
 from pathlib import Path
 
@@ -129,6 +129,7 @@ def _problem(page: Skeleton, known: Context, end: Place) -> Problem | None:
     found = given(page, known, [*pins, *known.links.values(), *supports.values()], tie(known, strung))
     connections, cords = found.connections, found.cords
     wanted = _asked(page, known, supports)
+    loads = _on_pins(known, loads, {a.subject for a in wanted if a.kind == "link"} | {c.part for c in found.claims if not c.at})
     sums = _sums(page, known)
     _presence(page, known, end)
     if known.parts or known.links:
@@ -166,7 +167,23 @@ def _loads(page: Skeleton, known: Context) -> list[Load]:
             out = out[:MOST_LOADS]
             break
     known.loaded = {one.part for one in out if one.part}
+    known.end_loaded = {part for part in known.loaded if all(_at_end(known, one) for one in out if one.part == part)}
     return out
+
+
+def _at_end(known: Context, load: Load) -> bool:
+    """Whether a force, or a body that hangs, acts where a link or cord ends at the member that carries it, which the phrase does not name."""
+    own = load.written.startswith(("weight", "mass of")) or "on" in load.written.split()
+    tied = load.point in known.cord_ends or any(load.point in c.points for c in known.links.values())
+    return load.kind in ("force", "weight") and not own and tied
+
+
+def _on_pins(known: Context, loads: list[Load], bars: set[str]) -> list[Load]:
+    """Loads at the ends of members whose one force is asked for or given act on the pins there: the member is a two-force member then."""
+    moved = [one for one in loads if one.part in bars & known.end_loaded]
+    for one in moved:
+        known.assume("load_on_pin", point=one.point)
+    return [replace(one, part="") if one in moved else one for one in loads]
 
 
 def _asked(page: Skeleton, known: Context, supports: dict[str, Connection]) -> list[Asked]:
