@@ -40,7 +40,7 @@ def pins(text: str, touched: Sequence[str], under: Sequence[str] = (), at: Seque
 
 
 def _strokes(part: Part) -> tuple[tuple[str, ...], ...]:
-    return part.outline or (part.points,)
+    return (part.points, *part.outline)
 
 
 def _crossings(one: Part, other: Part, problem: Problem) -> Iterator[tuple[Vector, str, str]]:

@@ -20,6 +20,7 @@ from unpin.read.reader import read_text
 from unpin.read.schema import BY_NAME
 from unpin.words.remarks import hint, sentence
 from unpin.workbench.folder import Refused
+from unpin.workbench.lengths import lengthened
 from unpin.workbench.naming import names_in, renamed
 from unpin.workbench.places import Places
 from unpin.workbench.rows import freed, row_of
@@ -240,7 +241,8 @@ def _where(text: str, act) -> tuple[str, str]:
     return thing["section"], thing["key"]
 
 
-_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": renamed, "set": _set, "through": _through, "turn": _turn, "carry": _carry, "route": _route}
+_DOES = {"point": _point, "say": _say, "rephrase": _rephrase, "drop": _drop, "rename": renamed, "set": _set, "through": _through,
+         "turn": _turn, "carry": _carry, "length": lengthened, "route": _route}
 
 
 def reads(kind: str, phrase: str) -> bool:

@@ -6,16 +6,17 @@ from typing import Any
 
 from unpin.lesson.nodes import Boxed, Drawing, Section, Text
 from unpin.render import html, picture
+from unpin.workbench import lengths
 
 
 def figure(nodes, scale: float = 0.0, language: str = "en") -> dict[str, Any] | None:
     """The first of some drawings: `svg`; `scale` pt per metre (0: its pieces have been moved apart); `origin` and `size` of what is
-    seen, in pt. A point (x, y) in metres stands at (scale x, -scale y)."""
+    seen, in pt; the `lengths` it shows. A point (x, y) in metres stands at (scale x, -scale y)."""
     drawing = next((n for n in nodes if isinstance(n, Drawing) and n.figure is not None), None)
     if drawing is None:
         return None
     svg, scene = picture.placed(drawing, scale, language)
-    return {"svg": svg, "scale": scene.scale, "origin": list(scene.origin), "size": [scene.width, scene.height],
+    return {"svg": svg, "lengths": lengths.shown(scene), "scale": scene.scale, "origin": list(scene.origin), "size": [scene.width, scene.height],
             "told": picture.description(drawing, language)}
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from unpin.base.record import record
 from unpin.model.house import PLAIN, House
-from unpin.workbench import crossings, directions, editing, hand, looking, publishing, readings, sayings
+from unpin.workbench import crossings, directions, editing, hand, lengths, looking, publishing, readings, sayings
 from unpin.workbench.folder import Folder, Refused
 
 JSON = "application/json"
@@ -81,6 +81,7 @@ def questions(folder: Folder, language: str = "en") -> dict[str, Question]:
         "/look": look,
         "/edit": edit,
         "/sayings": lambda d: {"ok": True, "sayings": _pins(d) + sayings.sayings(written(d), d["touched"]), "directions": _directions(d, language)},
+        "/length": lambda d: lengths.asked(written(d), str(d["id"])),
         "/read": lambda d: {"ok": True, **readings.read(written(d), str(d["line"]), d.get("touched") or (), language)},
         "/complete": completed,
         "/body": lambda d: hand.isolated(written(d), d["bodies"], d.get("sums") or (), language, _style(folder)),

@@ -12,6 +12,7 @@ import { go } from "./acts/going.js";
 import { showFault, standing, watch } from "./acts/sighting.js";
 import { remember, rememberNow } from "./acts/remembering.js";
 import { settled, vary } from "./acts/varying.js";
+import { measure as measured } from "./acts/measuring.js";
 import { another, swing } from "./acts/moving.js";
 import * as apartActs from "./acts/apart.js";
 import * as handing from "./acts/handing.js";
@@ -34,7 +35,7 @@ import { carried, change as difference } from "./kernels/diff.js";
 
 const touching = {
   enter: (/** @type {string} */ id, /** @type {boolean} */ more) =>
-    void (store.get().act === "apart" ? pull(id, more) : more ? add(id) : touch([id])),
+    void (id.startsWith("length ") ? measured(id) : store.get().act === "apart" ? pull(id, more) : more ? add(id) : touch([id])),
 };
 /** @param {string} id @param {boolean} more */
 function pull(id, more) {

@@ -31,6 +31,7 @@ export function fresh() {
     sayings: [],
     chosen: 0,
     options: [],
+    length: null,
     stroke: [],
     redraw: 0,
     notice: "",

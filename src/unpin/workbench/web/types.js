@@ -6,7 +6,8 @@
  * @typedef {import("./kernels/view.js").View} View
  * @typedef {import("./kernels/history.js").History} History
  *
- * @typedef {{svg: string, scale: number, origin: Spot, size: Spot}} Figure pt; svg x = scale X, y = -scale Y
+ * @typedef {{id: string, axis: "x" | "y" | "along", ends: [string, string], shown: string, box: [number, number, number, number], lines: [Spot, Spot][]}} Length pt; between two points, by their names
+ * @typedef {{svg: string, scale: number, origin: Spot, size: Spot, lengths?: Length[]}} Figure pt; svg x = scale X, y = -scale Y
  * @typedef {{severity: string, line: number, column: number, span: Span | null, path: string, sentence: string, hint: string}} Fault
  * @typedef {{name: string, at: Spot, shown: [string, string], span: Span, made?: boolean}} Point
  * @typedef {{id: string, what: string, kind: string, section: string, key: string, name: string, points: string[], phrase: string, span: Span | null, says: string, draws: string[], part?: string | null, angle?: number | null, still?: string}} Thing still: why a hand cannot turn it
@@ -45,6 +46,7 @@
  * @property {string[]} touched ids @property {boolean} held taken hold of by a press of its own: dragging moves it, where a stroke begins at anything else @property {string} draft what is typed in the sentence @property {string | null} called what is typed as another name @property {Complaint | null} fault why what is typed is not understood @property {"new" | "phrase"} role a new sentence, or the phrase of what is touched
  * @property {Span | null} blank to be selected in it @property {Span[]} blanks those after it
  * @property {Saying[]} sayings @property {number} chosen which of them @property {Option[]} options
+ * @property {{id: string, phrase: string, draft: string, letter: string} | null} length one that is typed over in place
  * @property {Spot[]} stroke the stroke being drawn, pixels @property {string} notice @property {string} word the last thing that is spoken aloud
  * @property {Clash | null} clash @property {number} redraw counts drawings put back as they were
  * @property {"saved" | "saving" | "unsaved" | "offline"} kept

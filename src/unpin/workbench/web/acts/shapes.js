@@ -67,6 +67,18 @@ export function shapes(now = store.get()) {
   });
 }
 
+/** The lengths that the figure shows: the number and its line. @param {import("../types.js").State} [now] @returns {Shape[]} */
+export function lengths(now = store.get()) {
+  const figure = now.drawn?.figure;
+  if (!figure?.scale) return [];
+  const by = now.view.k / figure.scale;
+  const spot = (/** @type {Spot} */ [x, y]) => /** @type {Spot} */ ([now.view.x + by * x, now.view.y + by * y]);
+  return (figure.lengths ?? []).map((l) => {
+    const [[left, top], [right, bottom]] = [spot([l.box[0], l.box[1]]), spot([l.box[2], l.box[3]])];
+    return { id: l.id, what: "length", lines: l.lines.map((line) => line.map(spot)), box: { left, top, right, bottom } };
+  });
+}
+
 /** Loads by their mark in the drawing, with places in a list of points that carry them; without a point of its own, those of its part. @param {string[]} names @returns {Map<string, number[]>} */
 export function carriedLoads(names) {
   const things = store.get().drawn?.things ?? [];

@@ -6,7 +6,8 @@ import { toMetres, toScreen, panned, pinched } from "../kernels/view.js";
 import { following, under } from "../kernels/hit.js";
 import { point, store, text } from "../store.js";
 import { add, touch } from "../acts/saying.js";
-import { shapes } from "../acts/shapes.js";
+import { lengths, shapes } from "../acts/shapes.js";
+import { measure } from "../acts/measuring.js";
 import { carriedBy, land, move, placeAt, round, stroke } from "../acts/drawing.js";
 import { preview, previewed, unpreview } from "../acts/previewing.js";
 import { bodyAt, isolate, join } from "../acts/apart.js";
@@ -64,11 +65,12 @@ function landing(s) {
 
 const landed = () => store.set({ landing: null });
 
-/** @param {Touch} t @returns {[string, any]} */
-const begin = (t) => [
-  t.button === 1 || t.space ? "panning" : "pressing",
-  { from: t, view: store.get().view, hits: under(t.spot, shapes(), reach(t)) },
-];
+/** A press: what lies there, and where nothing does the length that is written there. @param {Touch} t @returns {[string, any]} */
+function begin(t) {
+  const hits = under(t.spot, shapes(), reach(t));
+  const length = hits.length || store.get().act !== "state" ? "" : (under(t.spot, lengths(), reach(t))[0] ?? "");
+  return [t.button === 1 || t.space ? "panning" : "pressing", { from: t, view: store.get().view, hits, length }];
+}
 
 /** @type {Record<string, import("./machine.js").HandState>} */
 export const states = {
@@ -83,7 +85,7 @@ export const states = {
   },
 
   pressing: {
-    enter: (m) => void (!m.hits.length && store.get().act === "state" && landing(placeAt(m.from.spot))),
+    enter: (m) => void (!m.hits.length && !m.length && store.get().act === "state" && landing(placeAt(m.from.spot))),
     leave: landed,
     move(m, t) {
       if (Math.hypot(t.spot[0] - m.from.spot[0], t.spot[1] - m.from.spot[1]) < (t.touch ? SLOP.touch : SLOP.mouse)) return;
@@ -109,6 +111,7 @@ export const states = {
       const { touched } = store.get();
       const body = store.get().act === "apart" ? bodyAt(m.hits) : undefined;
       if (body) void (m.from.shift ? join(body) : isolate([body]));
+      else if (m.length) void measure(m.length);
       else if (!m.hits.length) {
         if (store.get().act === "state") void land(placeAt(t.spot));
         else void touch([]);

@@ -3,7 +3,7 @@ import { fitted, panned, sighted, through, toScreen, zoomed } from "../kernels/v
 import { under } from "../kernels/hit.js";
 import { point, pointsOf, store } from "../store.js";
 import { everything } from "../acts/looking.js";
-import { shapes } from "../acts/shapes.js";
+import { lengths, shapes } from "../acts/shapes.js";
 import { show } from "../acts/sighting.js";
 import { lay } from "../acts/tracing.js";
 import { machine } from "./machine.js";
@@ -140,6 +140,6 @@ let waiting = 0;
 function near(at) {
   cancelAnimationFrame(waiting);
   waiting = requestAnimationFrame(
-    () => (at || store.get().near) && store.set({ near: at, hover: at ? (under(at, shapes(), 9)[0] ?? "") : "" }),
+    () => (at || store.get().near) && store.set({ near: at, hover: at ? (under(at, shapes(), 9)[0] ?? under(at, store.get().act === "state" ? lengths() : [], 9)[0] ?? "") : "" }),
   );
 }

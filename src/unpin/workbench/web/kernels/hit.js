@@ -37,7 +37,8 @@ export function under(p, shapes, reach) {
     .map((s, order) => ({
       id: s.id,
       order,
-      far: s.box ? fromBox(p, s.box) : Math.min(...s.lines.map((l) => fromLine(p, l))),
+      // A length is met at its number and along its line, a symbol anywhere in it.
+      far: Math.min(s.box ? fromBox(p, s.box) : Infinity, ...(s.box && s.what !== "length" ? [] : s.lines.map((l) => fromLine(p, l)))),
       rank: rank(s),
     }))
     .filter((s) => s.far <= (s.rank === 1 ? reach * 0.7 : reach))

@@ -4,7 +4,9 @@ import { reading } from "../kernels/hit.js";
 import { matrix } from "../kernels/tracing.js";
 import { toMetres, toScreen } from "../kernels/view.js";
 import { round } from "../acts/drawing.js";
-import { shapes } from "../acts/shapes.js";
+import { lengthen, letBe, typed } from "../acts/measuring.js";
+import { lengths, shapes } from "../acts/shapes.js";
+import { store } from "../store.js";
 import { say } from "../words.js";
 import { drawing } from "./markup.js";
 
@@ -18,10 +20,11 @@ export function sheet(now, does, figure = shown(now)) {
       ${now.trace ? traced(now) : nothing}
       <g class="aim">${aim(now)}</g>
       ${figure ? placed(now, figure) : nothing}
-      <g class="handles">${handles(now, does)}</g>
+      <g class="handles">${handles(now, does)}${now.act === "state" ? lengthHandles(now, does) : nothing}</g>
       ${now.stroke.length > 1 ? svg`<path class="stroke" d=${"M" + now.stroke.map((s) => s.join(" ")).join("L")}></path>` : nothing}
       ${now.cross ? cross(toScreen(now.view, now.cross)) : nothing}
     </svg>
+    ${now.length && now.act === "state" ? over(now, now.length) : nothing}
     ${bare && now.doc ? html`<p class="invite">${say(now.window[0] < 736 ? "sheet.narrow" : "sheet.empty")}</p>` : nothing}
   </main>`;
 }
@@ -68,6 +71,56 @@ function handles(now, does) {
       ${t.what === "point" && !(used.has(t.name) && drawn.figure) ? svg`<circle class="bare" cx=${at[0]} cy=${at[1]} r="3.5"></circle><text class="barename" x=${at[0] + 8} y=${at[1] - 8}>${t.name}</text>` : nothing}
     </g>`;
   });
+}
+
+/** The lengths of the figure: pressed, or reached after the things, each is typed over where it stands. @param {State} now @param {{enter: (id: string, add: boolean) => void}} does */
+function lengthHandles(now, does) {
+  const told = now.drawn?.figure?.lengths ?? [];
+  return lengths(now).map((s) => {
+    const { axis, ends, shown } = /** @type {import("../types.js").Length} */ (told.find((l) => l.id === s.id));
+    const key = (/** @type {KeyboardEvent} */ e) => {
+      if (e.key !== "Enter" && e.key !== " ") return;
+      e.preventDefault();
+      e.stopPropagation();
+      does.enter(s.id, false);
+    };
+    return svg`<g class="handle length ${now.hover === s.id ? "hover" : ""}" data-id=${s.id} tabindex="0" role="button" aria-label=${say(`sheet.length.${axis}`, { shown, a: ends[0], b: ends[1] })} @keydown=${key} @click=${(/** @type {MouseEvent} */ e) => e.detail === 0 && does.enter(s.id, false)}>${outline(s)}</g>`;
+  });
+}
+
+/** A length that is typed over in place. @param {State} now @param {NonNullable<State["length"]>} length */
+function over(now, length) {
+  const box = lengths(now).find((s) => s.id === length.id)?.box;
+  if (!box) return nothing;
+  const [wide, high] = now.window;
+  const place = `left: ${Math.max(0, Math.min((box.left + box.right) / 2, wide - 60))}px; top: ${Math.max(0, Math.min((box.top + box.bottom) / 2, high - 24))}px`;
+  const keys = (/** @type {KeyboardEvent} */ e) => {
+    e.stopPropagation();
+    if (e.key !== "Escape") return;
+    letBe();
+    again(length.id);
+  };
+  const meant = (/** @type {Event} */ e) => (e.preventDefault(), void lengthen().then(() => again(length.id)));
+  return html`<form class="over" .style=${place} autocomplete="off" @submit=${meant} @keydown=${keys}>
+    <label
+      >${length.letter ? html`<i>${length.letter}</i> = ` : nothing}<input
+        id="length"
+        aria-label=${length.letter || say("sheet.over")}
+        aria-describedby="told"
+        size=${Math.max([...length.draft].length, 4)}
+        spellcheck="false"
+        autocapitalize="off"
+        enterkeyhint="done"
+        .value=${length.draft}
+        @input=${(/** @type {Event} */ e) => typed(/** @type {HTMLInputElement} */ (e.target).value)}
+        @blur=${() => void lengthen(true)}
+    /></label>
+  </form>`;
+}
+
+/** The keyboard goes on from the length that was typed over. @param {string} id */
+function again(id) {
+  if (!store.get().length) requestAnimationFrame(() => /** @type {SVGElement | null} */ (document.querySelector(`.handle[data-id="${CSS.escape(id)}"]`) ?? document.getElementById("sheet"))?.focus());
 }
 
 /** @param {Spot[]} spots @returns {Spot} */
