@@ -6,21 +6,16 @@ import asyncio
 import json
 from collections.abc import Callable
 from contextlib import asynccontextmanager
-from importlib.resources import files
-from pathlib import PurePosixPath
 from typing import Any
 
 from unpin.words.sentences import catalogue, say
 from unpin.workbench.beneath import Pictures
+from unpin.workbench.edition import KINDS, Edition
 from unpin.workbench.engine import Call, Engine
 from unpin.workbench.folder import Folder, Refused
 from unpin.workbench.guard import Guard, TooLarge
 from unpin.workbench.jobs import Jobs
 from unpin.workbench.questions import Reply, answered, questions, written
-
-ROOM = "unpin.workbench"
-KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8", ".svg": "image/svg+xml",
-         ".txt": "text/plain; charset=utf-8"}
 
 GRACE = 0.5
 """Seconds for which the work for a window that has gone goes on: what ends by then need not be stopped, which costs a new process."""
@@ -80,7 +75,17 @@ def desk(folder: Folder, hosts: tuple[str, ...], language: str = "en", engine: E
     async def lost(request, fault):
         return JSONResponse({"ok": False, "code": "no_page", "message": wording("no_page")}, getattr(fault, "status_code", 404))
 
-    routes = [route(path, do, method) for path, method, do in _routes(folder, jobs, language, engine)]
+    edition = Edition()
+
+    async def page(request: Request):
+        """A file of the page: in hand already, so that no thread is waited for."""
+        try:
+            return answer(edition.file(request.path_params["path"]) if request.path_params else edition.first())
+        except Refused as refused:
+            return refusal(refused)
+
+    routes = [Route("/", page), Route("/web/{path:path}", page)]
+    routes += [route(path, do, method) for path, method, do in _routes(folder, jobs, language, engine)]
 
     @asynccontextmanager
     async def life(app):
@@ -150,8 +155,6 @@ def _routes(folder: Folder, jobs: Jobs, language: str, engine: Engine | None):
         return {"ok": True}
 
     quick = [
-        ("/", "GET", lambda d: _web("index.html")),
-        ("/web/{path:path}", "GET", lambda d: _web(str(d["path"]))),
         ("/faces.css", "GET", lambda d: (_faces(), KINDS[".css"], {"Cache-Control": "private, max-age=86400"})),
         ("/words", "GET", lambda d: {"ok": True, "language": language, "words": catalogue("desk", language)}),
         ("/folder", "GET", lambda d: _listed(folder)),
@@ -170,22 +173,6 @@ def _routes(folder: Folder, jobs: Jobs, language: str, engine: Engine | None):
         *((path, "POST", asked(path)) for path in known),
         ("/teach", "GET", lambda d, call: taught({**d, "text": folder.read(str(d["name"])).text}, call)),
     ]
-
-
-def _web(path: str) -> tuple[bytes, str, dict[str, str]]:
-    """A file of the page. Only plain names below the folder of the page are looked up."""
-    parts = PurePosixPath(path).parts
-    kind = KINDS.get(PurePosixPath(path).suffix)
-    if kind is None or not parts or any(p in ("..", ".", "/") or p.startswith(".") or "\\" in p or ":" in p for p in parts):
-        raise Refused("no_page", 404)
-    place = files(ROOM).joinpath("web", *parts)  # "web" is no package: below one, each Python joins paths alike
-    try:
-        there = place.is_file()
-    except OSError:  # a name longer than the machine's files have
-        there = False
-    if not there:
-        raise Refused("no_page", 404)
-    return place.read_bytes(), kind, {}
 
 
 def _faces() -> bytes:
