@@ -123,7 +123,7 @@ _track = alt(
     bare_angle,
 )
 support = seq(
-    _kind,
+    _kind << token(lambda t: t.text == "support", "support").optional(),
     alt(
         seq(word("pushes").result("pushes"), direction),
         seq(word("on") >> word("slope") >> success("slope"), alt(slope, direction)),

@@ -21,6 +21,9 @@ STRUCTURE = {"members", "links", "discs", "blocks", "cords"}
 TO_GROUND = ("link", "cord")
 """Said of a support: a link to a point of the ground that needs no name."""
 
+UPRIGHT = ("knife edge", "rocker", "smooth floor")
+"""What pushes up where no way is said."""
+
 
 def member(known: Context, name: str, item: Item, strokes: tuple[tuple[Word, ...], ...]) -> Part:
     """A rigid part through points. A further stroke has some point in common with those before it; the chain goes back to
@@ -136,7 +139,7 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
             name=said.kind.text[:40],
             known=tuple(sorted([*kinds, *TO_GROUND])),
             nearest=near,
-            hint="hint.nearest" if near else "hint.friction" if said.kind.text in FRICTION else "",
+            hint="hint.spring" if said.kind.text.startswith("spring") else "hint.nearest" if near else "hint.friction" if said.kind.text in FRICTION else "",
         )
     way: Direction | None = None
     if said.direction is not None and not kind.needs_direction:
@@ -145,7 +148,7 @@ def support(known: Context, point: str, item: Item, said: SupportSaid) -> Connec
         unsaid = said.direction is None and kind.owned
         if unsaid or said.way == "bare" or said.way == "along" and not kind.track or said.way == "pushes" and kind.track:
             raise item.drop("read.support_way", said.kind, name=said.kind.text, way=said.way, hint="hint.support_way")
-        if said.direction is None and kind.push_only:
+        if said.direction is None and kind.push_only and said.kind.text not in UPRIGHT:
             raise item.drop("read.push_which_way", said.kind, name=said.kind.text, hint="hint.push_which_way")
         way = axis("up") if said.direction is None else direction(known, item, said.direction, point)
         if said.way in ("slope", "along"):

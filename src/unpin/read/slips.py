@@ -39,6 +39,9 @@ _EXAMPLES = {"point": "hint.point_phrase", "member": "hint.one_point", "link": "
 FRICTION = ("friction", "rough", "frictional")
 """Words of what is not solved here."""
 
+INSIDE = ("shear", "bending", "moment", "normal", "axial", "internal")
+"""Words of what is asked inside a member."""
+
 _LEADS = ("reaction", "force", "tension")
 """What may be said before `at B` where something is asked."""
 
@@ -124,6 +127,8 @@ def _in_load(h: _Halt) -> Misread | None:
 
 def _in_support(h: _Halt) -> Misread | None:
     first, here = h.line[0], h.here
+    if sprung := next((t for t in h.line if t.kind == "word" and t.text.lower().startswith("spring")), None):
+        return Misread(sprung.start, sprung.end, sprung.text[:40], ("@want.support",), "hint.spring")
     if rough := _rough(h, ("@want.support",)):
         return rough
     if first.text.lower() in SUPPORTS:
@@ -139,6 +144,10 @@ def _in_asked(h: _Halt) -> Misread | None:
     first, before = h.line[0], h.before
     if rough := _rough(h, ("@want.name",)):
         return rough
+    if h.index == 1 and first.text in ("N", "V", "Q", "M") and h.here.text in ("at", "in"):
+        return Misread(first.start, first.end, first.text, ("@want.name",), "hint.inside")
+    if inner := next((t for t in h.line if t.kind == "word" and t.text.lower() in INSIDE), None):
+        return Misread(inner.start, inner.end, inner.text, ("@want.name",), "hint.inside")
     if first.text.lower() in ("force", "forces") and any(t.text in ("all", "members", "bars", "links") for t in h.line):
         return Misread(first.start, first.end, first.text, h.wanted, "hint.ask_all", "all bars")
     if h.index == 1 and h.here.text in ("at", "in") and (meant := nearest(before.text, _LEADS)):

@@ -9,16 +9,17 @@ from unpin.base.diagnostic import Place
 from unpin.base.record import record
 from unpin.base.units import LENGTH, PRESSURE, SPREAD, Dimension, Unit
 from unpin.exact.lettered import as_drawn
-from unpin.exact.number import Number, length, sign
+from unpin.exact.number import Number, approx, length, sign
 from unpin.model import directions
 from unpin.model.problem import Load, Part, Stretch
 from unpin.model.space import difference
 from unpin.model.values import Quantity
 from unpin.read.context import Context, Item
-from unpin.read.directions import direction
+from unpin.read.directions import direction, on_run
 from unpin.read.phrases import Amount, LoadSaid
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
+from unpin.read.trails import way_through
 
 Run = tuple[str, str]
 
@@ -154,13 +155,14 @@ def _path(known: Context, item: Item, said: LoadSaid) -> list[_Piece]:
     if clauses.span is None:
         if not parts:
             raise item.drop("read.spread_where", said.amounts[0], hint="hint.spread_where")
-        if len(parts) > 1:
+        if len(parts) > 1 and len(said.amounts) > 1:
             raise item.drop("read.spread_from", clauses.on[1], hint="hint.spread_where")
-        chain = parts[0].points
-        return [_Piece(parts[0].name, a, b) for a, b in zip(chain, chain[1:])]
+        return [_Piece(part.name, a, b) for part in parts for a, b in zip(part.points, part.points[1:])]
     first, last = (known.point(item, word).name for word in clauses.span)
     if known.at[first] == known.at[last]:
         raise item.drop("read.no_length", clauses.span[1], first=first, second=last)
+    if len(parts) == 1 and parts[0].kind == "box":
+        return [_Piece(parts[0].name, *run) for run in _round(known, item, said, parts[0], first, last)]
     if len(parts) == 1:
         return _along(item, said, parts[0], first, last)
     return _across(known, item, said, parts or list(known.parts.values()), first, last)
@@ -176,6 +178,23 @@ def _along(item: Item, said: LoadSaid, part: Part, first: str, last: str) -> lis
     _, i, j = min(spots)
     names = chain[i : j + 1] if i < j else chain[j : i + 1][::-1]
     return [_Piece(part.name, a, b) for a, b in zip(names, names[1:])]
+
+
+def _round(known: Context, item: Item, said: LoadSaid, box: Part, first: str, last: str) -> list[Run]:
+    """The runs along the faces of a block from one point of its outline to another, the way with fewer corners."""
+    where, ring = known.at, []
+    for a, b in zip(box.points, (*box.points[1:], box.points[0])):
+        ring.append(a)
+        on = [p for p in dict.fromkeys((first, last)) if p not in box.points and on_run(where[a], where[b], where[p])]
+        ring += sorted(on, key=lambda p: approx(length(difference(where[p], where[a]))))
+    for word, point in zip(said.clauses.span, (first, last)):
+        if point not in ring:
+            raise item.drop("read.not_on_member", word, name=box.name, point=point)
+    i, j = ring.index(first), ring.index(last)
+    ahead = [ring[(i + n) % len(ring)] for n in range((j - i) % len(ring) + 1)]
+    back = [ring[(i - n) % len(ring)] for n in range((i - j) % len(ring) + 1)]
+    names = ahead if len(ahead) <= len(back) else back
+    return list(zip(names, names[1:]))
 
 
 def _across(known: Context, item: Item, said: LoadSaid, parts: list[Part], first: str, last: str) -> list[_Piece]:
@@ -199,11 +218,14 @@ def _across(known: Context, item: Item, said: LoadSaid, parts: list[Part], first
     reached: Number = Fraction(0)
     for low, high, _ in found:
         if low != reached:
-            code = "read.spread_gap" if sign(low - reached) > 0 else "read.spread_twice"
-            raise item.drop(code, said.clauses.span[0], first=first, second=last, hint="hint.spread_on")
+            if sign(low - reached) > 0:
+                break
+            raise item.drop("read.spread_twice", said.clauses.span[0], first=first, second=last, hint="hint.spread_on")
         reached = high
     if reached != 1:
         if known.lost or known.broken:
             raise Dropped
+        if bent := way_through(parts, first, last):
+            return [_Piece(*piece) for piece in bent]
         raise item.drop("read.spread_gap", said.clauses.span[1], first=first, second=last, hint="hint.spread_on")
     return [piece for _, _, piece in found]

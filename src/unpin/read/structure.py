@@ -68,7 +68,7 @@ def _points(page: Skeleton, known: Context, names: list[str], node: Node) -> lis
                 node.place,
                 ("points", name),
                 count=len(node.items),
-                hint="hint.decimal_comma" if len(node.items) > 2 else "",
+                hint="hint.plane" if len(node.items) > 2 else "",
             )
         items = [page.scalar("points", name, n) for n in node.items]
         if None in items:
