@@ -144,6 +144,32 @@ def test_a_picture_beneath_the_sheet_takes_its_scale_and_tilt_from_two_points_an
     assert "scan" not in "".join(p.name for p in beam.folder.iterdir())
 
 
+def test_the_picture_beneath_is_told_in_one_sentence_with_blanks(beam, tmp_path_factory):
+    page = scanned(beam, tmp_path_factory)
+    beam.settle()
+    strip, high = page.locator(".tracestrip"), page.locator("#sheet").bounding_box()["height"]
+    assert "Press on a place in it" in strip.inner_text()
+    box = page.locator("#sheet image").bounding_box()
+    for k, told in enumerate(("Mark 1 lies at", "mark 2 at")):
+        page.mouse.click(box["x"] + (0.2 + 0.6 * k) * box["width"], box["y"] + box["height"] / 2)
+        beam.settle()
+        assert told in " ".join(strip.inner_text().split())
+    page.get_by_label("How much of it is shown").fill("70")
+    fields = page.locator(".tracestrip input:not([type])")
+    for k, said in enumerate(("0, 0", "2, 0")):
+        fields.nth(k).fill(said)
+        fields.nth(k).press("Enter")
+    beam.settle()
+
+    assert page.locator("#sheet image").get_attribute("opacity") == "0.7"
+    assert page.locator(".trace text.mark").all_text_contents() == ["1", "2"]
+    assert page.locator("#sheet").bounding_box()["height"] == high, "the sheet stands still, whatever the sentence says"
+    page.get_by_role("button", name="Take the picture away").click()
+    beam.settle()
+    assert page.locator("#sheet image").count() == 0
+    assert strip.inner_text().startswith("Lay a photograph or a scan beneath")
+
+
 def test_the_traced_picture_is_published_only_where_that_is_asked_for(beam, tmp_path_factory):
     page = scanned(beam, tmp_path_factory)
     page.get_by_role("link", name="Hand out").click()

@@ -1,7 +1,7 @@
 /** The sheet: the engine's drawing, and over it one element for each thing, which can be touched, focused and heard. */
 import { html, nothing, svg } from "../lib/lit-html.js";
 import { reading } from "../kernels/hit.js";
-import { matrix } from "../kernels/tracing.js";
+import { matrix, metresOf } from "../kernels/tracing.js";
 import { toMetres, toScreen } from "../kernels/view.js";
 import { round } from "../acts/drawing.js";
 import { lengthen, letBe, typed } from "../acts/measuring.js";
@@ -159,5 +159,8 @@ function traced(now) {
   const trace = /** @type {import("../types.js").Trace} */ (now.trace);
   const t = matrix(trace.lay, now.view);
   return svg`<g class="trace"><image href=${trace.href} width=${trace.size[0]} height=${trace.size[1]} transform=${t} opacity=${trace.faded}></image>
-    ${trace.marks.map((m) => svg`<g transform=${t}><circle class="mark" cx=${m.pixel[0]} cy=${m.pixel[1]} r=${Math.max(...trace.size) / 90}></circle></g>`)}</g>`;
+    ${trace.marks.map((m, k) => {
+      const [x, y] = toScreen(now.view, metresOf(trace.lay, m.pixel));
+      return svg`<circle class="mark" cx=${x} cy=${y} r="9"></circle><text class="mark" x=${x + 13} y=${y - 9}>${k + 1}</text>`;
+    })}</g>`;
 }
