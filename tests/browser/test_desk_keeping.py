@@ -167,7 +167,7 @@ def test_the_picture_beneath_is_told_in_one_sentence_with_blanks(beam, tmp_path_
     page.get_by_role("button", name="Take the picture away").click()
     beam.settle()
     assert page.locator("#sheet image").count() == 0
-    assert strip.inner_text().startswith("Lay a photograph or a scan beneath")
+    assert " ".join(strip.inner_text().split()).startswith("Lay a photograph or a scan beneath")
 
 
 def test_the_traced_picture_is_published_only_where_that_is_asked_for(beam, tmp_path_factory):
