@@ -57,6 +57,14 @@ def document(lesson: Lesson) -> tuple[str, dict[str, str]]:
     return _source(lesson, drawn), drawn
 
 
+def in_lines(lesson: Lesson) -> list[bytes]:
+    """Every page as SVG for a screen: what the PDF shows, in its colours."""
+    from unpin.render import typeset as typesetter
+
+    standing = {f"{d.id}.svg": svg(d, "embed", lesson.language, "light") for d in drawings(lesson)}
+    return typesetter.in_lines(*document(lesson), standing)
+
+
 def pictures(lesson: Lesson) -> dict[str, str]:
     return {f"{d.id}.svg": svg(d, "name", lesson.language) for d in drawings(lesson)}
 

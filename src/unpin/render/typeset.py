@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import base64
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -19,6 +21,20 @@ def compile_document(source: str, pictures: Mapping[str, str], form: str, ppi: f
 def pages(source: str, pictures: Mapping[str, str], ppi: float = 300) -> list[bytes]:
     """Every page as PNG."""
     return _compiled(source, pictures, "png", ppi)
+
+
+def in_lines(source: str, pictures: Mapping[str, str], standing: Mapping[str, str]) -> list[bytes]:
+    """Every page as SVG that needs nothing beside it, at any size without a dot. `standing`: the pictures as they stand alone, with
+    their typefaces inside: a page of ours takes those in, where the typesetter knows the typefaces by name."""
+    inside = {_as_data(text): _as_data(standing[name]) for name, text in pictures.items()}
+    return [_ADDRESS.sub(lambda m: inside.get(m[0], m[0]), page.decode()).encode() for page in _compiled(source, pictures, "svg", 72)]
+
+
+_ADDRESS = re.compile(r"data:image/svg\+xml;base64,[A-Za-z0-9+/=]+")
+
+
+def _as_data(text: str) -> str:
+    return f"data:image/svg+xml;base64,{base64.b64encode(text.encode()).decode()}"
 
 
 def dots(data: bytes, kind: str, across: int) -> bytes:

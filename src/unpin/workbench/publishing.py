@@ -102,11 +102,10 @@ def preview(w: Wanted) -> tuple[bytes, str]:
 
 
 def page(w: Wanted, number: int) -> tuple[bytes, int]:
-    """One page of the PDF as PNG, counted from 1, and how many there are."""
+    """One page of the PDF as SVG, counted from 1, and how many there are."""
     from unpin.render import pdf
-    from unpin.render.typeset import pages
 
-    found = pages(*pdf.document(lesson(w)), ppi=110)
+    found = pdf.in_lines(lesson(w))
     if not 1 <= number <= len(found):
         raise Refused("output", 404)
     return found[number - 1], len(found)

@@ -69,7 +69,7 @@ def questions(folder: Folder, language: str = "en") -> dict[str, Question]:
             return {"ok": True, "file": publishing.saved(w, folder)}
         if d.get("page"):
             body, pages = publishing.page(w, int(d["page"]))
-            return body, "image/png", {"X-Pages": str(pages)}
+            return body, publishing.TYPES[".svg"], {"X-Pages": str(pages), "Content-Security-Policy": _framed(".svg")}
         body, kind = publishing.preview(w)
         return body, kind, {"Content-Security-Policy": _framed(w.ending), "X-Frame-Options": "SAMEORIGIN"}
 
