@@ -111,7 +111,10 @@ class Hand:
         self.page.focus("#sheet")
         self.page.keyboard.press("/")
         self.page.wait_for_selector("#line:focus")
-        self.page.keyboard.type(line)
+        if len(line) < 500:
+            self.page.keyboard.type(line)
+        else:
+            self.page.keyboard.insert_text(line)  # nobody types so much: it is pasted
         self.settle()
         self.page.keyboard.press("Enter")
         return self.settle()
