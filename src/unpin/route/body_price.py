@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from unpin.model.action import FreeBody, Structure
 from unpin.model.kinds import KINDS
+from unpin.model.problem import GROUND
 from unpin.route.cost import CostTable
 
 
@@ -21,14 +22,14 @@ def body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets: froz
     """What drawing and thinking of a free body costs, in hundredths of a plain sum. `sets`: all sets of bodies that are looked at;
     `carried`: the `riders`."""
     if body.kind == "whole":
-        return costs.whole
+        return costs.few_pins if _hung_from_ends(structure) else costs.whole
     if body.kind == "part":
         return costs.part
     if body.kind == "pin":
         return costs.pin
     rest = frozenset(b.name for b in structure.bodies) - frozenset(body.parts)
     if not rest:
-        return costs.whole
+        return costs.few_pins if _hung_from_ends(structure) else costs.whole
     core = [p for p in body.parts if carried.get(p) not in body.parts]
     if len(core) == 1 and core != list(body.parts):
         return costs.part if not core[0].startswith("pin ") else costs.pin
@@ -43,6 +44,14 @@ def body_cost(body: FreeBody, costs: CostTable, structure: Structure, sets: froz
         return costs.few_pins
     side = rest in sets and not lone_pin
     return (costs.section if side else costs.group) + costs.each_more * (size - 1 if rigid else 0)
+
+
+def _hung_from_ends(structure: Structure) -> bool:
+    """Whether the whole is two or three pins held by links and cords alone, as knots in a cord are: nobody draws the pins together, since
+    each by itself shows the same links cut."""
+    names = {b.name for b in structure.bodies}
+    standing = any(a.by == GROUND and a.on in names and a.unknown for a in structure.actions)
+    return 1 < len(names) <= 3 and not standing and all(n.startswith("pin ") for n in names)
 
 
 def _rigid_parts(parts: list[str], structure: Structure) -> int:

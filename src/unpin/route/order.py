@@ -13,11 +13,14 @@ from unpin.route.blocks import sums_for
 from unpin.route.candidates import Ground, Sum
 from unpin.route.cost import CostTable
 from unpin.route.exchange import cheaper
-from unpin.route.frontier import KEEP, Move, Offer, Sums
+from unpin.route.frontier import KEEP, Frontier, Move, Offer, Sums
 from unpin.route.search import Closure, Fewest
 
 EXPANSIONS = 600
 """States opened before a search settles for what it has; counted, never timed."""
+
+WIDTH, DEEP = 40, 12
+"""Where the search has not come to its end: so many of the likeliest beginnings are followed side by side, so many moves on."""
 
 MANY = 14
 """With more asked than this the search is short: the order hardly matters when everything has to be found anyway."""
@@ -52,7 +55,9 @@ def cheapest(ground: Ground, goal: int, known: int, fewest: Fewest, costs: CostT
     least = _Search(within, fewest).run(goal, _total(least)) or least
     if least and (not wide or len(within.sums) == len(sums)):
         return least
-    return _Search(Sums(ground, sums, known, costs), fewest).run(goal, _total(least)) or least
+    search = _Search(Sums(ground, sums, known, costs), fewest)
+    found = search.run(goal, _total(least)) or least
+    return search.side_by_side(goal, _total(found)) or found if search.stopped and goal.bit_count() <= MANY else found
 
 
 def well_chosen(ground: Ground, goal: int, known: int, least: Fewest, costs: CostTable) -> Fewest:
@@ -97,6 +102,7 @@ class _Search:
         marks = sorted(fewest.landmarks, key=lambda m: (m.bit_count(), m))
         self.landmarks = [(m, min((price.get(1 << k, 10**9) for k in range(m.bit_length()) if m >> k & 1), default=0)) for m in marks]
         self._ahead: dict[int, int] = {}
+        self.stopped = False
 
     def ahead(self, got: int) -> int:
         """A bound on what is still to pay: disjoint landmarks not yet met, each at the price of its cheapest unknown."""
@@ -127,6 +133,7 @@ class _Search:
                 return pruned(_unwind(trail, state, start), goal, known)
             opened += 1
             if opened > (EXPANSIONS if goal.bit_count() <= MANY else EXPANSIONS // 6):
+                self.stopped = True
                 return None
             if got not in frontiers:
                 before, (_, found, _, _) = trail[state]
@@ -148,6 +155,37 @@ class _Search:
                     ticket += 1
                     heapq.heappush(heap, (estimate, -(after[0].bit_count()), ticket, total, after))
         return None
+
+    def side_by_side(self, goal: int, bound: int) -> list[Move] | None:
+        """A way below `bound` that a search move by move finds, None if there is none. Of the beginnings of equally many moves the few are
+        gone on with that promise least; so it soon comes to an end, where the best-first search would first open all that are cheap."""
+        known = self.sums.known
+        level: dict[tuple[int, int], tuple[int, list[Offer]]] = {(known, 0): (0, [])}
+        frontiers = {known: self.sums.start()}
+        best: list[Move] | None = None
+        for _ in range(DEEP):
+            after: dict[tuple[int, int], tuple[int, list[Offer]]] = {}
+            for (got, drawn), (spent, way) in level.items():
+                for offer in self.sums.offers(frontiers[got], drawn, bound - spent):
+                    cost, found, bodies, _ = offer
+                    state, total = (got | found, drawn | bodies), spent + cost
+                    if goal & ~state[0] == 0:
+                        moves = pruned([_move(o) for o in (*way, offer)], goal, known)
+                        if _total(moves) < bound:
+                            best, bound = moves, _total(moves)
+                    elif total + self.ahead(state[0]) < bound and total < after.get(state, (10**9, []))[0]:
+                        after[state] = (total, [*way, offer])
+            kept = sorted(after.items(), key=lambda one: (one[1][0] + self.ahead(one[0][0]), one[0]))[:WIDTH]
+            level = {state: one for state, one in kept if one[0] + self.ahead(state[0]) < bound}
+            new: dict[int, Frontier] = {}
+            for (got, _), (_, way) in level.items():
+                if got not in new:
+                    before = got & ~way[-1][1]
+                    new[got] = self.sums.after(frontiers[before], before, way[-1][1])
+            frontiers = new
+            if not level:
+                break
+        return best
 
 
 def _unwind(trail, state, start) -> list[Move]:
