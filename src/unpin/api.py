@@ -10,7 +10,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from unpin.base.diagnostic import Defect, Faulty
@@ -21,8 +20,9 @@ from unpin.notebook import install
 from unpin.route.worked import Worked
 
 if TYPE_CHECKING:
-    from unpin.read.edits import Revision
+    from pathlib import Path
 
+    from unpin.read.edits import Revision
 
 install()
 

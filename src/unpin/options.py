@@ -6,6 +6,7 @@ import argparse
 from collections.abc import Callable, Mapping
 from functools import partial
 from math import isfinite, nan
+from typing import Any
 
 from unpin.words import sentences
 
@@ -17,93 +18,139 @@ def parser(run: Mapping[str, Run], language: str = "en") -> argparse.ArgumentPar
     """Every command with its help in a language, bound to the function of its name in `run`."""
     say = partial(_say, language)
     argparse._ = partial(_own_word, language)
-    top = argparse.ArgumentParser(prog="unpin", description=say("cli.about"), epilog=f"{say('cli.status')} {say('cli.caution')}")
-    top.add_argument("--version", action="version", version=say("cli.version", version=_version()), help=say("cli.help.version"))
-    top.add_argument("--language", dest="first_language", choices=sentences.languages(), default="", help=say("cli.help.language"))
-    commands = top.add_subparsers(metavar=say("cli.word.command"), required=True, help=say("cli.help.command"))
+    top = _Parser(partial(_of_all, say), prog="unpin", description=say("cli.about"), epilog=f"{say('cli.status')} {say('cli.caution')}")
+    top.fill()
+    commands = top.add_subparsers(metavar=say("cli.word.command"), required=True, help=say("cli.help.command"), prog=top.prog)
+    for name, arguments in _ARGUMENTS.items():
+        about, ends = say(f"cli.help.{name}"), _ENDS.get(name, "cli.status")
+        made = commands.add_parser(name, fill=partial(arguments, say), help=about, description=about, epilog=say(ends) if ends else None)
+        made.set_defaults(run=run[name])
+    return top
 
-    solve = _command(say, commands, "solve", run)
-    solve.add_argument("--json", action="store_true", help=say("cli.help.json"))
-    solve.add_argument("--short", action="store_true", help=say("cli.help.short_text"))
-    _lesson_options(say, solve)
 
-    check = _command(say, commands, "check", run)
-    check.add_argument("--json", action="store_true", help=say("cli.help.json"))
+class _Parser(argparse.ArgumentParser):
+    """A parser that is given its arguments by `fill` when they are first needed: of all the commands only one runs."""
 
-    ways = _command(say, commands, "ways", run)
-    ways.add_argument("--body", metavar=say("cli.word.name"), help=say("cli.help.body"))
-    ways.add_argument("--json", action="store_true", help=say("cli.help.json"))
+    def __init__(self, fill: Callable[[argparse.ArgumentParser], None], **more: Any):
+        # argparse makes a formatter for every argument it is given, and each would ask the terminal how wide it is.
+        super().__init__(formatter_class=partial(argparse.HelpFormatter, width=80), **more)
+        self._fill: Callable[[argparse.ArgumentParser], None] | None = fill
 
-    draw = _command(say, commands, "draw", run)
-    draw.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
-    draw.add_argument("--body", metavar=say("cli.word.name"), help=say("cli.help.body"))
-    draw.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.picture"))
-    _picture_options(say, draw)
+    def fill(self) -> None:
+        """Give it its arguments, unless it has them."""
+        if self._fill:
+            self._fill(self)
+            self._fill, self.formatter_class = None, argparse.HelpFormatter
 
-    handout = _command(say, commands, "handout", run)
-    handout.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.handout_out"))
-    form = handout.add_mutually_exclusive_group()
-    form.add_argument("--short", action="store_true", help=say("cli.help.short"))
-    form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar=say("cli.word.number"), help=say("cli.help.fade"))
-    _lesson_options(say, handout)
-    _picture_options(say, handout)
+    def parse_known_args(self, *given: Any, **named: Any):
+        self.fill()
+        return super().parse_known_args(*given, **named)
 
-    folder = commands.add_parser("handouts", help=say("cli.help.handouts"), description=say("cli.help.handouts"), epilog=say("cli.status"))
-    folder.add_argument("folder", metavar=say("cli.word.folder"), help=say("cli.help.handouts_folder"))
-    folder.add_argument("-o", "--output", metavar=say("cli.word.folder"), required=True, help=say("cli.help.handouts_out"))
-    folder.add_argument("--form", choices=("html", "pdf", "md", "tex"), default="pdf", help=say("cli.help.form"))
-    folder.add_argument("--jobs", type=_count, default=0, metavar=say("cli.word.number"), help=say("cli.help.jobs"))
-    form = folder.add_mutually_exclusive_group()
-    form.add_argument("--short", action="store_true", help=say("cli.help.short"))
-    form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar=say("cli.word.number"), help=say("cli.help.fade"))
-    _lesson_options(say, folder)
-    folder.set_defaults(run=run["handouts"])
-    _habits(say, folder)
+    def format_help(self) -> str:
+        self.fill()
+        return super().format_help()
 
-    sheet = commands.add_parser("sheet", help=say("cli.help.sheet"), description=say("cli.help.sheet"), epilog=say("cli.status"))
-    sheet.add_argument("files", nargs="+", metavar=say("cli.word.file"), help=say("cli.help.files"))
-    sheet.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.handout_out"))
-    sheet.add_argument("--title", default="", metavar=say("cli.word.title"), help=say("cli.help.title"))
-    sheet.add_argument("--marks", type=_marks, default=(), metavar=say("cli.word.marks"), help=say("cli.help.marks"))
-    sheet.add_argument("--answers", action="store_true", help=say("cli.help.answers"))
-    sheet.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar=say("cli.word.number"), help=say("cli.help.figures"))
-    sheet.set_defaults(run=run["sheet"])
-    _habits(say, sheet)
 
-    desk = commands.add_parser("desk", help=say("cli.help.desk"), description=say("cli.help.desk"), epilog=say("cli.help.desk_ends"))
-    desk.add_argument("folder", nargs="?", default=".", metavar=say("cli.word.folder"), help=say("cli.help.desk_folder"))
-    desk.add_argument("--port", type=int, default=0, metavar=say("cli.word.number"), help=say("cli.help.port"))
-    desk.add_argument("--quiet", action="store_true", help=say("cli.help.quiet"))
-    desk.set_defaults(run=run["desk"])
-    _tongue(say, desk)
+def _of_all(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("--version", action="version", version=say("cli.version", version=_version()), help=say("cli.help.version"))
+    made.add_argument("--language", dest="first_language", choices=sentences.languages(), default="", help=say("cli.help.language"))
 
-    rename = commands.add_parser("rename", help=say("cli.help.rename"), description=say("cli.help.rename"), epilog=say("cli.status"))
-    rename.add_argument("file", metavar=say("cli.word.file"), help=say("cli.help.own_file"))
-    rename.add_argument("words", nargs="+", metavar=say("cli.word.name"), help=say("cli.help.rename_words"))
-    rename.add_argument("--kind", metavar=say("cli.word.name"), default="", help=say("cli.help.kind"))
-    rename.add_argument("--dry-run", action="store_true", help=say("cli.help.dry_run"))
-    rename.set_defaults(run=run["rename"])
-    _tongue(say, rename)
 
-    index = commands.add_parser("index", help=say("cli.help.index"), description=say("cli.help.index"), epilog=say("cli.status"))
-    index.add_argument("folder", metavar=say("cli.word.folder"), help=say("cli.help.index_folder"))
-    form = index.add_mutually_exclusive_group()
+def _solve(say: Say, made: argparse.ArgumentParser) -> None:
+    _problem(say, made)
+    made.add_argument("--json", action="store_true", help=say("cli.help.json"))
+    made.add_argument("--short", action="store_true", help=say("cli.help.short_text"))
+    _lesson(say, made)
+
+
+def _check(say: Say, made: argparse.ArgumentParser) -> None:
+    _problem(say, made)
+    made.add_argument("--json", action="store_true", help=say("cli.help.json"))
+
+
+def _ways(say: Say, made: argparse.ArgumentParser) -> None:
+    _problem(say, made)
+    made.add_argument("--body", metavar=say("cli.word.name"), help=say("cli.help.body"))
+    made.add_argument("--json", action="store_true", help=say("cli.help.json"))
+
+
+def _draw(say: Say, made: argparse.ArgumentParser) -> None:
+    _problem(say, made)
+    made.add_argument("--which", choices=("problem", "apart", "body", "final", "motion"), help=say("cli.help.which"))
+    made.add_argument("--body", metavar=say("cli.word.name"), help=say("cli.help.body"))
+    made.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.picture"))
+    _picture(say, made)
+
+
+def _handout(say: Say, made: argparse.ArgumentParser) -> None:
+    _problem(say, made)
+    made.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.handout_out"))
+    _left_out(say, made)
+    _lesson(say, made)
+    _picture(say, made)
+
+
+def _handouts(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("folder", metavar=say("cli.word.folder"), help=say("cli.help.handouts_folder"))
+    made.add_argument("-o", "--output", metavar=say("cli.word.folder"), required=True, help=say("cli.help.handouts_out"))
+    made.add_argument("--form", choices=("html", "pdf", "md", "tex"), default="pdf", help=say("cli.help.form"))
+    made.add_argument("--jobs", type=_count, default=0, metavar=say("cli.word.number"), help=say("cli.help.jobs"))
+    _left_out(say, made)
+    _lesson(say, made)
+    _habits(say, made)
+
+
+def _sheet(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("files", nargs="+", metavar=say("cli.word.file"), help=say("cli.help.files"))
+    made.add_argument("-o", "--output", metavar=say("cli.word.output"), required=True, help=say("cli.help.handout_out"))
+    made.add_argument("--title", default="", metavar=say("cli.word.title"), help=say("cli.help.title"))
+    made.add_argument("--marks", type=_marks, default=(), metavar=say("cli.word.marks"), help=say("cli.help.marks"))
+    made.add_argument("--answers", action="store_true", help=say("cli.help.answers"))
+    _figures(say, made)
+    _habits(say, made)
+
+
+def _desk(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("folder", nargs="?", default=".", metavar=say("cli.word.folder"), help=say("cli.help.desk_folder"))
+    made.add_argument("--port", type=int, default=0, metavar=say("cli.word.number"), help=say("cli.help.port"))
+    made.add_argument("--quiet", action="store_true", help=say("cli.help.quiet"))
+    _tongue(say, made)
+
+
+def _rename(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("file", metavar=say("cli.word.file"), help=say("cli.help.own_file"))
+    made.add_argument("words", nargs="+", metavar=say("cli.word.name"), help=say("cli.help.rename_words"))
+    made.add_argument("--kind", metavar=say("cli.word.name"), default="", help=say("cli.help.kind"))
+    made.add_argument("--dry-run", action="store_true", help=say("cli.help.dry_run"))
+    _tongue(say, made)
+
+
+def _index(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("folder", metavar=say("cli.word.folder"), help=say("cli.help.index_folder"))
+    form = made.add_mutually_exclusive_group()
     form.add_argument("--json", action="store_true", help=say("cli.help.json"))
     form.add_argument("-o", "--output", metavar=say("cli.word.output"), default="", help=say("cli.help.index_out"))
-    index.set_defaults(run=run["index"])
-    _tongue(say, index)
+    _tongue(say, made)
 
-    examples = commands.add_parser("examples", help=say("cli.help.examples"), description=say("cli.help.examples"))
-    examples.add_argument("name", nargs="?", metavar=say("cli.word.name"), help=say("cli.help.example"))
-    examples.add_argument("--copy", metavar=say("cli.word.folder"), help=say("cli.help.copy"))
-    examples.set_defaults(run=run["examples"])
-    _tongue(say, examples)
-    return top
+
+def _examples(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("name", nargs="?", metavar=say("cli.word.name"), help=say("cli.help.example"))
+    made.add_argument("--copy", metavar=say("cli.word.folder"), help=say("cli.help.copy"))
+    _tongue(say, made)
+
+
+_ARGUMENTS: dict[str, Callable[[Say, argparse.ArgumentParser], None]] = {
+    "solve": _solve, "check": _check, "ways": _ways, "draw": _draw, "handout": _handout, "handouts": _handouts, "sheet": _sheet,
+    "desk": _desk, "rename": _rename, "index": _index, "examples": _examples,
+}
+"""What gives each command its arguments, in the order in which help lists the commands."""
+_ENDS = {"desk": "cli.help.desk_ends", "examples": ""}
+"""What stands at the end of the help of a command, where not the statuses."""
 
 
 def _own_word(language: str, words: str) -> str:
     """What argparse says in the catalogue's words; it looks its sentences up through one name, as for any translation."""
-    return sentences.catalogue("cli", language).get(f"argparse.{words}", words)
+    return sentences.sentence(f"cli.argparse.{words}", language) or words
 
 
 def _say(language: str, code: str, **arguments: object) -> str:
@@ -131,20 +178,27 @@ def _tongue(say: Say, made: argparse.ArgumentParser) -> None:
     made.add_argument("--language", choices=sentences.languages(), default="", help=say("cli.help.language"))
 
 
-def _command(say: Say, commands, name: str, run: Mapping[str, Run]) -> argparse.ArgumentParser:
-    made = commands.add_parser(name, help=say(f"cli.help.{name}"), description=say(f"cli.help.{name}"), epilog=say("cli.status"))
+def _problem(say: Say, made: argparse.ArgumentParser) -> None:
     made.add_argument("file", metavar=say("cli.word.file"), help=say("cli.help.file"))
-    made.set_defaults(run=run[name])
     _habits(say, made)
-    return made
 
 
-def _lesson_options(say: Say, made: argparse.ArgumentParser) -> None:
-    made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar=say("cli.word.number"), help=say("cli.help.figures"))
+def _lesson(say: Say, made: argparse.ArgumentParser) -> None:
+    _figures(say, made)
     made.add_argument("--route", choices=("fewest", "recommended", "own"), default="", help=say("cli.help.route"))
 
 
-def _picture_options(say: Say, made: argparse.ArgumentParser) -> None:
+def _figures(say: Say, made: argparse.ArgumentParser) -> None:
+    made.add_argument("--figures", type=int, default=0, choices=range(2, 9), metavar=say("cli.word.number"), help=say("cli.help.figures"))
+
+
+def _left_out(say: Say, made: argparse.ArgumentParser) -> None:
+    form = made.add_mutually_exclusive_group()
+    form.add_argument("--short", action="store_true", help=say("cli.help.short"))
+    form.add_argument("--fade", type=int, default=0, choices=range(1, 7), metavar=say("cli.word.number"), help=say("cli.help.fade"))
+
+
+def _picture(say: Say, made: argparse.ArgumentParser) -> None:
     made.add_argument("--beneath", metavar=say("cli.word.image"), default="", help=say("cli.help.beneath"))
     made.add_argument("--mark", type=partial(_mark, say), action="append", default=[], metavar=say("cli.word.mark"), help=say("cli.help.mark"))
     made.add_argument("--faded", type=int, default=40, choices=range(10, 101), metavar=say("cli.word.number"), help=say("cli.help.faded"))

@@ -1,11 +1,13 @@
 """Records behave as frozen dataclasses do, and each class is cheap to make."""
 
 import dataclasses
+import pickle
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import FrozenInstanceError, field, replace
 
 import pytest
 
-from unpin.base.record import record
+from unpin.base.record import MANY, open_record, record
 from unpin.model.values import Quantity
 
 
@@ -63,3 +65,62 @@ def test_a_field_may_have_the_name_of_anything_that_makes_a_record():
         made: list = field(default_factory=list)
 
     assert (Clamp(3).self, Clamp(3).held, Clamp(3, (2,)).held, Clamp(3).made) == (3, (1,), (2,), [])
+
+
+def test_a_record_takes_the_same_arguments_whether_few_or_many_have_been_made():
+    @record
+    class Cleat:
+        width: int
+        note: str = ""
+        holes: list = field(default_factory=list)
+
+    for _ in range(2 * MANY):
+        one = Cleat(3)
+        assert (one.width, one.note, one.holes) == (3, "", [])
+        assert one.holes is not Cleat(3).holes
+        assert vars(Cleat(4, holes=[1], note="b")) == vars(Cleat(4, "b", [1])) == {"width": 4, "note": "b", "holes": [1]}
+        for wrong in (lambda: Cleat(), lambda: Cleat(1, "a", [], 2), lambda: Cleat(1, width=2), lambda: Cleat(1, depth=2), lambda: Cleat(depth=1)):
+            with pytest.raises(TypeError):
+                wrong()
+
+
+def test_a_record_that_comes_out_of_a_file_is_whole_before_any_was_made():
+    held = Rail.__new__(Rail)
+    held.__dict__.update(length=2, name="a")
+
+    assert held == pickle.loads(pickle.dumps(held)) == Rail(2, "a")
+    assert hash(held) == hash(Rail(2, "a"))
+
+
+@record
+class Rail:
+    length: int
+    name: str
+
+
+def test_fields_of_a_record_can_be_asked_for_from_many_threads_at_once():
+    for _ in range(20):
+
+        @record
+        class Step:
+            rise: int
+            tread: list = field(default_factory=list)
+
+        with ThreadPoolExecutor(8) as pool:
+            found = list(pool.map(lambda _, Step=Step: replace(Step(1), rise=2), range(16)))
+
+        assert found == [Step(2)] * 16
+
+
+def test_an_open_record_may_change_and_is_equal_to_itself_alone():
+    @open_record
+    class Tray:
+        label: str
+        found: list = field(default_factory=list)
+
+    one = Tray("a")
+    one.label = "b"
+    one.found.append(1)
+
+    assert (one.label, one.found, Tray("b").found) == ("b", [1], [])
+    assert one != Tray("b", [1])

@@ -6,8 +6,9 @@ import jsonschema
 import pytest
 
 from unpin.model.house import PLAIN
-from unpin.read.house import find_house, housed, read_house, read_house_text
-from unpin.read.house_schema import ENTRIES, NAME, json_schema
+from unpin.read.house import read_house, read_house_text
+from unpin.read.house_file import NAME, find_house
+from unpin.read.house_schema import ENTRIES, json_schema
 from unpin.read.reader import read_text
 from unpin.words.remarks import render
 from unpin.words.sentences import catalogue
@@ -91,12 +92,12 @@ def test_the_style_is_found_beside_the_problem_or_above_it_up_to_the_folder_open
     inner.mkdir(parents=True)
     (tmp_path / NAME).write_text("figures: 4")
     assert find_house(inner / "a.yaml", tmp_path / "course") is None
-    assert find_house(inner / "a.yaml", tmp_path) == tmp_path / NAME
+    assert find_house(inner / "a.yaml", tmp_path) == str(tmp_path / NAME)
 
     (tmp_path / "course" / NAME).write_text("figures: 5")
-    assert find_house(inner / "a.yaml", tmp_path) == tmp_path / "course" / NAME
+    assert find_house(inner / "a.yaml", tmp_path) == str(tmp_path / "course" / NAME)
     # A problem outside the folder opened has the style of its own folder only.
-    assert find_house(tmp_path / "course" / "b.yaml", inner) == tmp_path / "course" / NAME
+    assert find_house(tmp_path / "course" / "b.yaml", inner) == str(tmp_path / "course" / NAME)
     assert find_house(inner / "a.yaml", tmp_path / "elsewhere") is None
 
 
@@ -111,5 +112,5 @@ def test_figures_and_units_of_the_problem_go_before_those_of_the_house():
     house = read_house_text("decimals: 2\nunits: kN, m\nmoments: clockwise", LANGUAGES).house
     plain, own = read_text(BEAM).problem, read_text(BEAM + "figures: 4\nunits: N, mm\n").problem
 
-    assert housed(plain, house).house == house
-    assert (housed(own, house).house.places, housed(own, house).house.units, housed(own, house).house.moments) == (None, {}, -1)
+    assert plain.in_house(house).house == house
+    assert (own.in_house(house).house.places, own.in_house(house).house.units, own.in_house(house).house.moments) == (None, {}, -1)

@@ -8,7 +8,7 @@ from string import Formatter
 import pytest
 
 import unpin
-from unpin.words.sentences import catalogue, pieces, say
+from unpin.words.sentences import catalogue, languages, pieces, say, sentence
 
 PACKAGE = Path(unpin.__file__).parent
 SOURCES = [p for p in sorted(PACKAGE.rglob("*.py")) if "/read/" not in p.as_posix()]
@@ -87,3 +87,13 @@ def test_a_sentence_with_forms_has_the_one_for_every_other_number(subject):
 def test_a_sentence_without_an_argument_is_an_error_not_a_gap():
     with pytest.raises(KeyError):
         say("lesson.thing.member")
+
+
+@pytest.mark.parametrize("language", languages())
+def test_a_sentence_looked_up_in_its_table_is_that_of_the_whole_catalogue(language):
+    for subject in sorted(p.stem for p in (PACKAGE / "words" / "catalogue" / language).glob("*.toml")):
+        known = catalogue(subject, language)
+
+        assert {name: sentence(f"{subject}.{name}", language) for name in known} == known
+    assert sentence("lesson.word.nowhere", language) is None
+    assert sentence("lesson.word", language) is None

@@ -7,7 +7,7 @@ A diagnostic carries a code and arguments, never a sentence: the sentence is in 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, Literal
 
 from unpin.base.record import record
@@ -15,7 +15,7 @@ from unpin.base.record import record
 Severity = Literal["error", "warning", "note"]
 
 
-@dataclass(frozen=True, order=True)
+@record
 class Place:
     """A stretch of one line of a file: line and columns count from 1, `end_column` is one past the last."""
 

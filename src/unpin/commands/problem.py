@@ -7,16 +7,18 @@ import sys
 from argparse import Namespace
 from collections.abc import Sequence
 from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from unpin.commands.stop import DEFECT, FAULTY, MISUSE, UNWRITTEN, Stop
 from unpin.commands.writing import print_data
 
 if TYPE_CHECKING:  # each command imports what it needs when it runs
+    from pathlib import Path
+
     from unpin.base.diagnostic import Diagnostic
     from unpin.lesson.nodes import Lesson
     from unpin.model.action import Structure
+    from unpin.model.house import House
     from unpin.model.problem import Problem
     from unpin.read.reader import Reading
     from unpin.route.worked import Worked
@@ -34,15 +36,13 @@ def problem_of(chosen: Namespace) -> tuple[Problem, tuple[Diagnostic, ...]]:
 
 def reading_of(chosen: Namespace) -> Reading:
     """What the file says; remarks go to standard error unless data was asked for."""
-    from unpin import bundled
     from unpin.read import read_file, read_text
 
     house, remarks = _house(chosen)
     if chosen.file == "-":
         reading = read_text(sys.stdin.buffer.read().decode("utf-8", "replace"), "-")
     else:
-        example = None if os.path.exists(chosen.file) else bundled.path_of(chosen.file)
-        reading = read_file(example or chosen.file)
+        reading = read_file(chosen.file if os.path.exists(chosen.file) else _example(chosen.file))
         reading = replace(reading, diagnostics=tuple(_near_example(d, chosen.file) for d in reading.diagnostics))
     if any(d.is_error for d in remarks):
         reading = replace(reading, problem=None)
@@ -57,7 +57,14 @@ def reading_of(chosen: Namespace) -> Reading:
     return reading
 
 
-def _house(chosen: Namespace):
+def _example(name: str) -> str | Path:
+    """The file of the bundled example with this name; the name itself where there is none."""
+    from unpin import bundled
+
+    return bundled.path_of(name) or name
+
+
+def _house(chosen: Namespace) -> tuple[House, tuple[Diagnostic, ...]]:
     """The house style and the remarks on it; of a sheet each remark once. From here on the command speaks its language."""
     from unpin.houses import style_for
 
@@ -76,7 +83,7 @@ def _near_example(d: Diagnostic, said: str) -> Diagnostic:
     from unpin import bundled
     from unpin.read.report import nearest
 
-    near = nearest(Path(said).stem, bundled.names())
+    near = nearest(os.path.splitext(said)[0], bundled.names())
     return replace(d, arguments={**d.arguments, "nearest": near}, hint="hint.example") if near else d
 
 
@@ -129,7 +136,8 @@ def on_picture(problem: Problem, chosen: Namespace) -> Problem:
     from unpin.render.typeset import TypesetterMissing
 
     try:
-        data = Path(chosen.beneath).read_bytes()
+        with open(chosen.beneath, "rb") as file:
+            data = file.read()
         return replace(problem, beneath=marked(problem, data, chosen.mark, chosen.faded / 100))
     except OSError as fault:
         raise Stop(MISUSE, "beneath.unread", file=chosen.beneath, reason=fault.strerror or str(fault)) from fault

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Callable
-from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 from unpin.commands.stop import MISUSE, UNWRITTEN, Stop
@@ -17,7 +17,7 @@ Made = TypeVar("Made")
 
 def ending_of(name: str, allowed: tuple[str, ...]) -> str:
     """The ending of the name of an output, or the end where a command does not write it."""
-    ending = Path(name).suffix.lower()
+    ending = os.path.splitext(name)[1].lower()
     if ending not in allowed:
         raise Stop(MISUSE, "ending", file=name, endings=", ".join(allowed))
     return ending

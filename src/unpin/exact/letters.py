@@ -8,11 +8,12 @@ functions of which the polynomials do not know everything: where they occur, equ
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any, Literal
 
+from unpin.base.record import open_record
 from unpin.base.units import NUMBER, Dimension
 from unpin.exact import quotient as q
 from unpin.exact.digits import CONTEXT, Digits, digits_cos, digits_sin
@@ -33,7 +34,7 @@ class NoRoom(OverflowError):
     """More numbers without a short exact form meet letters than the ring of a problem holds."""
 
 
-@dataclass
+@open_record
 class Generator:
     """`name` of the letter (of its angle, for half); `drawn` at the size of the figure; `made` what a constant or nested root is."""
 
@@ -44,7 +45,7 @@ class Generator:
     made: Any = None
 
 
-@dataclass(eq=False)
+@open_record
 class Letters:
     """The letters of one problem: generators, radicands, what was taken for positive because it is so as drawn, and
     the file's units of length, force and mass."""

@@ -12,7 +12,7 @@ from unpin.lesson.sheet import Sheet
 from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Asked, Connection, Problem
 from unpin.model.problem import Letter as ProblemLetter
-from unpin.words.sentences import catalogue
+from unpin.words.sentences import sentence
 
 
 def given(problem: Problem, sheet: Sheet) -> Block:
@@ -134,8 +134,7 @@ def _whole(a: Asked, problem: Problem) -> Text:
 def assumed(problem: Problem, sheet: Sheet) -> Block:
     """What the reader of the file took for granted (or, for a problem made in code, what is always), then the conventions."""
     codes = problem.assumed or _always(problem)
-    known = catalogue("lesson")
-    items = [_assumption(code, arguments, problem, sheet) for code, arguments in codes if f"assumed.{code}" in known]
+    items = [_assumption(code, arguments, problem, sheet) for code, arguments in codes if sentence(f"lesson.assumed.{code}")]
     items.append(Text("assumed.senses"))
     if sheet.house.moments < 0 and any("couple" in KINDS[c.kind].pushes for c in problem.connections):
         items.append(Text("assumed.couples_clockwise"))

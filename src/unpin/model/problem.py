@@ -6,7 +6,7 @@ These are frozen facts. Nothing here solves, draws or parses. Every value is exa
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import field, replace
 from fractions import Fraction
 from typing import Literal
 
@@ -230,3 +230,9 @@ class Problem:
     @property
     def coordinates(self) -> dict[str, Vector]:
         return {p.name: p.at for p in self.points}
+
+    def in_house(self, house: House) -> Problem:
+        """The problem in a house: what its own file says about figures and units goes before what the house says."""
+        if "figures" in self.said:
+            house = replace(house, figures=0, places=None)
+        return replace(self, house=replace(house, units={}) if "units" in self.said else house)

@@ -6,10 +6,10 @@ A name that was given but could not be understood is *broken*: what uses it is d
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from unpin.base.diagnostic import Place
-from unpin.base.record import record
+from unpin.base.record import open_record, record
 from unpin.base.units import BY_SPELLING, FORCE, LENGTH, MASS, MOMENT, SPREAD, UNITS, Dimension, Unit
 from unpin.exact.letters import Letters
 from unpin.model.problem import Connection, Letter, Part, Point
@@ -54,7 +54,7 @@ class Item:
         return found
 
 
-@dataclass
+@open_record
 class Context:
     """Everything gathered so far.
 

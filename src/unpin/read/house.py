@@ -1,23 +1,23 @@
-"""The house style file: looked for beside a problem and above it, and read with all its faults told at once."""
+"""The house style file, read with all its faults told at once."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection
-from dataclasses import replace
-from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from unpin.base.diagnostic import Diagnostic
 from unpin.base.record import record
 from unpin.base.units import DIMENSION_NAMES, Unit
 from unpin.model.house import PLAIN, House, Pattern
-from unpin.model.problem import Problem
 from unpin.read.context import shown_units
-from unpin.read.house_schema import BY_NAME, NAME, NAMES, Entry
+from unpin.read.house_schema import BY_NAME, NAMES, Entry
 from unpin.read.quantities import all_spellings, unit_named
 from unpin.read.report import Report, nearest
 from unpin.read.tree import Entries, Node, Scalar, clean, tree_of
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 LARGEST, LONGEST = 32 * 1024, 200
 _PATTERN = re.compile(r"([^\W\d_]+)(?:_([^\W_]+))?")
@@ -33,19 +33,6 @@ class HouseReading:
     @property
     def sound(self) -> bool:
         return not any(d.is_error for d in self.diagnostics)
-
-
-def find_house(problem: str | Path, opened: str | Path = "") -> Path | None:
-    """The house style file that holds for a problem file: in its folder, or in the nearest one above it, up to the folder that was
-    `opened` (by default the one the program was started in). Folders above that, or beside it, are not looked into."""
-    folder = Path(problem).resolve().parent
-    top = Path(opened).resolve() if opened else Path.cwd()
-    for here in (folder, *folder.parents):
-        if (here / NAME).is_file():
-            return here / NAME
-        if here == top or top not in here.parents:
-            return None
-    return None
 
 
 def read_house(path: str | Path, languages: Collection[str]) -> HouseReading:
@@ -75,13 +62,6 @@ def read_house_text(text: str, languages: Collection[str], file: str = "") -> Ho
         page.entry(key, node)
     page.together()
     return HouseReading(House(**page.found, source=file), report.in_order())
-
-
-def housed(problem: Problem, house: House) -> Problem:
-    """A problem in a house: what its own file says about figures and units goes before what the house says."""
-    if "figures" in problem.said:
-        house = replace(house, figures=0, places=None)
-    return replace(problem, house=replace(house, units={}) if "units" in problem.said else house)
 
 
 class _Page:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import json
 
-from unpin.read.house_schema import ENTRIES, NAME, NAMES, Entry, json_schema
+from unpin.read.house_file import NAME
+from unpin.read.house_schema import ENTRIES, NAMES, Entry, json_schema
 
 _HEAD = f"""# The house style file
 

@@ -12,9 +12,6 @@ from typing import Any, Literal
 from unpin.base.record import record
 from unpin.model.house import EXAMPLES
 
-NAME = "house.style"
-"""What the file is called where it is looked for."""
-
 Shape = Literal["choice", "whole", "text", "units", "language", "names"]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import field, replace
 from functools import lru_cache
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from unpin.base.diagnostic import Diagnostic, Place
 from unpin.base.record import record
@@ -24,6 +24,9 @@ from unpin.read.references import Reference
 from unpin.read.report import Report
 from unpin.read.skeleton import Skeleton, attempt
 from unpin.read.tree import Items, Scalar, clean, tree_of
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 LARGEST_FILE, MOST_LOADS = 256 * 1024, 400
 LONGEST_KEPT = 20_000

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 from unpin.base.diagnostic import Diagnostic, Place, Severity, in_file_order
+from unpin.base.record import open_record
 
 MOST = 200
 _WORDS = re.compile(r"[^\W\d]\w*'*")
@@ -17,7 +18,7 @@ class Dropped(Exception):
     """What is being read cannot be understood; it has been reported, or follows from something that has."""
 
 
-@dataclass
+@open_record
 class Report:
     """Collects diagnostics of one text. The same remark at the same place is made once.
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TypeVar
 
+from unpin.base.record import open_record
 from unpin.read.context import Item
 from unpin.read.phrases import Word
 from unpin.read.pieces import AXES, KEYWORDS, WAYS, is_name
@@ -43,7 +44,7 @@ def row_names(key: Scalar) -> list[Word]:
     return [Word(m.group(), m.start(), m.end()) for m in re.finditer(r"[^\s,]+", key.text)]
 
 
-@dataclass
+@open_record
 class Skeleton:
     """`sections`: the place of the name and what it holds; `lost`: sections that are there but cannot be read; `whole`:
     whether the YAML could be read to its end."""

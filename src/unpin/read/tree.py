@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Union
 
 from unpin.base.diagnostic import Place
-from unpin.base.record import record
+from unpin.base.record import open_record, record
 from unpin.read.report import Report
 from unpin.read.schema import BY_NAME
 
@@ -60,7 +60,7 @@ class Entries:
 Node = Union[Scalar, Items, Entries]
 
 
-@dataclass
+@open_record
 class _Open:
     """A list or mapping that is still being filled."""
 
