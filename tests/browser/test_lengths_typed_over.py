@@ -96,3 +96,15 @@ def test_a_finger_types_over_a_length(phone):
     phone.keys("Enter")
 
     assert "C: [0, 2]" in phone.text()
+
+
+def test_a_radius_is_typed_over_where_it_stands_beside_its_disc(hand):
+    text = "points: {W: [0, 2], C: [1.6, 2], K: [1.8, 0.5]}\nmembers: {beam: W C}\ndiscs: {wheel: 0.2 at C}\nblocks: {sack: at K}\ncords: {T: W over wheel to sack}\nsupports: {W: fixed}\nloads: [weight of sack 300 N]\n"
+    opened(hand, text)
+    box = hand.page.locator('.handle.length[data-id^="length radius"] rect').bounding_box()
+    hand.page.mouse.click(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+    hand.settle()
+    hand.page.keyboard.type("0.15")
+    hand.keys("Enter")
+
+    assert hand.text() == text.replace("0.2 at", "0.15 at")

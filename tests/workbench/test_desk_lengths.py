@@ -80,6 +80,20 @@ def test_a_step_of_a_row_is_typed_over_and_a_distance_on_a_slope():
     assert "B: 1.5 from A at 30 deg, C: 3 from" in over(sloped, "along:A-B", "1.5")["text"]
 
 
+HOIST = "{head}points: {{W: [0, 2], C: [1.6, 2], K: [1.8, 0.5]}}\nmembers: {{beam: W C}}\ndiscs: {{wheel: {radius} at C}}\nblocks: {{sack: at K}}\ncords: {{T: W over wheel to sack}}\nsupports: {{W: fixed}}\nloads: [weight of sack 300 N]\n"
+
+
+@pytest.mark.parametrize("head, radius, shown, letter, after", [("", "0.2", "0.2", "", ("0.2 at", "0.3 at")), ("", "200 mm", "200 mm", "", ("200 mm at", "0.3 at")), ("letters: {r: 0.2 m}\n", "r", "0.2 m", "r", ("r: 0.2 m", "r: 0.3"))])
+def test_the_radius_of_a_disc_is_typed_over_too(head, radius, shown, letter, after):
+    said = HOIST.format(head=head, radius=radius)
+    (id,) = [i for i, d in lengths(said).items() if d["axis"] == "radius"]
+
+    assert asked(said, f"length {id}") == {"ok": True, "phrase": shown, "letter": letter}
+    assert over(said, id, "0.3")["text"] == said.replace(*after)
+    with pytest.raises(Refused):
+        over(said, id, "5 N")
+
+
 @pytest.mark.parametrize("points, id, value, code", [
     ("A: [0, 0], C: [0, 2.4], E: [3.2, 2.4], D: midpoint of C E", "x:C-D", "2", "length_made"),
     ("A: [0.5, 0], C: [0.5, 2.4], D: [2a, 2.4]", "x:C-D", "2", "length_letters"),

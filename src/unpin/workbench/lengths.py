@@ -24,30 +24,38 @@ from unpin.read.edits.changes import written
 from unpin.read.grammar import parse_phrase
 from unpin.read.phrases import Amount, Away, AxisSaid, Every, Moves, OnLine
 from unpin.read.reader import read_text
+from unpin.workbench import radii
 from unpin.workbench.folder import Refused
 from unpin.workbench.naming import names_in
 from unpin.workbench.places import Entry, Places
 
 AXES = {"x": ("right", "left"), "y": ("up", "down")}
 _ID = re.compile(r"(x|y|along):(.+)-(.+)")
+_RADIUS = "length radius:"
 _PLAIN = re.compile(r"[+-]?\s*[\d.]+\s*([^\W\d]\w*)?")
 
 
 def shown(scene: Scene) -> list[dict[str, Any]]:
-    """The lengths that a figure shows: `id`, which points it runs between along which axis, as it is written, and where: `box` of the
+    """The lengths that a figure shows: `id`, which points it runs between along which axis (of a radius the disc), as it is written, and where: `box` of the
     number and `lines`, pt."""
-    marks = [m for m in leaves(scene.marks) if _ID.fullmatch(m.owner)]
     lines: dict[str, list[list[list[float]]]] = {}
-    for m in marks:
-        if isinstance(m, (Arrow, Path)):
+    for m in leaves(scene.marks):
+        if isinstance(m, (Arrow, Path)) and m.role in ("dimension", "extension"):
             lines.setdefault(m.owner, []).append([list(s) for s in (m.spots[0], m.spots[-1])])
-    return [{"id": f"length {m.owner}", "axis": found[1], "ends": [found[2], found[3]], "shown": "".join(run.text for run in m.label),
-             "box": list(text_box(m)), "lines": lines.get(m.owner, [])}
-            for m in marks if isinstance(m, Text) and m.role == "dimension" and (found := _ID.fullmatch(m.owner))]
+    out = []
+    for m in leaves(scene.marks):
+        between, round_ = _ID.fullmatch(m.owner), radii.RADIUS.fullmatch(m.owner)
+        if isinstance(m, Text) and m.role == "dimension" and (between or round_):
+            id, axis, ends = (f"length {m.owner}", between[1], list(between.groups()[1:])) if between else (_RADIUS + m.owner, "radius", [round_[1], ""])
+            out.append({"id": id, "axis": axis, "ends": ends, "shown": "".join(run.text for run in m.label), "box": list(text_box(m)),
+                        "lines": lines.get(m.owner, [])})
+    return out
 
 
 def asked(text: str, id: str) -> dict[str, Any]:
     """What is typed over: the `phrase` that says a length, and the `letter` that it is the value of, else "". Refused with the reason."""
+    if id.startswith(_RADIUS):
+        return radii.asked(text, id.removeprefix(_RADIUS))
     measure = _Measure(text, id)
     said = measure.said(measure.moving[0])
     if said.way == "letter":
@@ -62,6 +70,8 @@ def asked(text: str, id: str) -> dict[str, Any]:
 def lengthened(text: str, act: Mapping[str, Any]) -> tuple[Revision, list[str]]:
     """The text with a length of that `value`, and the ids of the points that have moved. Refused with the reason."""
     id, value = str(act["id"]), str(act["value"]).strip()
+    if id.startswith(_RADIUS):
+        return radii.resized(text, id.removeprefix(_RADIUS), value)
     first = _Measure(text, id)
     before = {p.name: p.at for p in first.problem.points}
     said = first.said(first.moving[0])

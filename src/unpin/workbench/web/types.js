@@ -6,7 +6,7 @@
  * @typedef {import("./kernels/view.js").View} View
  * @typedef {import("./kernels/history.js").History} History
  *
- * @typedef {{id: string, axis: "x" | "y" | "along", ends: [string, string], shown: string, box: [number, number, number, number], lines: [Spot, Spot][]}} Length pt; between two points, by their names
+ * @typedef {{id: string, axis: "x" | "y" | "along" | "radius", ends: [string, string], shown: string, box: [number, number, number, number], lines: [Spot, Spot][]}} Length pt; between two points, by their names
  * @typedef {{svg: string, scale: number, origin: Spot, size: Spot, lengths?: Length[]}} Figure pt; svg x = scale X, y = -scale Y
  * @typedef {{severity: string, line: number, column: number, span: Span | null, path: string, sentence: string, hint: string}} Fault
  * @typedef {{name: string, at: Spot, shown: [string, string], span: Span, made?: boolean}} Point

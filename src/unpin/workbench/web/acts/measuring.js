@@ -52,5 +52,6 @@ export async function lengthen(leaving = false) {
   if (made || leaving) letBe();
   const moved = (made ?? []).map((one) => one.replace(/^point /, "")).join(", ");
   if (!made) told(store.get().notice);
-  else told(length.letter ? `${length.letter} = ${length.draft.trim()}` : say("sheet.moved", { count: made.length, names: moved }));
+  else if (length.letter) told(`${length.letter} = ${length.draft.trim()}`);
+  else if (made.some((one) => one.startsWith("point "))) told(say("sheet.moved", { count: made.length, names: moved }));
 }
