@@ -82,9 +82,14 @@ def test_what_the_script_touches_comes_into_view_and_what_the_hand_presses_stays
 def test_a_point_typed_into_the_script_and_the_place_of_a_fault_come_into_view(hand):
     opened(hand).keys("Alt+s")
     area = hand.page.locator("#script textarea")
-    area.fill(FRAME.replace("D: [4, 3]", "D: [4, 3], E: [7, 8]"))
+    near = hand.state("view")["k"]
+    for made in ("E: [900, 8]", "E: [7, 8]"):
+        area.fill(FRAME.replace("D: [4, 3]", f"D: [4, 3], {made}"))
+        hand.settle()
+    hand.page.wait_for_timeout(900)
     hand.settle()
     assert seen(hand, (7, 8), (0, 0))
+    assert hand.state("view")["k"] > near / 5, "what was there for a moment was no place to go to"
 
     for wrong, place in ((FRAME.replace("A: pin", "A: pni"), (0, 0)), (FRAME.replace("5 N at B down", "5 N at B dwn"), (4, 0))):
         area.fill(wrong)

@@ -159,7 +159,7 @@ async function begin() {
   }
   store.hear((now, before) => {
     waiting ||= requestAnimationFrame(paint);
-    if (!holding()) watch(now, before);
+    if (!holding()) watch(now, before, holding);
     if (now.theme !== before.theme)
       try {
         localStorage.setItem("unpin colours", now.theme);

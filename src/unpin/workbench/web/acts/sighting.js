@@ -55,9 +55,25 @@ export function showFault(fault) {
   show(one ? [one] : words.map((w) => `point ${w}`));
 }
 
-/** After a change of what the page knows. @param {State} now @param {State} before */
-export function watch(now, before) {
-  if (now.drawn !== before.drawn && now.drawn) showNew(now, before);
+/** Milliseconds after the last key in the script: a number that is half typed is no place to go to. */
+const PAUSE = 600;
+let timer = 0;
+/** What was drawn before somebody began to type in the script. @type {State | null} */
+let first = null;
+
+/** After a change of what the page knows. @param {State} now @param {State} before @param {() => boolean} busy whether a hand holds something */
+export function watch(now, before, busy) {
+  if (now.drawn !== before.drawn && now.drawn) {
+    clearTimeout(timer);
+    const since = first ?? before;
+    if (document.activeElement instanceof HTMLTextAreaElement) {
+      first = since;
+      timer = window.setTimeout(() => ((first = null), !busy() && showNew(store.get(), since)), PAUSE);
+    } else {
+      first = null;
+      showNew(now, since);
+    }
+  }
   if (now.touched !== before.touched) show(now.touched);
   if (now.cross && now.cross !== before.cross) bring([now.cross]);
 }

@@ -91,6 +91,9 @@ export function wire() {
   new ResizeObserver(measure).observe(document.body);
   document.addEventListener("pointerdown", (e) => fingers.add(e.pointerId), true);
   for (const kind of /** @type {const} */ (["pointerup", "pointercancel"])) document.addEventListener(kind, (e) => fingers.delete(e.pointerId), true);
+  // A list or a menu of the system keeps the lifting of the hand to itself.
+  document.addEventListener("pointermove", (e) => void (e.buttons === 0 && fingers.delete(e.pointerId)), true);
+  addEventListener("blur", () => fingers.clear());
   // What the keyboard goes to is seen; the browser itself would scroll the sheet from under its things.
   document.addEventListener("focusin", (e) => {
     const id = e.target instanceof Element ? e.target.getAttribute("data-id") : null;
