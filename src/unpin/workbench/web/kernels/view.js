@@ -79,8 +79,8 @@ export function through(p, q, pane, edge = 0) {
   return from <= to;
 }
 
-/** Pixels at the rim in which a place is not seen well, and those kept free beside one that is brought into view: for its name and support. */
-const [EDGE, AIR] = [3, 48];
+/** Pixels at the rim in which a place is not seen, and those kept free beside one that is brought into view, for its name and support, and beside one that stays. */
+const [EDGE, AIR, RIM] = [3, 48, 16];
 
 /**
  * The view moved just so far that places are seen, and smaller only where they and what is to stay in sight do not fit; as it is where they are seen.
@@ -94,15 +94,15 @@ export function sighted(view, places, others, pane) {
   const room = (/** @type {0 | 1} */ axis) => {
     const [own, all] = [places, [...places, ...stay]].map((some) => some.map((at) => at[axis]));
     const [least, most] = [Math.min(...all), Math.max(...all)];
-    const kept = (own.includes(least) ? air : EDGE) + (own.includes(most) ? air : EDGE);
+    const kept = (own.includes(least) ? air : RIM) + (own.includes(most) ? air : RIM);
     return (pane[axis] - kept) / Math.max(view.k * (most - least), 1e-9);
   };
   const by = Math.min(1, room(0), room(1));
   const near = by < 1 ? zoomed(view, [pane[0] / 2, pane[1] / 2], by) : view;
   const [free, less] = [places, stay].map((all) => all.map((at) => toScreen(near, at)));
   const shift = [0, 1].map((axis) => {
-    const least = Math.min(...free.map((s) => s[axis] - air), ...less.map((s) => s[axis] - EDGE));
-    const most = Math.max(...free.map((s) => s[axis] + air), ...less.map((s) => s[axis] + EDGE));
+    const least = Math.min(...free.map((s) => s[axis] - air), ...less.map((s) => s[axis] - RIM));
+    const most = Math.max(...free.map((s) => s[axis] + air), ...less.map((s) => s[axis] + RIM));
     return Math.max(0, -least) + Math.min(0, pane[axis] - most);
   });
   return panned(near, /** @type {Spot} */ (shift));
