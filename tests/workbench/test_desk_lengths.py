@@ -1,5 +1,7 @@
 """A length of the figure typed over moves the points it runs to, as the file says them; what it cannot say, it refuses with the reason."""
 
+from pathlib import Path
+
 import pytest
 
 from unpin.read.reader import read_text
@@ -8,6 +10,7 @@ from unpin.workbench.folder import Refused
 from unpin.workbench.lengths import asked
 from unpin.workbench.looking import look
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 FRAME = "points: {{{points}}}\nmembers: {{post: A C, arm: C D}}\nlinks: [A-D]\nsupports: {{A: pin, C: roller pushes right}}\nloads: [5 N at D down]\n"
 
 
@@ -73,11 +76,13 @@ def test_an_expression_is_typed_over_as_it_stands():
 
 def test_a_step_of_a_row_is_typed_over_and_a_distance_on_a_slope():
     row = "units: m, kN\npoints:\n  A: [0, 0]\n  C E G: every 4 right from A\n  B: A right 2 up 3\nlinks: [A-C-E-G, A-B-C]\nsupports: {A: pin, G: roller}\nloads: [12 kN at C down]\n"
-    assert "every 5 right from A" in over(row, "x:A-C", "5")["text"]
+    for bay in ("x:A-C", "x:C-E", "x:E-G"):
+        assert "every 5 right from A" in over(row, bay, "5")["text"]
 
     sloped = "points: {A: [0, 0], B: 2 from A at 30 deg, C: 3 from A at 30 deg}\nmembers: {arm: A B C}\nsupports: {A: fixed}\nloads: [5 N at C down]\n"
     assert "along:A-B" in lengths(sloped)
     assert "B: 1.5 from A at 30 deg, C: 3 from" in over(sloped, "along:A-B", "1.5")["text"]
+    assert "B: 2 from A at 30 deg, C: 2.75 from" in over(sloped, "along:B-C", "0.75")["text"]
 
 
 HOIST = "{head}points: {{W: [0, 2], C: [1.6, 2], K: [1.8, 0.5]}}\nmembers: {{beam: W C}}\ndiscs: {{wheel: {radius} at C}}\nblocks: {{sack: at K}}\ncords: {{T: W over wheel to sack}}\nsupports: {{W: fixed}}\nloads: [weight of sack 300 N]\n"
@@ -109,3 +114,27 @@ def test_what_cannot_be_said_without_a_doubt_is_refused_with_the_reason(points, 
         over(text(points, "letters: {a: 0.6 m}\n" if "2a" in points else ""), id, value)
 
     assert refused.value.code == code
+
+
+def test_the_reason_names_the_point_that_would_not_stay():
+    said = text("A: [0, 0], C: [0, 2.4], B: [0, 4.8], E: [3.2, 2.4], D: midpoint of A E").replace("post: A C", "post: A C B").replace("arm: C D", "arm: C E, tie: A D")
+    with pytest.raises(Refused) as refused:
+        over(said, "x:D-E", "2")
+
+    assert refused.value.more["name"] == "D"
+
+
+@pytest.mark.parametrize("name", ["market-awning", "foot-bridge", "loading-ramp", "barrel-cart", "window-lift", "workshop-hoist"])
+def test_what_is_typed_back_as_it_stands_leaves_every_file_as_it_is(name):
+    said = (EXAMPLES / f"{name}.yaml").read_text("utf-8")
+    found = 0
+    for id in lengths(said):
+        try:
+            now = asked(said, f"length {id}")
+        except Refused as refused:
+            assert refused.code in ("length_made", "length_letters", "length_own")
+            continue
+        found += 1
+        assert over(said, id, now["phrase"])["text"] == said
+
+    assert found
