@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 import unpin.route.order as order
 from unpin.read import read_file
-from unpin.route.candidates import Ground, Sum, survey
+from unpin.route.body_sums import Sum
+from unpin.route.candidates import Ground, survey
 from unpin.route.cost import DEFAULT
 from unpin.route.frontier import Sums
 from unpin.route.order import cheapest

@@ -39,7 +39,8 @@ class Action:
     anticlockwise, -1 clockwise, times the scalar. `value`: known magnitude of a load. `sense`: how its sense is known:
     `assumed` (pin and support components), `tension` (links: away from the body they act on), `push` (contact),
     `given`. `pair`: id of the opposite action on the other body, "" if that is the outside. `load`: the load it is (for
-    a spread load, its resultant on this stretch). `multiple`: of its unknown that acts here (2 for 2P). `share`: the same for the
+    a spread load, the resultant of one piece of one stretch: `stretch` and `piece` count from 0, and -1 is no stretch).
+    `multiple`: of its unknown that acts here (2 for 2P). `share`: the same for the
     direction's *vector*: 1 for the forces of a connection, whose scalar is a force per length; multiple over length for an
     unknown that drives several arrows of different lengths. Of a spread load to be found the scalar is its intensity, and
     `multiple` the area under it for an intensity of 1.
@@ -61,6 +62,7 @@ class Action:
     source: str = ""
     load: Load | None = None
     stretch: int = -1
+    piece: int = 0
     multiple: Number = Fraction(1)
     share: Number = Fraction(1)
 

@@ -1,16 +1,11 @@
-"""What is to be found, and the teacher's own sums."""
+"""What is to be found."""
 
 from __future__ import annotations
 
-from unpin.base.units import LENGTH
 from unpin.model.problem import Asked, Connection
-from unpin.model.values import WantedSum
 from unpin.read.context import Context, Item
-from unpin.read.directions import direction
 from unpin.read.phrases import AskedSaid, Word
-from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
-from unpin.read.sum_phrases import CUTS
 
 _ALL = {
     **dict.fromkeys(("reactions", "supports"), "all reactions"),
@@ -82,53 +77,74 @@ def _all_cords(known: Context, item: Item) -> list[Asked]:
 
 
 def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Connection]) -> Asked:
-    place = item.place()
     if not said.names:
-        return Asked("everything", written=item.text, place=place)
+        return Asked("everything", written=item.text, place=item.place())
     if len(said.names) == 1 and said.names[0].text in known.sought:
-        if said.part or said.component in ("x", "y"):
-            raise item.drop("read.ask_of_load", said.names[0], name=said.names[0].text)
-        known.refer(item, said.names[0], "letters")
-        return Asked("load", subject=said.names[0].text, written=item.text, place=place)
+        return _load(known, item, said)
     link = _link(known, said.names)
     if link:
-        _refer(known, item, said.names)
+        refer_link(known, item, said.names)
     if link in known.parts and not _may_be_two_force(known, link, supports):
         raise item.drop("read.ask_of_member", said.names[0], name=link, hint="hint.ask_of_member")
     if link and not said.part:
-        if said.component in ("x", "y", "couple"):
-            raise item.drop("read.link_component", said.names[0], name=link)
-        return Asked("link", subject=link, component=said.component, written=item.text, place=place)
+        return _along(item, said, link)
     if len(said.names) == 2:
         for word in said.names:
             known.point(item, word)
         raise item.drop("read.no_link", said.names[0], first=said.names[0].text, second=said.names[1].text)
     (word,) = said.names
-    if word.text not in known.points and word.text in known.parts:
-        if not said.part and not said.component and _may_be_two_force(known, word.text, supports):
-            known.refer_part(item, word)
-            return Asked("link", subject=word.text, written=item.text, place=place)
+    if word.text in known.points:
+        return _at_point(known, item, said, supports)
+    if word.text in known.parts:
+        return _member(known, item, said, supports)
+    raise _unknown(known, item, word)
+
+
+def _load(known: Context, item: Item, said: AskedSaid) -> Asked:
+    (word,) = said.names
+    if said.part or said.component in ("x", "y"):
+        raise item.drop("read.ask_of_load", word, name=word.text)
+    known.refer(item, word, "letters")
+    return Asked("load", subject=word.text, written=item.text, place=item.place())
+
+
+def _along(item: Item, said: AskedSaid, link: str) -> Asked:
+    """The one force of a link, two-force member or cord, which has no other component."""
+    if said.component in ("x", "y", "couple"):
+        raise item.drop("read.link_component", said.names[0], name=link)
+    return Asked("link", subject=link, component=said.component, written=item.text, place=item.place())
+
+
+def _member(known: Context, item: Item, said: AskedSaid, supports: dict[str, Connection]) -> Asked:
+    (word,) = said.names
+    if said.part or said.component or not _may_be_two_force(known, word.text, supports):
         raise item.drop("read.ask_of_member", word, name=word.text, hint="hint.ask_of_member")
-    if word.text not in known.points:
-        if word.text.lower() in _ALL and word.text not in known.broken:
-            raise item.drop("read.unknown_asked", word, name=word.text, nearest=_ALL[word.text.lower()], hint="hint.ask_all")
-        head, _, axis = word.text.rpartition("_")
-        if head in known.points and axis in ("x", "y"):
-            raise item.drop("read.unknown_asked", word, name=word.text, nearest=f"{head} {axis}", hint="hint.ask_all")
-        raise known.unknown(item, word, "read.unknown_asked", _names(known), "points")
+    known.refer_part(item, word)
+    return Asked("link", subject=word.text, written=item.text, place=item.place())
+
+
+def _unknown(known: Context, item: Item, word: Word) -> Dropped:
+    """A name of nothing: perhaps of many things, or of a component as it is printed."""
+    if word.text.lower() in _ALL and word.text not in known.broken:
+        return item.drop("read.unknown_asked", word, name=word.text, nearest=_ALL[word.text.lower()], hint="hint.ask_all")
+    head, _, axis = word.text.rpartition("_")
+    if head in known.points and axis in ("x", "y"):
+        return item.drop("read.unknown_asked", word, name=word.text, nearest=f"{head} {axis}", hint="hint.ask_all")
+    return known.unknown(item, word, "read.unknown_asked", _names(known), "points")
+
+
+def _at_point(known: Context, item: Item, said: AskedSaid, supports: dict[str, Connection]) -> Asked:
+    (word,) = said.names
     point = known.point(item, word).name
-    here = [p.name for p in known.members_at(point)]
+    common = {"point": point, "component": said.component, "written": item.text, "place": item.place()}
     touching = [c for c in known.joined if c.kind not in ("pin", "fixed") and c.points == (point,)]
-    here += [p for c in touching for p in c.parts if p not in here]
+    here = list(dict.fromkeys([*(p.name for p in known.members_at(point)), *(p for c in touching for p in c.parts)]))
     links = [c.name for c in known.links.values() if point in c.points] + known.cord_ends.get(point, [])
-    common = {"point": point, "component": said.component, "written": item.text, "place": place}
     if said.part is not None:
         return _on_part(known, item, said.part, point, here, links, supports, common)
-    ground = [c.name for c in known.held if c.kind == "link" and c.points[0] == point]
+    ground = next((c.name for c in known.held if c.kind == "link" and c.points[0] == point), "")
     if ground:
-        if said.component in ("x", "y", "couple"):
-            raise item.drop("read.link_component", word, name=ground[0])
-        return Asked("link", subject=ground[0], component=said.component, written=item.text, place=place)
+        return _along(item, said, ground)
     if point in supports:
         if said.component == "couple" and not _carries_couple(supports[point]):
             raise item.drop("read.no_couple", word, point=point)
@@ -137,17 +153,23 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
         raise Dropped
     if said.lead == "reaction":
         raise item.drop("read.no_support", word, point=point)
-    if (
-        len(here) == 2
-        and not links
-        and (known.pinned.get(point) or touching)
-        and not any(point == x["point"] for c, x in known.assumed if c == "load_on_pin")
-    ):
+    if _joins_two(known, point, here, touching, links):
         return Asked("pin", subject=point, part=touching[0].parts[0] if touching else here[0], **common)
+    return _only_link(known, item, word, point, here, links)
+
+
+def _joins_two(known: Context, point: str, here: list[str], touching: list[Connection], links: list[str]) -> bool:
+    """Whether two members push on each other at a point and nothing else does there, so that one force is meant."""
+    loaded = any(point == x["point"] for c, x in known.assumed if c == "load_on_pin")
+    return len(here) == 2 and not links and bool(known.pinned.get(point) or touching) and not loaded
+
+
+def _only_link(known: Context, item: Item, word: Word, point: str, here: list[str], links: list[str]) -> Asked:
+    """The force of the one link or cord that pulls on a single member at a point."""
     if len(here) > 1:
         raise item.drop("read.ask_which_part", word, point=point, names=tuple(here), hint="hint.ask_which_part")
     if len(links) == 1:
-        return Asked("link", subject=links[0], written=item.text, place=place)
+        return Asked("link", subject=links[0], written=item.text, place=item.place())
     if links and not here:
         raise item.drop("read.pin_of_links", word, point=point, link=_said(known, links[0]), hint="hint.ask_link")
     raise _nothing(known, item, word, point)
@@ -155,7 +177,7 @@ def _asked(known: Context, item: Item, said: AskedSaid, supports: dict[str, Conn
 
 def _on_part(known: Context, item: Item, word: Word, point: str, here: list[str], links: list[str], supports, common) -> Asked:
     if word.text in known.links and point in known.links[word.text].points or word.text in known.cord_ends.get(point, ()):
-        _refer(known, item, (word,))
+        refer_link(known, item, (word,))
         return Asked("link", subject=word.text, component="", written=common["written"], place=common["place"])
     part = known.part(item, word).name
     if part not in here:
@@ -185,7 +207,7 @@ def _said(known: Context, link: str) -> str:
     return "-".join(known.links[link].points) if link in known.links else link
 
 
-def _refer(known: Context, item: Item, names: tuple[Word, ...]) -> None:
+def refer_link(known: Context, item: Item, names: tuple[Word, ...]) -> None:
     """Note what names a link or cord: its own name, or its ends."""
     for word in names:
         own = "links" if word.text in known.links else "cords"
@@ -227,51 +249,3 @@ def _link(known: Context, names: tuple[Word, ...]) -> str:
         if {part.points[0], part.points[-1]} == ends:
             return part.name
     return ""
-
-
-def wanted_sum(known: Context, item: Item) -> WantedSum:
-    """A sum in the teacher's words: the bodies by name, and moments about a point or forces along a direction."""
-    said = item.phrase("sum")
-    parts = []
-    for word in said.parts:
-        name = _body(known, item, word)
-        if name and name not in parts:
-            parts.append(name)
-    if "whole" in parts and len(parts) > 1:
-        raise item.drop("read.whole_and", said.parts[1])
-    if not parts:
-        raise item.drop("read.sum_on_links", said.parts[0])
-    place = item.place()
-    if said.along is not None:
-        way = direction(known, item, said.along)
-        return WantedSum(tuple(parts), along=way, written=item.text, place=place)
-    if isinstance(said.about, tuple):
-        about = tuple(quantity(known, item, a, LENGTH).value for a in said.about)
-        return WantedSum(tuple(parts), about=about, written=item.text, place=place)
-    return WantedSum(tuple(parts), about=known.point(item, said.about).name, written=item.text, place=place)
-
-
-def _body(known: Context, item: Item, word: Word) -> str:
-    """The name of a body; "" for a link, whose force is the same wherever it is cut."""
-    if word.text in known.parts:
-        known.refer_part(item, word)
-    if word.text == "whole" or word.text in known.parts:
-        return word.text
-    if word.text in known.links or word.text in known.cords:
-        _refer(known, item, (word,))
-        return ""
-    if word.text.startswith("pin "):
-        point = word.text[4:]
-        named = Word(point, word.end - len(point), word.end)
-        if point not in known.points and point in known.parts:
-            known.refer_part(item, named)
-            return point
-        if point not in known.points:
-            raise known.unknown(
-                item, named, "read.unknown_point", known.points, "points"
-            )
-        known.refer(item, named, "points")
-        return word.text
-    if word.text.lower() in CUTS:
-        raise item.drop("read.unknown_member", word, name=word.text, hint="hint.section")
-    raise known.unknown(item, word, "read.unknown_member", [*known.parts, "whole"], "members")

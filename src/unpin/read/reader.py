@@ -14,7 +14,7 @@ from unpin.model.kinds import KINDS
 from unpin.model.problem import GROUND, Asked, Connection, Load, Problem
 from unpin.model.values import WantedSum
 from unpin.read import settings, structure
-from unpin.read.asked import asked, wanted_sum
+from unpin.read.asked import asked
 from unpin.read.checks import probable_slips
 from unpin.read.context import Context, Item
 from unpin.read.cords import tie
@@ -23,6 +23,7 @@ from unpin.read.loads import load
 from unpin.read.references import Reference
 from unpin.read.report import Report
 from unpin.read.skeleton import Skeleton, attempt
+from unpin.read.sums import wanted_sum
 from unpin.read.tree import Items, Scalar, clean, tree_of
 
 if TYPE_CHECKING:

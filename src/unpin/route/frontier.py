@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from unpin.base.record import record
-from unpin.route.candidates import Ground, Sum
+from unpin.route.body_sums import Sum
+from unpin.route.candidates import Ground
 from unpin.route.cost import CostTable
 
 KEEP = 3

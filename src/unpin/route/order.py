@@ -10,7 +10,8 @@ import heapq
 from collections.abc import Iterable
 
 from unpin.route.blocks import sums_for
-from unpin.route.candidates import Ground, Sum
+from unpin.route.body_sums import Sum
+from unpin.route.candidates import Ground
 from unpin.route.cost import CostTable
 from unpin.route.exchange import cheaper
 from unpin.route.frontier import KEEP, Frontier, Move, Offer, Sums

@@ -56,8 +56,7 @@ def resultants(stretch: Stretch) -> tuple[Resultant, ...]:
 
 def resultant_of(action: Action) -> Resultant:
     """The rectangle or triangle that an action of a spread load is the resultant of."""
-    parts = resultants(action.load.stretches[action.stretch])
-    return next((p for k, p in enumerate(parts) if action.id.endswith("ab"[k])), parts[0])
+    return resultants(action.load.stretches[action.stretch])[action.piece]
 
 
 def run_of(stretch: Stretch) -> Number:
@@ -81,7 +80,7 @@ def load_actions(problem: Problem, meetings: Mapping[str, Meeting]) -> list[Acti
             for s, stretch in enumerate(load.stretches):
                 for r, resultant in enumerate(resultants(stretch)):
                     one = Action(f"{name}.{s + 1}{'ab'[r]}", "force", load.part, "", "", resultant.at, symbol=symbol,
-                                 direction=load.direction, load=load, stretch=s)
+                                 direction=load.direction, load=load, stretch=s, piece=r)
                     if load.sought:
                         size = resultant.size
                         out.append(replace(one, unknown=load.name, multiple=size, share=size / load.direction.length))
