@@ -61,7 +61,8 @@ class Context:
     `shown`: the unit of each dimension for bare numbers and answers. `letter_kinds`: what a letter with a bare number
     turned out to be. `pinned`: the members pinned at each shared point. `broken`: names given but not understood;
     `later`: points further down; `lost`: sections that could not be read, so that nothing in them is "unknown".
-    `loaded`: members with a load of their own; `end_loaded`: those of them whose loads all act at a pin of it where a link or cord ends. `joined`: pins, welds and contacts between members; `held`: supports, and links
+    `loaded`: members with a load of their own; `end_loaded`: those of them whose loads all act at a pin of it where a link or cord ends.
+    `joined`: pins, welds and contacts between members; `held`: supports, and links
     to the ground, in file order. `bare`: whether a number without a unit was used. `cords`: names of
     cords; `cord_ends`: of those that end at a point. `references`: every name that was given or looked up, and where.
     `owners`: at each point, the members in or on which another slides there; `standing`: slots and rods of the ground.
