@@ -109,5 +109,5 @@ def holds_value(text: str, digits: str) -> bool:
 def holds_symbol(text: str, base: str, sub: str) -> bool:
     """As mathematics of any format, as an id, or spoken."""
     forms = (f"{base}_{sub}", f"{base} {sub}", f"{base}_{{{sub}}}", f"{base}_{{\\mathit{{{sub}}}}}",
-             f"<mi>{base}</mi><mrow><mi>{sub}</mi>")
+             f"<mi>{base}</mi><mi>{sub}</mi>", f"<mi>{base}</mi><mrow><mi>{sub}</mi>")
     return any(re.search(rf"(?<![A-Za-z]){re.escape(form)}(?![A-Za-z])", text) for form in forms)

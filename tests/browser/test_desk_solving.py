@@ -268,7 +268,7 @@ def test_the_keys_of_the_desk_work_while_a_framed_page_has_the_focus(awning):
     awning.open("market-awning.yaml", "teach")
     page, keys = awning.page, awning.page.locator(".keys")
     inner = page.frame_locator(".framed iframe")
-    step = inner.locator("[data-t=step]")
+    step = inner.locator(".t-step")
     inner.locator("#teach").focus()
     page.keyboard.press("?")
     keys.wait_for()

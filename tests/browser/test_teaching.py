@@ -216,7 +216,7 @@ def test_the_address_keeps_the_place_and_leaving_gives_the_page_back(board):
     page.get_by_role("button", name="Teach it, an idea at a time").click()
     page.keyboard.press("End")
     last = page.evaluate("location.hash")
-    assert page.evaluate("[...document.querySelectorAll('main, body > header, body > footer')].every(e => e.inert && !e.getClientRects().length)")
+    assert page.evaluate("[...document.querySelectorAll('main, body > header, body > footer')].every(e => !e.getClientRects().length)")
 
     page.reload()
     page.wait_for_selector("#teach:not([hidden])")
@@ -224,7 +224,7 @@ def test_the_address_keeps_the_place_and_leaving_gives_the_page_back(board):
 
     page.keyboard.press("Escape")
     assert page.locator("#teach").is_hidden() and page.locator("main").is_visible()
-    assert not page.evaluate("[...document.body.children].some(e => e.inert)") and "teach" not in page.evaluate("location.href.split('#')[1] ?? ''")
+    assert page.evaluate("[...document.querySelectorAll('main, body > header, body > footer')].every(e => e.getClientRects().length)") and "teach" not in page.evaluate("location.href.split('#')[1] ?? ''")
     assert page.evaluate("document.activeElement.id") == "teach-open"
     page.evaluate("location.hash = '#teach-3'")
     page.wait_for_selector("#teach:not([hidden])")
@@ -258,22 +258,22 @@ def test_a_second_window_says_what_comes_and_either_drives_both(board):
     with page.expect_popup() as opening:
         page.keyboard.press("n")
     notes = opening.value
-    notes.wait_for_selector("#notes .n-next math")
+    notes.wait_for_selector("#notes .n-then math")
 
     assert notes.locator("main").is_hidden()
-    assert "positive" in notes.locator("[data-n=cue]").inner_text()
+    assert "positive" in notes.locator(".n-cue").inner_text()
     page.keyboard.press("ArrowRight")
-    until(notes, "document.querySelector('#notes [data-n=step]').textContent.includes('term by term')")
-    assert "One term for each force" in notes.locator("[data-n=cue]").inner_text()
+    until(notes, "document.querySelector('#notes .n-step').textContent.includes('term by term')")
+    assert "One term for each force" in notes.locator(".n-cue").inner_text()
     notes.bring_to_front()
     notes.keyboard.press("PageDown")
     notes.get_by_role("button", name="Next", exact=True).click()
     until(page, "location.hash === '#teach-19'")
 
-    clock = notes.locator("[data-n=clock]")
+    clock = notes.locator(".n-clock")
     assert clock.inner_text() == "00:00"
     notes.get_by_role("button", name="Start").click()
-    until(notes, "document.querySelector('[data-n=clock]').textContent === '00:01'")
+    until(notes, "document.querySelector('.n-clock').textContent === '00:01'")
     notes.get_by_role("button", name="Pause").click()
     notes.get_by_role("button", name="From zero").click()
     assert clock.inner_text() == "00:00"
@@ -286,14 +286,14 @@ def test_a_second_window_says_what_comes_and_either_drives_both(board):
     page.keyboard.press("n")
     page.wait_for_timeout(500)
     notes = next(p for p in page.context.pages if p is not page and not p.is_closed())
-    until(notes, "document.querySelector('#notes [data-n=step]').textContent.includes('what is summed')")
+    until(notes, "document.querySelector('#notes .n-step').textContent.includes('what is summed')")
     assert len([p for p in page.context.pages if not p.is_closed()]) == 2
     notes.evaluate("location.reload()")
     page.wait_for_timeout(700)
     page.keyboard.press("n")
     page.wait_for_timeout(300)
     notes = next(p for p in page.context.pages if p is not page and not p.is_closed())
-    until(notes, "document.querySelector('#notes .n-next math') !== null")
+    until(notes, "document.querySelector('#notes .n-then math') !== null")
     notes.close()
     page.wait_for_timeout(500)
     page.keyboard.press("ArrowLeft")
@@ -342,14 +342,14 @@ def test_nothing_of_it_is_printed_and_nothing_moves_for_those_who_ask_for_rest(b
 
 def test_a_voice_reads_each_idea_and_a_figure_tells_nothing_early(board):
     page = board(lesson("market-awning"), hash="#teach-11")
-    live = page.locator("[data-t=live]")
+    live = page.locator(".t-live")
     assert "Cut the whole structure loose" in live.inner_text()
     assert page.locator(".t-drawn svg").get_attribute("aria-describedby") is None
     page.evaluate("location.hash = '#teach-17'")
     until(page, "location.hash === '#teach-17'")
-    until(page, "document.querySelector('[data-t=live]').textContent.includes('force A x')")
+    until(page, "document.querySelector('.t-live').textContent.includes('force A x')")
     page.evaluate("location.hash = '#teach-20'")
-    until(page, "document.querySelector('[data-t=live]').textContent.includes('2.8 metres times A x')")
+    until(page, "document.querySelector('.t-live').textContent.includes('2.8 metres times A x')")
     assert page.locator(".t-drawn svg").get_attribute("aria-describedby") == "figure-3-told"
     assert page.locator(".t-drawn svg").get_attribute("aria-label")
 
@@ -372,7 +372,7 @@ def test_axe_finds_nothing(board, scheme):
         page.keyboard.press("n")
     notes = opening.value
     notes.emulate_media(color_scheme=scheme)
-    notes.wait_for_selector("#notes .n-next")
+    notes.wait_for_selector("#notes .n-then")
     assert notes.evaluate(run) == []
 
 
@@ -402,7 +402,7 @@ def test_what_the_author_wrote_stays_text(board):
         page.keyboard.press("n")
     notes = opening.value
     notes.wait_for_selector("#notes .n-now")
-    assert evil in notes.locator("[data-n=now]").inner_text() and evil in notes.locator("h1").inner_text() and notes.title() == evil
+    assert evil in notes.locator(".n-now").inner_text() and evil in notes.locator("h1").inner_text() and notes.title() == evil
     assert notes.locator("img").count() == 0 and notes.locator("script").count() == 0 and notes.evaluate("window.hit") is None
 
     assert evil in page.locator(".t-title").inner_text() and page.evaluate("window.hit") is None
@@ -436,7 +436,7 @@ def test_from_the_desk_it_stands_in_a_frame_and_its_second_window_opens(hand):
     with hand.page.expect_popup() as opening:
         inside.locator("#teach [data-do=second]").click()
     notes = opening.value
-    until(notes, "document.querySelector('#notes [data-n=step]').textContent === 'what is given'")
+    until(notes, "document.querySelector('#notes .n-step').textContent === 'what is given'")
     notes.keyboard.press("PageDown")
     until(inside, "location.hash === '#teach-3'")
     assert not hand.faults

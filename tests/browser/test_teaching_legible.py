@@ -138,12 +138,12 @@ def test_the_second_window_opens_again_and_again_from_a_page_without_an_address(
         with page.expect_popup() as opening:
             page.keyboard.press("n")
         notes = opening.value
-        notes.wait_for_selector("#notes .n-next li")
+        notes.wait_for_selector("#notes .n-then li")
         assert notes.locator("h1").inner_text() == "Market awning"
         notes.get_by_role("button", name="Start").click()
         notes.get_by_role("button", name="Pause").wait_for()
         notes.get_by_role("button", name="From zero").click()
-        assert notes.locator("[data-n=clock]").inner_text() == "00:00"
+        assert notes.locator(".n-clock").inner_text() == "00:00"
         notes.get_by_role("button", name="Pause").click()
         notes.close()
         page.wait_for_timeout(400)

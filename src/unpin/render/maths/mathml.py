@@ -91,7 +91,7 @@ def letter(base: str, sub: str, on: str = "") -> str:
     below = _letters(sub) if sub else ""
     if on:
         below += f"<mtext>{', ' if sub else ''}{escape(on)}</mtext>"
-    return f"<msub>{italic}<mrow>{below}</mrow></msub>"
+    return f"<msub>{italic}<mrow>{below}</mrow></msub>" if sub and on else f"<msub>{italic}{below}</msub>"
 
 
 def _letters(name: str) -> str:

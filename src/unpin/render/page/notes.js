@@ -2,7 +2,7 @@
 // a file nor a server, however the page came here. `recite` fills it, by a function that finds its places by name.
 function notesOf(root, words, { keys, press, recall, recite }) {
   let second = null, running = 0, spent = 0;
-  const note = (name) => second.document.querySelector(`[data-n="${name}"]`);
+  const note = (name) => second.document.querySelector(`.n-${name}`);
   const there = () => { try { return Boolean(second && !second.closed && second.document.getElementById("notes")); } catch { return false; } };
   const tell = () => { if (there()) recite(note); };
 
@@ -19,13 +19,13 @@ function notesOf(root, words, { keys, press, recall, recite }) {
         second = null;
       }
     }
-    root.querySelector('[data-t="shut"]').textContent = second || !anew ? "" : words.shut;
+    root.querySelector(".t-shut").textContent = second || !anew ? "" : words.shut;
     recall("notes", second ? "yes" : "no");
     tell();
   }
   function furnish() {
     const d = second.document, page = document.documentElement, inside = document.getElementById("notes").cloneNode(true);
-    inside.hidden = inside.inert = false;
+    inside.hidden = false;
     d.title = document.title;
     d.documentElement.lang = page.lang;
     Object.assign(d.documentElement.dataset, page.dataset);

@@ -2,18 +2,28 @@
 (() => {
   const root = document.getElementById("teach"), list = document.getElementById("teach-told"), opener = document.getElementById("teach-open");
   if (!root || !list) return;
-  const told = JSON.parse(list.textContent), ideas = [], words = told.words, last = told.ideas.length - 1;
-  if (last < 0) return;
-  told.scenes.forEach((s, n) => s.forEach((id, k) => { if (id === 0) s[k] = told.scenes[n - 1][k]; }));
-  for (const i of told.ideas) {
-    const { s = 0, o = 0, w = 0, f = 0, k } = ideas.at(-1) ?? {}, list = (x = []) => [x].flat(), named = (x) => list(x).map((n) => told.ids[n]);
-    ideas.push({ k, s, o, w, f, ...i, p: list(i.p), n: list(i.n), a: named(i.a), l: named(i.l) });
+  const told = JSON.parse(list.textContent), scenes = [], ideas = [], words = told.words;
+  if (!told.ideas) return;
+  // Scenes and ideas as `teaching._ideas` writes them: what they do not say is as before, a piece that is not named is the next.
+  for (const line of told.scenes.split(";")) {
+    const [id, figure] = line.split(" "), before = scenes.at(-1);
+    scenes.push([id || before[0], figure || before[1]]);
   }
-  const part = (name) => root.querySelector(`[data-t="${name}"]`), stations = [...part("way").children], total = ideas.at(-1).f;
+  let most = 0;
+  for (const line of told.ideas.split(";")) {
+    const { k, s = 0, o = 0, w = 0, f = 0 } = ideas.at(-1) ?? {}, idea = { k, s: [s], o: [o], w: [w], f: [f], p: [most + 1], a: [], l: [], t: [0], q: [0], n: [] };
+    for (const word of line.split(" ")) if (/\d/.test(word)) idea[word[0]] = word.slice(1).split(",").map(Number); else idea.k = word || k;
+    most = Math.max(most, ...idea.p, ...idea.q, ...idea.n, ...idea.w);
+    for (const one of "sowftq") idea[one] = idea[one][0];
+    idea.p = idea.p.filter((n) => n >= 0);
+    for (const many of "al") idea[many] = idea[many].map((n) => told.ids[n]);
+    ideas.push(idea);
+  }
+  const part = (name) => root.querySelector(`.t-${name}`), stations = [...part("way").children], total = ideas.at(-1).f;
   const board = part("board"), drawn = part("drawn"), said = part("said"), pen = penOf(root, board, part("ink"), () => at);
   const all = (where, what) => [...where.querySelectorAll(what)], make = (tag, props) => Object.assign(document.createElement(tag), props);
   const flag = (el, name, on) => el.classList.toggle(name, Boolean(on));
-  const first = told.scenes.map((_, s) => ideas.findIndex((i) => i.s === s));
+  const last = ideas.length - 1, chapter = (k) => scenes[ideas[k].s][0], begins = (id) => ideas.findIndex((_, k) => chapter(k) === id);
   let at = 0, asking = false, asks = recall("ask") !== "no", open = false, scene = -1, rows = new Map(), top = 0;
 
   function recall(name, value) {
@@ -47,7 +57,7 @@
     rows = new Map();
     said.replaceChildren();
     drawn.replaceChildren();
-    const figure = told.scenes[s][1], svg = figure && document.querySelector(`#${figure} svg`);
+    const figure = scenes[s][1], svg = document.getElementById(figure)?.querySelector("svg");
     if (svg) {
       const made = copy(svg);
       made.setAttribute("aria-label", svg.querySelector("title")?.textContent ?? "");
@@ -147,7 +157,7 @@
     if (newest) newest.scrollIntoView({ block: "nearest" }); else said.scrollTop = 0;
     said.tabIndex = said.scrollHeight > said.clientHeight + 1 ? 0 : -1;
     stations.forEach((li, k) => k === idea.o ? li.setAttribute("aria-current", "step") : li.removeAttribute("aria-current"));
-    part("go").value = String(chapter(at));
+    part("go").value = String(begins(chapter(at)));
     buttons(document);
     pen.draw();
     speak(idea);
@@ -180,11 +190,11 @@
 
   // Arrows that come later are not there yet, nor what measures them.
   function figure(idea, until) {
-    const svg = drawn.firstElementChild, name = told.scenes[idea.s][1];
+    const svg = drawn.firstElementChild, name = scenes[idea.s][1];
     if (!svg) return;
     const every = new Set(), shown = new Set();
     ideas.forEach((i, k) => {
-      if (told.scenes[i.s][1] !== name) return;
+      if (scenes[i.s][1] !== name) return;
       for (const a of i.a) { every.add(a); if (k <= until && (!a.startsWith("~ring ") || i.s === idea.s)) shown.add(a); }
     });
     // While a class is asked what acts across, the arrow over there would be the answer.
@@ -223,7 +233,6 @@
     }
   }
 
-  const chapter = (k) => first[told.scenes.findIndex((s) => s[0] === told.scenes[ideas[k].s][0])];
   const next = () => asking ? show(at) : at < last && show(at + 1, true);
   const back = () => asking ? at > 0 && show(at - 1) : asks && ideas[at].q ? show(at, true) : at > 0 && show(at - 1);
   const acts = {
@@ -238,8 +247,8 @@
       open = true;
       top = scrollY;
       root.hidden = false;
+      pen.hold("");
       document.body.classList.add("teaching");
-      for (const el of document.body.children) if (el !== root && el.localName !== "script") el.inert = true;
       scene = -1;
       root.focus({ preventScroll: true });
     }
@@ -251,7 +260,6 @@
     pen.hold("");
     root.hidden = true;
     document.body.classList.remove("teaching");
-    for (const el of document.body.children) el.inert = false;
     address(location.pathname.startsWith("/") && location.protocol.startsWith("http") ? location.pathname + location.search : "#");
     scrollTo(0, top);
     opener.focus({ preventScroll: true });
@@ -293,9 +301,7 @@
     if (over && e.pointerType === "mouse") light(on ? [over.getAttribute("data-action")] : undefined);
   });
   part("go").addEventListener("change", (e) => { show(Number(e.target.value)); root.focus(); });
-  for (const id of new Set(told.scenes.map((s) => s[0]))) {
-    part("go").append(new Option(document.querySelector(`#${CSS.escape(id)} > h2`)?.textContent ?? id, first[told.scenes.findIndex((s) => s[0] === id)]));
-  }
+  for (const id of new Set(scenes.map((s) => s[0]))) part("go").append(new Option(document.querySelector(`#${CSS.escape(id)} > h2`)?.textContent ?? id, begins(id)));
   addEventListener("resize", () => { if (open) { build(ideas[at].s); show(at, asking); } });
 
   // What the second window shows: the step in hand, what is said to it, and what comes then.

@@ -72,22 +72,21 @@ def stage(view: View, phrase: Callable[[Text], str], title: str, language: str) 
     way = "".join(f"<li><span>{_word(f'station.{name}', language)}</span></li>" for name in stations)
     keys = "".join(_key(name, language) for name in _KEYS)
     return f"""<div id="teach" role="dialog" aria-modal="true" aria-label="{_word("name", language)}" tabindex="-1" hidden>
-<div class="t-head"><p class="t-title">{title}</p><label><span class="t-unseen">{_word("go", language)}</span><select data-t="go"></select></label>
-<p class="t-step" data-t="step"></p><p class="t-found" data-t="found"></p></div>
-<ol class="t-way" data-t="way" aria-label="{_word("way", language)}">{way}</ol>
-<div class="t-board" data-t="board"><div class="t-drawn" data-t="drawn"></div><div class="t-said" data-t="said"></div>
-<svg class="t-ink" data-t="ink" viewBox="0 0 1000 1000" preserveAspectRatio="none" aria-hidden="true"></svg></div>
+<div class="t-head"><p class="t-title">{title}</p><select class="t-go" aria-label="{_word("go", language)}"></select><p class="t-step"></p><p class="t-found"></p></div>
+<ol class="t-way" aria-label="{_word("way", language)}">{way}</ol>
+<div class="t-board"><div class="t-drawn"></div><div class="t-said"></div>
+<svg class="t-ink" viewBox="0 0 1000 1000" preserveAspectRatio="none" aria-hidden="true"></svg></div>
 <div class="t-keys" role="toolbar" aria-label="{_word("keys", language)}">{keys}</div>
-<p class="t-shut" data-t="shut" role="status"></p>
-<div class="t-unseen" data-t="live" aria-live="polite"></div>
+<p class="t-shut" role="status"></p>
+<div class="t-live" aria-live="polite"></div>
 </div>
 <div id="notes" role="main" hidden>
-<h1 class="n-title">{title}</h1>
-<div class="n-head"><p class="n-clock" data-n="clock" role="timer">00:00</p><button type="button" data-n="run">{_word("start", language)}</button>
-<button type="button" data-n="zero">{_word("zero", language)}</button><p data-n="step"></p><p class="t-found" data-n="found"></p></div>
-<div class="n-now" data-n="pane" tabindex="0"><h2>{_word("say", language)}</h2><p class="n-cue" data-n="cue"></p><div data-n="now"></div></div>
-<div class="n-foot"><h2>{_word("then", language)}</h2><div class="n-next" data-n="then"></div>
-<div class="t-keys" data-n="keys"></div></div>
+<h1>{title}</h1>
+<div class="n-head"><p class="n-clock" role="timer">00:00</p><button class="n-run">{_word("start", language)}</button>
+<button class="n-zero">{_word("zero", language)}</button><p class="n-step"></p><p class="n-found"></p></div>
+<div class="n-pane" tabindex="0"><h2>{_word("say", language)}</h2><p class="n-cue"></p><div class="n-now"></div></div>
+<div class="n-foot"><h2>{_word("then", language)}</h2><div class="n-then"></div>
+<div class="t-keys n-keys"></div></div>
 </div>
 <ol id="teach-own" hidden>{own}</ol>
 <div id="teach-told" hidden>{escape(data, quote=False)}</div>
@@ -95,8 +94,7 @@ def stage(view: View, phrase: Callable[[Text], str], title: str, language: str) 
 
 
 def _key(name: str, language: str) -> str:
-    pressed = ' aria-pressed="false"' if name in ("ask", "pen", "erase") else ""
-    return f'<button type="button" data-do="{name}" title="{_word(f"{name}_key", language)}"{pressed}>{_word(name, language)}</button>'
+    return f'<button data-do="{name}" title="{_word(f"{name}_key", language)}">{_word(name, language)}</button>'
 
 
 def _word(name: str, language: str) -> str:
@@ -111,27 +109,30 @@ def _words(view: View, language: str) -> dict[str, object]:
     return {**groups, **{k: all_words[f"teach.{k}"] for k in ("found", "next", "more", "start", "pause", "end", "asked", "shut")}}
 
 
-_STAYS = "ksowf"
-"""What is that of the idea before where an idea does not say it."""
+_STAYS = ("s", "o", "w", "f")
+"""What is that of the idea before where an idea does not say it; with its kind."""
 
 
 def _ideas(view: View, stations: list[str]) -> dict[str, object]:
-    """`ids`: of arrows, which ideas name by their place in it. `scenes`: chapter and figure, 0 for those of the scene before. An idea: kind, scene,
-    station, the sum in hand, unknowns found, pieces, arrows, lit, terms, question, aside; what is empty or stays is left out,
-    and a list of one stands without its brackets."""
+    """`ids`: of arrows, which ideas name by their place in it. `scenes`: chapter and figure of each, where they are not those of the
+    scene before; - for no figure. `ideas`: of each its kind and then numbers after a letter: scene, station (o), the sum in hand (w),
+    unknowns found (f), pieces (p), arrows (a), lit (l), terms (t), question (q), aside (n). What is empty or stays is left out, and pieces
+    that are just the next one: things are numbered as they are first shown."""
     ids = list(dict.fromkeys(a for i in view.told.ideas for a in (*i.arrows, *i.lit)))
-    stays: dict[str, object] = {"k": "", "s": 0, "o": 0, "w": 0, "f": 0}
-    scenes, told_of, chapter, drawn = [], [], "", ""
+    scenes, lines, chapter, drawn = [], [], "", ""
     for s in view.told.scenes:
-        new = (s.section.id, s.figure.id if s.figure else "")
-        scenes.append([0 if new[0] == chapter else new[0], 0 if new[1] == drawn else new[1]])
+        new = (s.section.id, s.figure.id if s.figure else "-")
+        scenes.append("" if new == (chapter, drawn) else new[0] if new[1] == drawn else " ".join(new))
         chapter, drawn = new
+    kind, stays, shown = "", dict.fromkeys(_STAYS, 0), 0
     for i in view.told.ideas:
-        said: dict[str, object] = {
-            "k": i.kind, "s": i.scene, "o": stations.index(i.station), "w": view.marks[id(i.place)] if i.place else 0, "f": i.found,
-            "p": [0 if x == LEAD else view.marks[id(x)] for x in i.shows], "a": [ids.index(a) for a in i.arrows], "l": [ids.index(a) for a in i.lit],
-            "t": i.terms, "q": view.marks[id(i.question)] if i.question else 0, "n": [view.marks[id(x)] for x in i.aside]}
-        told_of.append({k: v[0] if isinstance(v, list) and len(v) == 1 else v
-                        for k, v in said.items() if (v != stays[k] if k in _STAYS else v)})
-        stays.update({k: said[k] for k in _STAYS})
-    return {"ids": ids, "scenes": scenes, "ideas": told_of}
+        pieces = [0 if x == LEAD else view.marks[id(x)] for x in i.shows]
+        said: dict[str, list[int]] = {
+            "s": [i.scene], "o": [stations.index(i.station)], "w": [view.marks[id(i.place)] if i.place else 0], "f": [i.found],
+            "p": [] if pieces == [shown + 1] else pieces or [-1], "a": [ids.index(a) for a in i.arrows], "l": [ids.index(a) for a in i.lit],
+            "t": [i.terms] if i.terms else [], "q": [view.marks[id(i.question)]] if i.question else [], "n": [view.marks[id(x)] for x in i.aside]}
+        words = [f"{k}{','.join(map(str, v))}" for k, v in said.items() if (v[0] != stays[k] if k in _STAYS else v)]
+        lines.append(" ".join(([i.kind] if i.kind != kind else []) + words))
+        kind, stays = i.kind, {k: said[k][0] for k in _STAYS}
+        shown = max([shown, *pieces, *said["q"], *said["n"], *said["w"]])
+    return {"ids": ids, "scenes": ";".join(scenes), "ideas": ";".join(lines)}
