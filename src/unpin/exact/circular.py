@@ -77,8 +77,9 @@ def degree(terms: Terms, name: str) -> int:
     return max((sum(k for s, k in m if s == ("half", name)) for m in terms), default=0)
 
 
-def shortest(terms: Terms, name: str) -> Terms:
-    """The same with fewer terms where the square of the cosine, or one in its place, gives fewer; ties to the plain form."""
+def shortest(terms: Terms, name: str, parts: int = 1) -> Terms:
+    """The same with fewer terms where the square of the cosine, or one in its place, gives fewer; ties to the plain form. Of an angle that
+    stands in two parts the whole is taken where no half is left over."""
     angle = ((name, 1),)
     c, s = ("cos", angle), ("sin", angle)
     both = {((c, 2),): Fraction(1), ((s, 2),): Fraction(1)}
@@ -90,7 +91,30 @@ def shortest(terms: Terms, name: str) -> Terms:
             for m, v in (*((m, v) for m, v in terms.items() if m not in flat), *times(flat, both).items()):
                 spread[m] = spread.get(m, Fraction(0)) + v
             forms.append({m: v for m, v in spread.items() if v})
+    if parts == 2 and (whole := _doubled(terms, name)) is not None:
+        forms.insert(0, whole)
     return min(forms, key=weight)
+
+
+def _doubled(terms: Terms, name: str) -> Terms | None:
+    """cos² = (1 + cos 2β)/2, sin² = (1 - cos 2β)/2, sin cos = sin 2β/2; None where a term has an odd power of both together."""
+    c, s = ("cos", ((name, 1),)), ("sin", ((name, 1),))
+    cosine, sine = ((("cos", ((name, 2),)), 1),), ((("sin", ((name, 2),)), 1),)
+    half = Fraction(1, 2)
+    forms = {c: {(): half, cosine: half}, s: {(): half, cosine: -half}}
+    out: Terms = {}
+    for m, v in terms.items():
+        powers = dict(m)
+        i, j = powers.pop(c, 0), powers.pop(s, 0)
+        if (i + j) % 2:
+            return None
+        share = times(power(forms[c], i // 2), power(forms[s], j // 2))
+        if i % 2:
+            share = times(share, {sine: half})
+        for key, value in times({tuple(powers.items()): v}, share).items():
+            out[key] = out.get(key, Fraction(0)) + value
+    out = {k: v for k, v in out.items() if v}
+    return out if all(len([x for x, _ in k if x[0] in ("sin", "cos") and x[1] == ((name, 2),)]) < 2 for k in out) else None
 
 
 def _replaced(terms: Terms, symbol: Symbol, square: Terms) -> Terms:
@@ -166,8 +190,10 @@ def letter_angle(vector: tuple[Any, ...]) -> Any | None:
     for k, g in enumerate(letters.generators):
         if g.kind == "angle":
             cosine, sine = letters.circle("half", g.name)
-            if y * cosine == x * sine:
-                return letters.gen(k)
-            if x * cosine == y * sine:
-                return 90 - letters.gen(k)
+            for times_ in range(g.parts, 0, -1):
+                c, s = (cosine, sine) if times_ == 1 else (cosine * cosine - sine * sine, 2 * sine * cosine)
+                if y * c == x * s:
+                    return times_ * letters.gen(k)
+                if x * c == y * s:
+                    return 90 - times_ * letters.gen(k)
     return None

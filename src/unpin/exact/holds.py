@@ -82,7 +82,10 @@ def definite(p: Any, letters: Letters) -> bool:
     degrees, opened = p.degrees(), p
     for k, g in enumerate(letters.generators):
         if degrees[k] and g.kind == "half":
-            opened = _shifted(opened, k, int(degrees[k]), letters.ring)
+            t = letters.ring.gen(k)
+            if g.parts == 2 and p in (t * t + 2 * t - 1, 1 - 2 * t - t * t):
+                return True  # the factor of cos 2β that is zero at 45 degrees, where β ends
+            opened = _shifted(opened, k, int(degrees[k]), letters.ring, *(_QUARTER if g.parts == 2 else (1, 1)))
     terms = plain(opened, letters)
     return _positive(terms, DEPTH) or _positive({m: -c for m, c in terms.items()}, DEPTH)
 
@@ -120,15 +123,19 @@ def _minus(a: Terms, b: Terms) -> Terms:
     return {m: v for m, v in out.items() if v}
 
 
-def _shifted(p: Any, k: int, degree: int, ring: Any) -> Any:
-    """(1 + u)^degree p(u/(1 + u)) in the place of t."""
+_QUARTER = (169, 408)
+"""Just above tan 22.5° = √2 - 1, where the tangent of a quarter of an angle below 90 degrees ends: a convergent of its continued fraction."""
+
+
+def _shifted(p: Any, k: int, degree: int, ring: Any, top: int = 1, bottom: int = 1) -> Any:
+    """(1 + u)^degree p(r u/(1 + u)) in the place of t, with r = top/bottom the largest t, times bottom^degree."""
     u, out = ring.gen(k), ring.constant(0)
     for powers, c in p.terms():
         part = ring.constant(int(c))
         for j, power in enumerate(powers):
             if power and j != k:
                 part *= ring.gen(j) ** int(power)
-        out += part * u ** int(powers[k]) * (1 + u) ** (degree - int(powers[k]))
+        out += part * (top * u) ** int(powers[k]) * (bottom * (1 + u)) ** (degree - int(powers[k]))
     return out
 
 

@@ -36,13 +36,15 @@ class NoRoom(OverflowError):
 
 @open_record
 class Generator:
-    """`name` of the letter (of its angle, for half); `drawn` at the size of the figure; `made` what a constant or nested root is."""
+    """`name` of the letter (of its angle, for half); `drawn` at the size of the figure; `made` what a constant or nested root is. `parts`: an
+    angle of which halves are taken stands in two parts, and the generators are those of its half."""
 
     kind: Kind
     name: str
     drawn: Digits
     dimension: Dimension = NUMBER
     made: Any = None
+    parts: int = 1
 
 
 @open_record
@@ -67,11 +69,15 @@ class Letters:
         """A new letter with the size it is drawn with, SI."""
         return self._new(Generator("letter", name, Digits.of(drawn), dimension))
 
-    def angle(self, name: str, drawn: Fraction, dimension: Dimension) -> Lettered:
-        """A new letter for an angle, in degrees; its sine and cosine come with it."""
-        found = self._new(Generator("angle", name, Digits.of(drawn), dimension))
-        self._new(Generator("half", name, _half_tangent(drawn)))
-        return found
+    def angle(self, name: str, drawn: Fraction, dimension: Dimension, parts: int = 1) -> Lettered:
+        """A new letter for an angle, in degrees; its sine and cosine come with it, and with two `parts` those of its half."""
+        found = self._new(Generator("angle", name, Digits.of(drawn / parts), dimension, parts=parts))
+        self._new(Generator("half", name, _half_tangent(drawn / parts), parts=parts))
+        return found * parts
+
+    def parts_of(self, name: str) -> int:
+        """In how many parts a letter angle stands."""
+        return next((g.parts for g in self.generators if g.kind == "half" and g.name == name), 1)
 
     def _new(self, made: Generator) -> Lettered:
         if len(self.generators) >= self.ring.nvars():

@@ -193,7 +193,7 @@ class _Product:
             m = (circular.degree(terms, name) + 1) // 2
             terms, powers[name] = circular.opened(terms, name, m), m
         for name in powers:
-            terms = circular.shortest(terms, name)
+            terms = circular.shortest(terms, name, self.letters.parts_of(name))
         return circular.added(terms), powers
 
     def _in_symbols(self) -> None:
@@ -300,10 +300,23 @@ class _Product:
                 self.symbols[kind, angle], self.symbols["cos", angle] = s - shared, c + shared
                 self._symbol(("tan", angle), shared)
 
+    def _wholes(self) -> None:
+        """sin (α/2) cos (α/2) is sin α / 2."""
+        for kind, angle in list(self.symbols):
+            if kind != "sin" or len(angle) != 1 or angle[0][1] != 1 or self.letters.parts_of(angle[0][0]) != 2:
+                continue
+            s, c = self.symbols[kind, angle], self.symbols.get(("cos", angle), Fraction(0))
+            if s * c > 0 and s.denominator == c.denominator == 1:
+                shared = min(abs(s), abs(c)) * (1 if s > 0 else -1)
+                self.symbols[kind, angle], self.symbols["cos", angle] = s - shared, c - shared
+                self._symbol(("sin", ((angle[0][0], 2),)), shared)
+                self._number(Fraction(1, 2), shared)
+
     # Written down.
 
     def written(self, dimension: Dimension | None, factor: Fraction) -> Expression:
         self._in_symbols()
+        self._wholes()
         self._tangents()
         for s, k in self.symbols.items():
             if s[0] == "number":
@@ -335,7 +348,7 @@ class _Product:
         way = 1 if self.letters.value(p) >= 0 else -1
         terms = circular.plain(way * p, self.letters)
         for name, (power, mine) in self.degrees.items():
-            terms = circular.shortest(circular.opened(terms, name, mine[key]), name)
+            terms = circular.shortest(circular.opened(terms, name, mine[key]), name, self.letters.parts_of(name))
             t = self.letters.ring.gen(next(k for k, g in enumerate(self.letters.generators) if g.kind == "half" and g.name == name))
             inner._add(1 + t * t, mine[key] - power)
         inner._terms(circular.added(terms), Fraction(1))

@@ -47,7 +47,7 @@ class Writer:
 
     def angle(self, of: tuple[tuple[str, int], ...]) -> Expression:
         parts = sorted(of, key=lambda p: (p[1] < 0, self.place[p[0]]))
-        return added([(1 if k > 0 else -1, multiplied([number(Fraction(abs(k)))] * (abs(k) != 1) + [Name(n, 0, 0)])) for n, k in parts])
+        return added([(1 if k > 0 else -1, times_name(Fraction(abs(k), self.letters.parts_of(n)), n)) for n, k in parts])
 
     def ordered(self, terms: Terms) -> list[Monomial]:
         """Monomials in the order of print: by powers of the letters, numbers first, then one that is added leads."""
@@ -102,6 +102,12 @@ def terminates(n: int) -> bool:
 
 def number(value: Fraction) -> Literally:
     return Literally(value, 0, 0)
+
+
+def times_name(size: Fraction, name: str) -> Expression:
+    """`alpha`, `2 alpha`, `alpha/2`, `3 alpha/2`."""
+    top = multiplied([number(Fraction(size.numerator))] * (size.numerator != 1) + [Name(name, 0, 0)])
+    return top if size.denominator == 1 else Apply("/", (top, number(Fraction(size.denominator))), 0, 0)
 
 
 def multiplied(factors: list[Expression]) -> Expression:

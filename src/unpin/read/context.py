@@ -67,7 +67,8 @@ class Context:
     cords; `cord_ends`: of those that end at a point. `references`: every name that was given or looked up, and where.
     `owners`: at each point, the members in or on which another slides there; `standing`: slots and rods of the ground.
     `sought`: letters that are to be found, with what their loads are. `given`: of what the force is given, name and point to the push.
-    `angles`: about how many angles and tangents the text speaks of. `free`: the letters without a value; `free_gravity`: g, where it is one of them.
+    `angles`: about how many angles and tangents the text speaks of; `halved`: names of which it takes a half.
+    `free`: the letters without a value; `free_gravity`: g, where it is one of them.
     """
 
     report: Report
@@ -98,6 +99,7 @@ class Context:
     references: list[Reference] = field(default_factory=list)
     given: dict[tuple[str, str], str] = field(default_factory=dict)
     angles: int = 0
+    halved: frozenset[str] = frozenset()
     bare: bool = False
     free: Letters | None = None
     free_gravity: Quantity | None = None

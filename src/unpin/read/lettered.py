@@ -36,8 +36,11 @@ def open_letter(known: Context, item: Item, name: str, said: LetterSaid) -> Lett
         raise item.drop("read.letter_drawn", said.drawn)
     if sign(value) <= 0 or dimension == ANGLE and value >= 90:
         raise item.drop("read.letter_drawn_angle" if dimension == ANGLE else "read.letter_drawn_size", said.drawn)
-    make = known.free.angle if dimension == ANGLE else known.free.letter
-    return Letter(name, Quantity(make(name, value, dimension), dimension, name), drawn, item.text, item.place())
+    if dimension == ANGLE:
+        made = known.free.angle(name, value, dimension, 2 if name in known.halved else 1)
+    else:
+        made = known.free.letter(name, value, dimension)
+    return Letter(name, Quantity(made, dimension, name), drawn, item.text, item.place())
 
 
 def _stated(known: Context, dimension: Dimension, name: str) -> Quantity:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import field, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -95,13 +96,16 @@ def _read(text: str, file: str) -> Reading:
             report.error("read.empty_file", report.place(1, 1), hint="hint.sections")
         return Reading(None, report.in_order())
     end = report.place(text.rstrip().count("\n") + 1, 1)
-    known = Context(report, angles=_angles(text))
+    known = Context(report, angles=_angles(text), halved=frozenset(_HALVED.findall(text)))
     try:
         problem = _problem(Skeleton(report, tree, whole), known, end)
     except NoRoom:
         problem = None
         report.error("read.no_room", report.place(1, 1), hint="hint.no_room")
     return Reading(problem, report.in_order(), tuple(dict.fromkeys(known.references)))
+
+
+_HALVED = re.compile(r"(?<!\w)([^\W\d]\w{0,39}) {0,9}/ {0,9}2(?![\d.])")
 
 
 def _angles(text: str) -> int:

@@ -26,14 +26,17 @@ def written(value: Lettered, of: Unit) -> tuple[int, Expression]:
 
 def degrees(value: Lettered) -> tuple[int, Expression]:
     """A sum of multiples of letter angles, with a degree sign at its number."""
-    from unpin.exact.writer import added, multiplied, number
+    from unpin.exact.writer import added, multiplied, number, times_name
 
     letters, (top, bottom) = value.letters, value.sums[()]
     below, parts, numbers = int(bottom.leading_coefficient()), [], []
     for powers, c in top.terms():
-        share, held = Fraction(int(c), below), [letters.generators[k].name for k, power in enumerate(powers) if power]
+        share, held = Fraction(int(c), below), [letters.generators[k] for k, power in enumerate(powers) if power]
         size = [number(abs(share))] if abs(share) != 1 or not held else []
-        one = multiplied([*size, Name(held[0] if held else "°", 0, 0)])
+        if held and held[0].parts > 1:
+            one = times_name(abs(share) / held[0].parts, held[0].name)
+        else:
+            one = multiplied([*size, Name(held[0].name if held else "°", 0, 0)])
         (parts if held else numbers).append((1 if share > 0 else -1, one))
     parts = sorted(parts, key=lambda p: p[0] < 0)
     lead = numbers + parts if numbers and (numbers[0][0] > 0 and parts[0][0] < 0) else parts + numbers
