@@ -14,6 +14,7 @@ from markdown_it import MarkdownIt
 
 from unpin import api
 from unpin.model.house import PLAIN
+from unpin.render import latex, markdown
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.yaml"))
 PIECES = ("<script>window.hit=1</script>", '"><img src=x onerror=window.hit=1>', "'><svg onload=window.hit=1>", "javascript:window.hit=1", "</style>", "</script>", "</title>",
@@ -37,6 +38,27 @@ def lesson(solved, words):
     return api.explain(replace(solved, problem=replace(solved.problem, title=words, text=words, house=house)), 0, "", True, False, 0)
 
 
+@pytest.fixture(scope="module")
+def twin(solved):
+    """The same lesson with harmless words."""
+    return lesson(solved, "harmless")
+
+
+@pytest.fixture(scope="module")
+def twin_shape(twin):
+    return page_of(api.as_page(twin))[0]
+
+
+@pytest.fixture(scope="module")
+def twin_tokens(twin):
+    return tokens(markdown.write(twin, "figures"))
+
+
+@pytest.fixture(scope="module")
+def twin_orders(twin):
+    return orders(latex.write(twin, "figures"))
+
+
 def page_of(made):
     """Elements with the names of their attributes, and the texts that are shown, as an HTML parser sees them."""
     root = html.document_fromstring(made)
@@ -50,26 +72,27 @@ def flat(text):
 @FEW
 @given(words=WORDS)
 @example(words=" ".join(["x", *PIECES]))
-def test_a_page_has_the_elements_of_its_harmless_twin_and_shows_the_words(solved, words):
+def test_a_page_has_the_elements_of_its_harmless_twin_and_shows_the_words(solved, twin_shape, words):
     shape, root = page_of(api.as_page(lesson(solved, words)))
 
-    assert shape == page_of(api.as_page(lesson(solved, "harmless")))[0]
+    assert shape == twin_shape
     assert flat(root.findtext(".//h1")) == flat(root.findtext(".//title")) == flat(words)
     assert not [e for e in root.iter("script") if "window.hit" in (e.text or "")]
+
+
+def tokens(made):
+    return [(t.type, t.tag, tuple(c.type for c in t.children or () if c.type not in ("text", "text_special", "softbreak")))
+            for t in MarkdownIt("commonmark").enable("table").parse(made)]
 
 
 @FEW
 @given(words=WORDS)
 @example(words=" ".join(["x", *PIECES]))
-def test_markdown_has_the_blocks_of_its_harmless_twin_and_shows_the_words(solved, words):
-    def tokens(made):
-        return [(t.type, t.tag, tuple(c.type for c in t.children or () if c.type not in ("text", "text_special", "softbreak")))
-                for t in MarkdownIt("commonmark").enable("table").parse(made)]
-
-    made = api.as_markdown(lesson(solved, words))[0]
+def test_markdown_has_the_blocks_of_its_harmless_twin_and_shows_the_words(solved, twin_tokens, words):
+    made = markdown.write(lesson(solved, words), "figures")
     heading = next(t for t in html.document_fromstring(MarkdownIt("commonmark").render(made)).iter("h1"))
 
-    assert tokens(made) == tokens(api.as_markdown(lesson(solved, "harmless"))[0])
+    assert tokens(made) == twin_tokens
     assert flat(heading.text_content()) == flat(words)
 
 
@@ -78,15 +101,16 @@ HARMLESS = {r"\textbackslash", r"\{", r"\}", r"\$", r"\&", r"\#", r"\%", r"\_", 
             r"\surd", r"\times", r"\cdot", r"\circ", r"\dots", r"\tfrac", r"\textendash", r"\textemdash"}
 
 
+def orders(made):
+    return set(ORDERS.findall(made.partition("\\begin{document}")[2]))
+
+
 @FEW
 @given(words=st.lists(st.sampled_from(PIECES), min_size=1, max_size=6).map(lambda some: " ".join(["x", *some])))
 @example(words=" ".join(["x", *PIECES]))
-def test_latex_has_no_order_that_the_author_wrote(solved, words):
-    def orders(made):
-        return set(ORDERS.findall(made.partition("\\begin{document}")[2]))
-
-    made = api.as_latex(lesson(solved, words))[0]
-    more = orders(made) - orders(api.as_latex(lesson(solved, "harmless"))[0])
+def test_latex_has_no_order_that_the_author_wrote(solved, twin_orders, words):
+    made = latex.write(lesson(solved, words), "figures")
+    more = orders(made) - twin_orders
 
     assert more <= HARMLESS | {r"\'", r"\d", r"\ss", r"\i", r"\,", r"\^"}, more
     assert made.count("\\end{document}") == 1
