@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass
 from functools import partial
 
+from unpin.base.record import record
 from unpin.draw import label as lettering
 from unpin.draw.candidates import beside_line, in_angle, led
 from unpin.draw.field import Field
@@ -21,7 +21,7 @@ BURIED, ABOVE, CLEAR = 20.0, 22.0, 11.0
 RADIUS, REFERENCE = 17.0, 25.0
 
 
-@dataclass(frozen=True)
+@record
 class DirectionMark:
     marks: tuple[Mark, ...]
     strips: tuple[Strip, ...]

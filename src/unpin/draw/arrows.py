@@ -5,8 +5,7 @@ Forces have one length, not a length in proportion: a legible arrow says where a
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from unpin.base.record import record
 from unpin.draw.field import about
 from unpin.draw.geometry import Spot, angle_between, between, plus, segment_to_segment, spot_to_segment
 from unpin.draw.symbols.symbol import Strip
@@ -20,7 +19,7 @@ CORD_STEP = 16.0
 """By how much more of a cord is drawn each time, to bring the arrow of its pull clear, pt."""
 
 
-@dataclass(frozen=True)
+@record
 class Wish:
     """One arrow to be placed: its point, the page direction it points, what is preferred to be at the point, how far from
     the point it ends, and whether its tail bears a mark that needs room."""
@@ -32,7 +31,7 @@ class Wish:
     marked: bool = False
 
 
-@dataclass(frozen=True)
+@record
 class Stand:
     """A place for an arrow: `outer` is its end away from the point, `cost` what is against it by itself."""
 

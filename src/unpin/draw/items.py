@@ -6,9 +6,10 @@ A figure is one or more pieces; the items of a piece keep their places relative 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
+from unpin.base.record import record
 from unpin.draw.geometry import Spot
 from unpin.draw.label import Label
 from unpin.model.beneath import Beneath
@@ -19,7 +20,7 @@ def flat(vector: Vector) -> Spot:
     return (float(vector[0]), float(vector[1]))
 
 
-@dataclass(frozen=True)
+@record
 class BodyItem:
     """A part along its chains. `look`: member, link, strut (a link in compression), ghost, or box: the outline of a block."""
 
@@ -28,7 +29,7 @@ class BodyItem:
     chains: tuple[tuple[Spot, ...], ...]
 
 
-@dataclass(frozen=True)
+@record
 class DiscItem:
     """A wheel, pulley or drum about `at`, with a rim for each of its `radii` (metres)."""
 
@@ -37,7 +38,7 @@ class DiscItem:
     radii: tuple[float, ...]
 
 
-@dataclass(frozen=True)
+@record
 class BlockItem:
     """A body of no size at `at`, drawn as a box; `up` is square to the surface it stands on, if it does."""
 
@@ -46,7 +47,7 @@ class BlockItem:
     up: Spot = (0.0, 1.0)
 
 
-@dataclass(frozen=True)
+@record
 class CordItem:
     """What is drawn of a cord: its straight strands, and the arcs that lie on rims (each a row of spots)."""
 
@@ -55,7 +56,7 @@ class CordItem:
     arcs: tuple[tuple[Spot, ...], ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class RadiusItem:
     """The radius of a disc, on a line from its centre."""
 
@@ -65,7 +66,7 @@ class RadiusItem:
     label: Label
 
 
-@dataclass(frozen=True)
+@record
 class LeverItem:
     """The perpendicular distance from a moment centre to the line of the force that acts at `at`; `foot` lies on that line."""
 
@@ -76,7 +77,7 @@ class LeverItem:
     label: Label
 
 
-@dataclass(frozen=True)
+@record
 class JointItem:
     """A place on a body: `hinge` an open circle, `knot` a dot, `eye` where a cord is tied, `ring` one that it runs
     through, `disc` a pin that is a body of its own, `plain` where nothing is drawn but its name stands. `slot` a pin in one, `hole` a slot without
@@ -90,7 +91,7 @@ class JointItem:
     reach: tuple[float, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class SupportItem:
     """A connection drawn by the symbol `kind`. `up`: unit vector the way it pushes on the part, None to be chosen. `reach`: how far
     a slot or rod goes left and right of the point, seen with `up` upwards, in metres; empty where its ends were not given; of a curved slot
@@ -106,7 +107,7 @@ class SupportItem:
     reach: tuple[float, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class ForceItem:
     """One arrow. `along`: unit vector of the drawn sense. `prefers` the point at its head or its tail. `mark`: of its pair.
     `direction` is given where its slope or angle is to be shown, with `notes`: the angle, or the two legs. `square`: along the
@@ -128,7 +129,7 @@ class ForceItem:
     stub: float = 0.0
 
 
-@dataclass(frozen=True)
+@record
 class CoupleItem:
     """A turning arrow about `at`, `turn` +1 anticlockwise."""
 
@@ -141,7 +142,7 @@ class CoupleItem:
     mark: int = 0
 
 
-@dataclass(frozen=True)
+@record
 class SpreadItem:
     """Stretches (start, end, share of the greatest intensity at each, label at each) along a unit vector. `ghost`: only its
     outline, where its resultant is drawn. `per`: the length its intensity is measured by, as of a Stretch."""
@@ -154,7 +155,7 @@ class SpreadItem:
     per: Literal["member", "x", "y"] = "member"
 
 
-@dataclass(frozen=True)
+@record
 class DimensionItem:
     """A distance along x or y between two places that are each represented by one spot. Dimensions of one `chain` stand on
     the same side of the figure; `level` 0, 1, … within it each have a line of their own."""
@@ -168,7 +169,7 @@ class DimensionItem:
     chain: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class AngleItem:
     """The angle at a point from one direction to another; without a label a right angle."""
 
@@ -179,7 +180,7 @@ class AngleItem:
     label: Label
 
 
-@dataclass(frozen=True)
+@record
 class NameItem:
     """The name of a point, of a part or the force in it; then `along` is the chain it stands beside, `of` the body.
     `size` of the letters where it is not the common one."""
@@ -193,7 +194,7 @@ class NameItem:
     size: float = 0.0
 
 
-@dataclass(frozen=True)
+@record
 class CentreItem:
     """The point moments are taken about, or an instant centre."""
 
@@ -202,7 +203,7 @@ class CentreItem:
     label: Label = ()
 
 
-@dataclass(frozen=True)
+@record
 class MotionItem:
     """A small arrow of motion at a point, `along` its displacement in metres."""
 
@@ -211,7 +212,7 @@ class MotionItem:
     along: Spot
 
 
-@dataclass(frozen=True)
+@record
 class AxisItem:
     """The direction of a force sum, drawn beside the body."""
 
@@ -241,7 +242,7 @@ Item = (
 )
 
 
-@dataclass(frozen=True)
+@record
 class Piece:
     name: str
     items: tuple[Item, ...]
@@ -258,7 +259,7 @@ def crowded(piece: Piece) -> bool:
     return sum(i.role == "point" for i in piece.of(NameItem)) > CROWDED
 
 
-@dataclass(frozen=True)
+@record
 class Fact:
     """One line of the text alternative: a code and its arguments, which are objects of the model (exact, SI)."""
 
@@ -266,7 +267,7 @@ class Fact:
     arguments: Mapping[str, object] = field(default_factory=dict)
 
 
-@dataclass(frozen=True)
+@record
 class Figure:
     """`span`: width and height of the whole structure in metres and its least distance between neighbouring points, from
     which every figure of a problem takes the same scale; `width`: the most it may take on paper, pt; `beneath`: a picture under it."""

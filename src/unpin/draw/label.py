@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
+from unpin.base.record import record
 from unpin.draw import fonts
 
 RunStyle = Literal["upright", "italic", "bold", "sub", "subitalic"]
@@ -14,7 +14,7 @@ SUB_SIZE, SUB_DROP = 0.78, 0.18
 """Size of a subscript and how far it stands below the line, both of the label's size."""
 
 
-@dataclass(frozen=True)
+@record
 class Run:
     """A stretch of text in one style; `sub` and `subitalic` are subscripts."""
 

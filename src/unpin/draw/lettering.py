@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
+from unpin.base.record import record
 from unpin.draw import label as labels
 from unpin.draw.label import Label
 from unpin.exact.number import Number
@@ -17,7 +18,7 @@ def bare(quantity: Quantity) -> Label:
     return labels.upright(quantity.written or quantity.letter or f"{float(quantity.value):.4g}")
 
 
-@dataclass(frozen=True)
+@record
 class Lettering:
     """`labels`: by id of an action or an unknown, by name of a point or a part, by name of a load (`load2`); an empty label
     leaves the thing unlabelled. `text`: a length, angle, force, intensity or bare number (dimension NUMBER, for the legs of

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass
 
+from unpin.base.record import record
 from unpin.draw.geometry import Box, Spot, Tilt, arc, rects_meet, segment_meets_rect, segment_to_rect
 from unpin.draw.label import SUB_SIZE
 from unpin.draw.scene import Arrow, Group, Mark, Path, Scene, Text, heads_of, leaves, text_box, text_tilt
@@ -15,7 +15,7 @@ TOUCH = 0.15
 """Boxes that share less than this (pt) only touch."""
 
 
-@dataclass(frozen=True)
+@record
 class Fault:
     """`code`: label_meets_label, label_meets_line, label_meets_head, label_small, label_outside, label_astray."""
 

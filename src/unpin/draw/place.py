@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from itertools import islice
 
+from unpin.base.record import record
 from unpin.draw.field import CLEAR, Candidate, Field
 from unpin.draw.geometry import Box, Spot, Tilt, between, box_of, boxes_meet, grown, rects_meet, segment_meets_rect, segment_to_rect, segments_cross, spot_to_segment, union
 from unpin.draw.symbols.symbol import Strip
@@ -30,7 +31,7 @@ KEPT = 5
 """Candidates kept for a label once they are free of obstacles."""
 
 
-@dataclass(frozen=True)
+@record
 class Wanted:
     """A label that wants a place. `owner` strips are what it must be nearest to; `rivals` count only those of other owners.
     `near`: candidates beside the owner; `far`: with leader lines, looked at only when nothing near is free.

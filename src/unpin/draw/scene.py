@@ -6,9 +6,9 @@ Six kinds of mark. Each may carry `owner` (what of the problem it shows: an acti
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from unpin.base.record import record
 from unpin.draw import label as lettering
 from unpin.draw.geometry import Box, Spot, Tilt, around_tilt, box_of, grown, plus, square, tilt_of, union, unit
 from unpin.draw.label import Label
@@ -17,7 +17,7 @@ LABEL_SIZE, SMALL_SIZE = 9.0, 8.0
 HEAD_LENGTH, HEAD_HALF = 7.5, 2.6
 
 
-@dataclass(frozen=True)
+@record
 class Path:
     """Straight lines through `spots`, closed or not; with `radius` > 0 a circle about the one spot."""
 
@@ -28,7 +28,7 @@ class Path:
     radius: float = 0.0
 
 
-@dataclass(frozen=True)
+@record
 class Text:
     """A label whose box has its middle at `at`; `turn`: degrees anticlockwise, 90 reads from the right (upwards)."""
 
@@ -41,7 +41,7 @@ class Text:
     leader: tuple[Spot, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class Arrow:
     """A line through `spots` (two, or many for an arc) with a filled head at its end, at both ends for a dimension.
     `tail`: mark of its pair, 0 for none."""
@@ -54,7 +54,7 @@ class Arrow:
     head: tuple[float, float] = (HEAD_LENGTH, HEAD_HALF)
 
 
-@dataclass(frozen=True)
+@record
 class Group:
     """Marks that belong together; `name` is its spoken name, "" for one that is not spoken by itself."""
 
@@ -64,7 +64,7 @@ class Group:
     name: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Image:
     """A raster image as a data address. `box`: what it covers; `size`: its pixels; `matrix`: from pixels to the scene, as SVG has it; `faded`:
     how much of it is left, 0 to 1."""
@@ -78,7 +78,7 @@ class Image:
     owner: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Tag:
     """An unseen area a page may listen to: `box` and what it stands for."""
 
@@ -91,7 +91,7 @@ class Tag:
 Mark = Path | Text | Arrow | Group | Image | Tag
 
 
-@dataclass(frozen=True)
+@record
 class Scene:
     """`origin` is the upper left corner; `title` and `description` are its name and text alternative. `scale`: pt per metre, where
     all pieces keep their places in the structure: a point (x, y) then stands at (scale x, -scale y); else 0."""

@@ -6,7 +6,7 @@ the mark at their tails, links by their width. Tension and compression have no i
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from unpin.base.record import record
 
 INKS_LIGHT = {
     "line": "#111111",
@@ -36,7 +36,7 @@ INKS_DARK = {
 }
 
 
-@dataclass(frozen=True)
+@record
 class Look:
     """Ink of the line and of the filling ("" for none), line width, dash pattern, round caps and joins."""
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from unpin.base.record import record
 from unpin.draw.geometry import Box, Spot, plus, square
 from unpin.draw.scene import Mark
 
@@ -11,7 +10,7 @@ Strip = tuple[Spot, Spot, float]
 """A segment with half its thickness in pt: the room something takes, which labels keep out of."""
 
 
-@dataclass(frozen=True)
+@record
 class Symbol:
     """`marks` to draw, `room` it takes, `grab`: the box a hand may take it by, `spoken`: code of its description."""
 
@@ -21,7 +20,7 @@ class Symbol:
     spoken: str
 
 
-@dataclass(frozen=True)
+@record
 class Frame:
     """Local axes at `at`: `up` is the unit vector towards the part that is held, `right` a quarter clockwise of it."""
 
