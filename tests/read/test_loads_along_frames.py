@@ -94,3 +94,13 @@ def test_a_load_that_is_said_to_be_on_the_boom_stays_on_it():
     refused = read_text(BOOM.format("30 kN", "P at B on boom", "find: [boom]"))
 
     assert [d.code for d in refused.diagnostics if d.is_error] == ["read.ask_of_member"]
+
+
+def test_a_weight_of_each_length_lies_on_a_bent_member_from_end_to_end():
+    text = ("units: m, kN\npoints: {A: [0, 0], B: A right 4, C: B up 3}\nmembers: {bent: A B C, tie: C A}\nsupports: {A: pin, C: roller pushes right}\n"
+            "loads: [weight of bent 2 kN/m, weight of tie 1 kN]\nfind: [A]")
+    values = found(text)
+
+    assert values["A_y"] == pytest.approx(2 * 7 + 1)
+    assert values["A_x"] == pytest.approx((8 * 2 + 6 * 4 + 1 * 2) / 3)
+    assert not any(code == "weights_neglected" and "bent" in arguments.get("parts", ("bent",)) for code, arguments in read_text(text).problem.assumed)

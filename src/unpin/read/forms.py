@@ -262,6 +262,7 @@ FORMS: tuple[Form, ...] = (
         "measured over the projection",
         "2 kN/m down on arm from C to E per horizontal length",
     ),
+    Form("load", "weight of MEMBER FORCE/LENGTH", "of each length of it, bent or straight: a spread load downward", "weight of arm 20 N/m"),
     Form(
         "load", "weight of MEMBER MASS | FORCE", "at the middle of a straight member, or `at POINT`", "weight of arm 20 kg at D"
     ),

@@ -18,7 +18,7 @@ from unpin.read.cords import knot, tie_knot
 from unpin.read.directions import AXES, direction, is_straight, lies_on
 from unpin.read.lettered import lettered_gravity
 from unpin.read.parts import STRUCTURE
-from unpin.read.phrases import Amount, AngleSaid, LoadSaid, Word
+from unpin.read.phrases import Amount, AngleSaid, AxisSaid, LoadSaid, Word
 from unpin.read.pieces import is_name
 from unpin.read.quantities import measure, quantity
 from unpin.read.report import Dropped, nearest
@@ -32,6 +32,7 @@ def load(known: Context, item: Item) -> list[Load]:
     if said.label is not None and not is_name(said.label.text):
         raise item.drop("read.name", said.label, name=said.label.text)
     said = with_sought(known, item, said)
+    said = _by_length(known, item, said)
     kind = _kind(known, item, said)
     place = item.place()
     if kind == "spread":
@@ -51,6 +52,17 @@ def load(known: Context, item: Item) -> list[Load]:
     if failed and not out:
         raise Dropped
     return out
+
+
+def _by_length(known: Context, item: Item, said: LoadSaid) -> LoadSaid:
+    """`weight of arm 20 N/m`: the weight of each length of a member, bent or straight, is a spread load downward on all of it."""
+    if said.form != "weight" or said.sought or said.clauses.at is not None or said.of is None:
+        return said
+    part = known.parts.get(said.of.text)
+    if part is None or part.kind != "member" or measure(known, item, said.amounts[0])[1] != SPREAD:
+        return said
+    way = AxisSaid(Word("down", said.of.start, said.of.end))
+    return replace(said, form="plain", of=None, clauses=replace(said.clauses, on=(said.of,), direction=way))
 
 
 def _angle_and_point(known: Context, said: LoadSaid) -> LoadSaid:
