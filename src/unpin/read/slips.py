@@ -155,6 +155,14 @@ def _in_asked(h: _Halt) -> Misread | None:
     return None
 
 
+def _in_letter(h: _Halt) -> Misread | None:
+    first, second = h.line[0], h.line[1] if len(h.line) > 1 else h.line[0]
+    if first.text in ("an", "a") and second.text == "unknown":
+        first, second = second, h.line[2] if len(h.line) > 2 else second
+    place = first.text == "unknown" and second.text in ("length", "distance", "angle", "position")
+    return Misread(first.start, second.end, f"{first.text} {second.text}", ("unknown", "@want.letter_kind"), "hint.unknown_place") if place else None
+
+
 def _in_sum(h: _Halt) -> Misread | None:
     for before, cut in zip(h.line, h.line[1:]):
         if before.text in ("on", "the") and cut.text.lower() in sum_phrases.CUTS:
@@ -178,6 +186,7 @@ def _rough(h: _Halt, wanted: tuple[str, ...]) -> Misread | None:
 
 _SLIPS: dict[str, Callable[[_Halt], Misread | None]] = {
     "point": _in_point,
+    "letter": _in_letter,
     "load": _in_load,
     "support": _in_support,
     "contact": lambda h: _rough(h, h.wanted),
