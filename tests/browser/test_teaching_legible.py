@@ -147,3 +147,23 @@ def test_the_second_window_opens_again_and_again_from_a_page_without_an_address(
         notes.get_by_role("button", name="Pause").click()
         notes.close()
         page.wait_for_timeout(400)
+
+
+ALONE = """(where) => [...document.querySelectorAll(where)].filter((l) => l.getClientRects().length).flatMap((l) => {
+  const [before, last] = [...l.querySelectorAll(":scope > math")].slice(-2).map((m) => [m.textContent.replace(/\\s/g, ""), m.getBoundingClientRect()]);
+  return last && last[0] === "=0" && last[1].top > before[1].bottom - 4 ? [l.textContent] : [];
+})"""
+
+
+@pytest.mark.parametrize("size", [(1280, 720), (390, 844)])
+def test_the_end_of_a_sum_is_not_alone_on_a_row(wall, size):
+    page = wall("market-awning", "1", *size)
+    page.keyboard.press("q")
+    out = set()
+    for _ in range(len(told(lesson("market-awning")).ideas)):
+        page.keyboard.press("ArrowRight")
+        out |= set(page.evaluate(ALONE, ".t-said .line"))
+    page.keyboard.press("Escape")
+    out |= set(page.evaluate(ALONE, "main .line"))
+
+    assert out == set()
