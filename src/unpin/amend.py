@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from difflib import unified_diff
 
+from unpin.base.diagnostic import Diagnostic
 from unpin.read.edits import Revision
 from unpin.read.reader import LARGEST_FILE, read_file
 
@@ -32,7 +33,7 @@ def amend(name: str, change: Callable[[str], Revision], write: bool = True) -> t
     return revision, difference(text, revision.text, name)
 
 
-def _in_file(d, name: str):
+def _in_file(d: Diagnostic, name: str) -> Diagnostic:
     return replace(d, place=replace(d.place, file=name)) if d.place else d
 
 

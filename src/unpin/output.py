@@ -24,9 +24,8 @@ def save(name: str, data: bytes, source: str = "") -> None:
     be written."""
     if same(name, source):
         raise SameFile(name)
-    target = Path(name)
     # Through a link to the file it stands for, so that the link stays one.
-    target = Path(os.path.realpath(target))
+    target = Path(os.path.realpath(name))
     handle, beside = tempfile.mkstemp(dir=target.parent, prefix=_BEGUN, suffix=_PART)
     try:
         with os.fdopen(handle, "wb") as stream:

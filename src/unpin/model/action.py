@@ -146,12 +146,11 @@ class Structure:
 @record
 class Insight:
     """Something seen without a sum. `rule`: `two_force`, `zero_corner`, `zero_tee`, `zero_along`, `pair`, …; `subject`: what it is
-    about; `finds`: unknown ids it settles; `because`: arguments for the sentence."""
+    about; `finds`: unknown ids it settles."""
 
     rule: str
     subject: str
     finds: tuple[str, ...] = ()
-    because: dict[str, object] = field(default_factory=dict, hash=False)
 
 
 @record

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from unpin.model.action import Insight, Structure
+from unpin.model.action import Action, Insight, Structure
 from unpin.model.directions import parallel
 from unpin.model.problem import Problem
 from unpin.model.twoforce import two_force
@@ -43,7 +43,7 @@ def zero_forces(structure: Structure) -> tuple[Insight, ...]:
     return tuple(insights)
 
 
-def _rule(point: str, acting: list) -> Insight | None:
+def _rule(point: str, acting: list[Action]) -> Insight | None:
     names = tuple(a.unknown for a in acting)
     if len(acting) == 1:
         return Insight("zero_single", point, names)
@@ -54,11 +54,11 @@ def _rule(point: str, acting: list) -> Insight | None:
             one, two = (acting[k] for k in range(3) if k != odd)
             lined = parallel(one.direction.vector, two.direction.vector)
             if lined and not parallel(one.direction.vector, acting[odd].direction.vector):
-                return Insight("zero_tee", point, (names[odd],), {"in_line": (one.unknown, two.unknown)})
+                return Insight("zero_tee", point, (names[odd],))
     return None
 
 
-def _along_load(point: str, acting: list) -> Insight | None:
+def _along_load(point: str, acting: list[Action]) -> Insight | None:
     """At a loaded pin the one force that leaves the line of all the others, if there is just one.
 
     One of those in line is unknown too: else the load would find no answer at the pin, and that is for `sound` to say.
@@ -71,5 +71,4 @@ def _along_load(point: str, acting: list) -> Insight | None:
     odd = [a for a in held if not parallel(along, a.direction.vector)]
     if len(odd) != 1 or len(held) < 2 or any(not parallel(along, a.direction.vector) for a in loads):
         return None
-    lined = tuple(a.unknown for a in held if a is not odd[0])
-    return Insight("zero_along", point, (odd[0].unknown,), {"in_line": lined})
+    return Insight("zero_along", point, (odd[0].unknown,))

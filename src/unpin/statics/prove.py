@@ -49,7 +49,7 @@ def balances(apart: Structure, values: Mapping[str, Number]) -> tuple[Balance, .
         wrench = scaled(unit_wrench(a), values[a.unknown] / scale[a.unknown]) if a.unknown else load_wrench(a)
         total[a.on] = plus(total[a.on], wrench)
         whole = plus(whole, wrench)
-    out = [Balance(b.name, total[b.name], all(c == ZERO for c in total[b.name][: 3 if b.rank == 3 else 2]))
+    out = [Balance(b.name, total[b.name], all(c == ZERO for c in total[b.name][: b.rank]))
            for b in apart.bodies if b.name not in open_bodies]
     if not open_bodies and len(apart.bodies) > 1:
         out.append(Balance("whole", whole, all(c == ZERO for c in whole)))

@@ -93,11 +93,6 @@ def finish(p: Page, edits: Iterable[Edit], meant: Any, *, faulty: bool = False, 
     return Revision(text, after.reading, made, inverse(raw, made), dependants=dependants, notes=notes)
 
 
-def undone(text: str, revision: Revision) -> str:
-    """The text as it was before a revision that gave this one."""
-    return apply(text, revision.undo)
-
-
 def skeleton(text: str) -> Any:
     """What is written in a text, without how. Raises Unreadable."""
     return plain(layout(text))
