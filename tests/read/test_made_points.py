@@ -38,6 +38,7 @@ def test_a_corner_of_a_triangle_is_given_by_the_lengths_of_two_sides(said, expec
     ("C: D mirrored in A B", (0, -3)),
     ("C: D mirrored in line from B along up", (10, 3)),
     ("E C: D B mirrored in line from A along right 1 up 1", (0, 5)),
+    ("E C: A B up 3 left 1", (4, 3)),
     ("C: foot of A on line B D", (45 / 34, 75 / 34)),
     ("C: foot of D on B A", (0, 0)),
 ])

@@ -58,6 +58,7 @@ FORMS: tuple[Form, ...] = (
         "its mirror image in a line, also in a `line from POINT along DIRECTION`; under a row of names one point each: `C B A mirrored in line T M`",
         "C mirrored in line A B",
     ),
+    Form("point", "POINT POINT … AXIS LENGTH …", "under a row of names: each of these points moved in the same way", "B C D up 3"),
     Form("point", "foot of POINT on line POINT POINT", "where the upright from a point stands on a line", "foot of C on line A B"),
     Form("point", "on POINT POINT at x = LENGTH", "on a line, at a given x (or y)", "on A B at x = 2"),
     Form(

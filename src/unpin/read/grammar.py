@@ -59,23 +59,30 @@ _every, _evenly, _foot, _mirrored = (token(lambda t, text=text: t.text == text, 
 _between = seq(name, word("and").optional() >> name)
 
 
-@Parser
-def _imaged(line, index):
-    """The names before `mirrored`. Where that word is missing nothing is taken, so that a slip in another construction is told where it is."""
-    found = []
-    while line[index + len(found)].kind == "word" and line[index + len(found)].text not in KEYWORDS | {"mirrored"}:
-        found.append(say.Word(*(getattr(line[index + len(found)], k) for k in ("text", "start", "end"))))
-    if found and line[index + len(found)].text == "mirrored":
-        return Result.success(index + len(found), tuple(found))
-    return Result.failure(index, "@want.name")
+def _names_before(least: int, *words: str) -> Parser:
+    """So many names at least, before one of some words. Where that is missing nothing is taken, so that a slip in another construction is told
+    where it is."""
+
+    @Parser
+    def piece(line, index):
+        found = []
+        while line[index + len(found)].kind == "word" and line[index + len(found)].text not in KEYWORDS | {*words}:
+            found.append(say.Word(*(getattr(line[index + len(found)], k) for k in ("text", "start", "end"))))
+        if len(found) >= least and line[index + len(found)].text in words:
+            return Result.success(index + len(found), tuple(found))
+        return Result.failure(index, "@want.name")
+
+    return piece
 
 
+_moves = seq(axis, amount << comma).map(tuple).at_least(1).map(tuple)
 _distance = seq(amount << word("from"), name).map(tuple)
 point = alt(
     seq(_distance << alt(word("and"), symbol(",")), _distance << comma, word("above", "below", "left", "right")).combine(say.Reached),
     seq(_foot >> word("of") >> name << word("on"), _any_line).combine(say.Foot),
-    seq(_imaged << _mirrored << token(lambda t: t.text == "in", "in"), _any_line).combine(say.Mirrored),
-    seq(name, seq(axis, amount << comma).map(tuple).at_least(1).map(tuple)).combine(say.Moves),
+    seq(_names_before(2, *AXES), _moves).combine(say.Shifted),
+    seq(_names_before(1, "mirrored") << _mirrored << token(lambda t: t.text == "in", "in"), _any_line).combine(say.Mirrored),
+    seq(name, _moves).combine(say.Moves),
     seq(amount, word("from") >> name, alt(direction)).combine(say.Away),
     (word("midpoint") >> word("of") >> _between).combine(lambda a, b: say.Share(None, a, b)),
     seq(amount << word("of"), _between).combine(lambda ratio, ends: say.Share(ratio, *ends)),

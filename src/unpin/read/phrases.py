@@ -158,6 +158,14 @@ class Mirrored:
 
 
 @record
+class Shifted:
+    """`B C D up 3`, under a row of names: each of the points moved in the same way."""
+
+    points: tuple[Word, ...]
+    moves: tuple[tuple[Word, Amount], ...]
+
+
+@record
 class Foot:
     """`foot of B on A D`: where the upright from a point stands on a line."""
 
@@ -182,7 +190,7 @@ class Evenly:
     second: Word
 
 
-PointSaid = Union[Moves, Away, Share, Meet, OnLine, Reached, Mirrored, Foot, Every, Evenly]
+PointSaid = Union[Moves, Away, Share, Meet, OnLine, Reached, Mirrored, Shifted, Foot, Every, Evenly]
 
 
 @record

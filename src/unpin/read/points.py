@@ -11,7 +11,7 @@ from unpin.model.space import difference, square_to
 from unpin.model.values import Vector
 from unpin.read.context import Context, Item
 from unpin.read.directions import AXES, direction
-from unpin.read.phrases import Away, Evenly, Every, Foot, LineSaid, Meet, Mirrored, Moves, OnLine, PointSaid, Reached, Share, TowardsSaid
+from unpin.read.phrases import Away, Evenly, Every, Foot, LineSaid, Meet, Mirrored, Moves, OnLine, PointSaid, Reached, Share, Shifted, TowardsSaid
 from unpin.read.quantities import quantity
 from unpin.read.report import Dropped
 
@@ -34,9 +34,11 @@ def made(known: Context, names: list[str], item: Item) -> list[Point]:
     said = item.phrase("point")
     if isinstance(said, (Every, Evenly)):
         places = _row(known, item, said, len(names))
+    elif isinstance(said, (Mirrored, Shifted)) and len(said.points) != len(names):
+        raise item.drop("read.row_count", said.points[0], made=len(said.points), named=len(names))
+    elif isinstance(said, Shifted):
+        places = [_construct(known, item, Moves(p, said.moves)) for p in said.points]
     elif isinstance(said, Mirrored):
-        if len(said.points) != len(names):
-            raise item.drop("read.mirror_count", said.points[0], made=len(said.points), named=len(names))
         line = _line(known, item, said.line)
         places = [_mirror(line, known.point(item, p).at) for p in said.points]
     elif len(names) > 1:
