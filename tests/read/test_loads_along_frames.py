@@ -104,3 +104,10 @@ def test_a_weight_of_each_length_lies_on_a_bent_member_from_end_to_end():
     assert values["A_y"] == pytest.approx(2 * 7 + 1)
     assert values["A_x"] == pytest.approx((8 * 2 + 6 * 4 + 1 * 2) / 3)
     assert not any(code == "weights_neglected" and "bent" in arguments.get("parts", ("bent",)) for code, arguments in read_text(text).problem.assumed)
+
+
+def test_a_member_whose_weight_is_to_be_found_is_not_called_weightless():
+    text = ("letters: {Q: unknown}\npoints: {A: [0, 0], B: A right 2, C: A right 3}\nmembers: {plank: A B C}\nsupports: {A: knife edge, B: knife edge}\n"
+            "loads: [weight of plank Q at A, 40 N at C down]\ngiven: [A just lifts]\nfind: [Q]")
+
+    assert not any(code == "weights_neglected" for code, _ in read_text(text).problem.assumed)

@@ -248,7 +248,7 @@ def _assumptions(page: Skeleton, known: Context, connections: list[Connection], 
         known.assume("pin_smooth")
     if any(part.kind != "block" for part in known.parts.values()):
         known.assume("members_rigid")
-    heavy = {one.part for one in loads if one.kind in ("weight", "spread") and one.part and one.written.startswith(("weight", "mass of"))}
+    heavy = {one.part for one in loads if one.part and one.written.startswith(("weight of", "mass of"))}
     light = tuple(name for name, part in known.parts.items() if name not in heavy and part.kind != "block")
     if light:
         known.assume("weights_neglected", **({"parts": light} if heavy else {}))
