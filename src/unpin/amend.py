@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from dataclasses import replace
 from difflib import unified_diff
+from pathlib import Path
 
 from unpin.base.diagnostic import Diagnostic
 from unpin.read.edits import Revision
@@ -13,7 +15,17 @@ from unpin.read.reader import LARGEST_FILE, read_file
 
 def amend(name: str, change: Callable[[str], Revision], write: bool = True) -> tuple[Revision, str]:
     """Make a change, a function of the text, in the file of this name. Gives the revision and the difference, line by line. Nothing is
-    written where the change is refused or changes nothing. OSError when the file cannot be written."""
+    written where the change is refused or changes nothing. OSError when the file cannot be written. From reading to writing no desk that
+    is open on the folder writes there."""
+    from unpin.lock import alone
+
+    if not write:
+        return _amended(name, change, False)
+    with alone(Path(os.path.realpath(name)).parent):
+        return _amended(name, change, True)
+
+
+def _amended(name: str, change: Callable[[str], Revision], write: bool) -> tuple[Revision, str]:
     from unpin.output import save
 
     try:

@@ -12,7 +12,9 @@ import urllib.request
 
 import pytest
 
-from unpin.workbench import lock
+from unpin import lock
+from unpin.amend import amend
+from unpin.read.edits import rename
 from unpin.workbench.folder import Folder, Refused
 
 ROUNDS = 40
@@ -62,7 +64,7 @@ def test_of_two_desks_that_save_at_one_moment_one_is_told_what_the_other_wrote(d
     assert [p.name for p in folder.iterdir()] == ["a.yaml"], "a lock leaves nothing behind"
 
 
-HOLDING = "import sys, time; from pathlib import Path; from unpin.workbench.lock import alone\nwith alone(Path(sys.argv[1])):\n    print('held', flush=True); time.sleep(600)"
+HOLDING = "import sys, time; from pathlib import Path; from unpin.lock import alone\nwith alone(Path(sys.argv[1])):\n    print('held', flush=True); time.sleep(600)"
 
 
 @pytest.fixture
@@ -89,6 +91,20 @@ def test_a_desk_that_is_killed_in_the_middle_of_a_save_keeps_nobody_out(tmp_path
 
     assert saved and (tmp_path / "a.yaml").read_text() == "title: x"
     assert [p.name for p in tmp_path.iterdir()] == ["a.yaml"]
+
+
+def test_a_command_that_gives_another_name_reads_the_file_only_when_it_is_its_turn(tmp_path, holder):
+    path = tmp_path / "a.yaml"
+    path.write_text("points: {A: [0, 0], B: [1, 0]}\n")
+    renaming = threading.Thread(target=lambda: amend(str(path), lambda text: rename(text, "B", "K")))
+    renaming.start()
+    time.sleep(0.3)
+    path.write_text("points: {A: [0, 0], B: [2, 0]}\n")  # what the holder of the turn writes
+
+    holder.kill()
+    renaming.join(10)
+
+    assert path.read_text() == "points: {A: [0, 0], K: [2, 0]}\n"
 
 
 def test_a_turn_that_never_comes_is_told_and_nothing_is_written(tmp_path, holder, monkeypatch):

@@ -19,15 +19,14 @@ Wrench = tuple[Number, ...]
 
 @record
 class Basis:
-    """`axes` forces first, then moments; `sums` how many sums a rigid part has, `pin_sums` how many a pin."""
+    """`axes` forces first, then moments; `sums` how many sums a rigid part has."""
 
     axes: tuple[str, ...]
     dimension: int
     sums: int
-    pin_sums: int
 
 
-PLANE = Basis(axes=("x", "y", "turn"), dimension=2, sums=3, pin_sums=2)
+PLANE = Basis(axes=("x", "y", "turn"), dimension=2, sums=3)
 RIGHT: Vector = (ONE, ZERO)
 UP: Vector = (ZERO, ONE)
 

@@ -15,7 +15,7 @@ from pathlib import Path
 
 from unpin.base.record import record
 from unpin.output import save
-from unpin.workbench.lock import alone
+from unpin.lock import alone
 
 LARGEST = 256 * 1024
 MOST = 500

@@ -1,4 +1,5 @@
-"""One writer at a time in a folder, among all desks that are open on it: each is a program of its own, and knows of the others by what is on disk only.
+"""One writer at a time in a folder, among all desks that are open on it and all commands that change a file: each is a program of its own, and knows of the
+others by what is on disk only.
 
 The lock is the system's own on the folder itself: no file of ours lies there, and it goes with the process that holds it, however that ends.
 """
