@@ -32,7 +32,7 @@ def test_a_picture_that_was_asked_for_is_in_figure_page_and_document(desk, form)
     paper = desk.post("/publish", text=text_of(desk), ending=".pdf", page=1, beneath=key)
 
     assert figure.count("<image") == page.count("<image") == 1 and "opacity=\"0.5\"" in figure
-    assert paper.content.startswith(b"\x89PNG")
+    assert paper.content.startswith(b"<svg ") and paper.content.count(b"<image") == 1
 
 
 def test_without_a_key_nothing_of_it_is_published(desk):
