@@ -155,7 +155,7 @@ def _gap(item: ForceItem, ringed: bool, paper: Paper) -> float:
 
 
 def _marked(item: ForceItem, stand, symbol: Symbol, room: list[Strip]):
-    return force_mark(item.owner, stand.tail, stand.tip, item.direction, item.notes, [s for s in room if s not in symbol.room])
+    return force_mark(item.owner, stand.tail, stand.tip, item.direction, item.notes, [s for s in room if s not in symbol.room], stand.at_head)
 
 
 def couples(piece: Piece, paper: Paper) -> None:

@@ -146,11 +146,15 @@ def right_angle_mark(owner: str, corner: Spot, a: Spot, b: Spot) -> DirectionMar
 
 
 def force_mark(
-    owner: str, tail: Spot, tip: Spot, direction, notes: tuple[Label, ...], obstacles: list[Strip]
+    owner: str, tail: Spot, tip: Spot, direction, notes: tuple[Label, ...], obstacles: list[Strip], at_head: bool = False
 ) -> DirectionMark | None:
-    """For a placed arrow whose direction has notes."""
+    """For a placed arrow whose direction has notes; `at_head`: its tip is at the point it acts at."""
     if len(notes) == 1:
-        return angle_mark(owner, tail, on_page(direction.base), on_page(direction.vector), notes[0])
+        base, along = on_page(direction.base), on_page(direction.vector)
+        if direction.points and at_head:
+            # Measured from a line through the point: there the angle is seen, between the line back and the shaft.
+            return angle_mark(owner, tip, (-base[0], -base[1]), (-along[0], -along[1]), notes[0])
+        return angle_mark(owner, tail, base, along, notes[0])
     if len(notes) == 2:
         return slope_mark(owner, tail, tip, (notes[0], notes[1]), obstacles)
     return None

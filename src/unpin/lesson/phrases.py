@@ -71,6 +71,11 @@ def toward(direction: Direction, sheet: Sheet) -> Text:
         across, up = axis_word((x, 0)), axis_word((0, y))
         return Text("toward.slope", {"across": Text(f"toward.{across}"), "a": sheet.whole(abs(x)), "upright": Text(f"word.{up}"),
                                      "b": sheet.whole(abs(y))})
+    if direction.form == "angle" and direction.angle is not None and direction.points:
+        (bx, by), (tx, ty) = direction.base, direction.turn
+        a, b = (letter_like(n) for n in direction.points)
+        way = "anticlockwise" if sign_of(bx * ty - by * tx) > 0 else "clockwise"
+        return Text(f"toward.angle_{way}", {"angle": Amount(numbers.angle(direction.angle, sheet.style)), "a": a, "b": b})
     if direction.form == "angle" and direction.angle is not None and axis_of(direction.base):
         if 0 < approx(direction.angle) < 90:
             return _acute(direction, sheet)

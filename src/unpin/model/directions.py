@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from unpin.exact.lettered import as_drawn
-from unpin.exact.number import length
+from unpin.exact.lettered import as_drawn, is_lettered
+from unpin.exact.number import cos_deg, length, sin_deg
 from unpin.model.space import ONE, RIGHT, UP, ZERO, difference
 from unpin.model.values import Direction, Vector
 
@@ -40,6 +40,20 @@ def angle_of(vector: Vector) -> float:
     import math
 
     return math.degrees(math.atan2(float(vector[1]), float(vector[0])))
+
+
+def level_angle(d: Direction) -> Fraction | None:
+    """The acute angle with the level, degrees, of a direction given by its angle with a sloping line, where it is exact to a
+    thousandth of a degree; None for any other."""
+    import math
+
+    if d.form != "angle" or not d.points or axis_of(d.base) or any(map(is_lettered, d.vector)):
+        return None
+    degrees = math.degrees(math.atan2(abs(float(d.vector[1])), abs(float(d.vector[0]))))
+    near = Fraction(round(degrees * 1000), 1000)
+    if abs(float(near) - degrees) > 1e-9 or not parallel((abs(d.vector[0]), abs(d.vector[1])), (cos_deg(near), sin_deg(near))):
+        return None
+    return near
 
 
 def parallel(a: Vector, b: Vector) -> bool:

@@ -39,7 +39,8 @@ class Direction:
     `vector`: any length, exact, world axes (x right, y up). `length`: its exact length, so that vector/length is
     the unit vector. For a line between two points the vector is the difference of the points and stays rational.
     `form` axis: right, left, up or down (`vector` is a unit axis). angle: `angle` in degrees measured from the
-    `base` axis towards the `turn` axis (both unit axis vectors), so the component along base is cos, along turn sin.
+    `base` axis towards the `turn` axis (both unit axis vectors), so the component along base is cos, along turn sin;
+    measured from a line, `points` names its two points, `base` is its vector and `turn` the square to that.
     slope: `legs` as the author wrote them (never reduced to a rounded angle). line: from point to point, `points`
     names them; `square`: perpendicular to that line. components: bare numbers.
     """

@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from unpin.base.units import ANGLE, LENGTH, NUMBER
+from unpin.exact.lettered import is_lettered
 from unpin.exact.number import NoWholeMultiple, Number, cos_deg, length, sign, sin_deg
 from unpin.model import directions
 from unpin.model.problem import Part
@@ -59,7 +60,12 @@ def _angle(known: Context, item: Item, said: AngleSaid) -> Direction:
     angle = quantity(known, item, said.angle, ANGLE).value
     if not -360 <= float(angle) <= 360:
         raise item.drop("read.angle_range", said.angle, least=-360, most=360)
-    base, turn = AXES[said.base], AXES[said.turn]
+    if said.line:
+        line = between(item, said.line[-1], tuple(w.text for w in said.line), *(known.point(item, w).at for w in said.line))
+        base, reach, ends = line.vector, line.length, line.points
+        turn = square_to(base) if said.turn != "clockwise" else tuple(-c for c in square_to(base))
+    else:
+        base, turn, reach, ends = AXES[said.base], AXES[said.turn], ONE, ()
     try:
         along, across = cos_deg(angle), sin_deg(angle)
     except NoWholeMultiple:
@@ -69,7 +75,21 @@ def _angle(known: Context, item: Item, said: AngleSaid) -> Direction:
     if directions.axis_of(vector):
         word = next(w for w, v in AXES.items() if v == tuple(Fraction(sign(c)) for c in vector))
         return Direction(AXES[word], ONE, "axis", written=written)
-    return Direction(vector, ONE, "angle", angle=angle, base=base, turn=turn, written=written)
+    if said.line and (unit := _round_unit(vector)):
+        vector, reach = unit, ONE
+    return Direction(vector, reach, "angle", angle=angle, base=base, turn=turn, points=ends, written=written)
+
+
+def _round_unit(vector: Vector) -> Vector | None:
+    """The unit vector of one whose angle with the level is exact to a thousandth of a degree: its sums then name that angle."""
+    if any(map(is_lettered, vector)):
+        return None
+    degrees = directions.angle_of(vector)
+    near = Fraction(round(degrees * 1000), 1000)
+    if abs(float(near) - degrees) > 1e-9:
+        return None
+    unit = (cos_deg(near), sin_deg(near))
+    return unit if directions.parallel(vector, unit) else None
 
 
 def _slope(known: Context, item: Item, said: SlopeSaid) -> Direction:
@@ -182,4 +202,5 @@ def square_of(d: Direction) -> Direction:
         return Direction(vector, d.length, "axis", written=d.written)
     turned = {name: square_to(value) for name in ("base", "turn", "legs") if (value := getattr(d, name))}
     form = "square" if d.form == "line" else d.form
-    return Direction(vector, d.length, form, d.angle, points=d.points, written=d.written, **turned)
+    points = () if d.form == "angle" else d.points  # the angle is no longer with that line, but with the square to it
+    return Direction(vector, d.length, form, d.angle, points=points, written=d.written, **turned)

@@ -78,6 +78,12 @@ FORMS: tuple[Form, ...] = (
     Form("direction", "at ANGLE", "anticlockwise from the right", "at 30 deg"),
     Form("direction", "at ANGLE above | below right | left", "from the level, upwards or downwards", "at 30 deg below left"),
     Form("direction", "at ANGLE left | right of up | down", "from the upright, to one side", "at 20 deg left of up"),
+    Form(
+        "direction",
+        "at ANGLE clockwise | anticlockwise from POINT POINT",
+        "from the way from one point to another, turned by an angle",
+        "at 60 deg clockwise from A C",
+    ),
     Form("direction", "towards POINT", "from the point in question to another", "towards D"),
     Form("direction", "along MEMBER", "from its first point to its last; a side may follow", "along arm, down"),
     Form("direction", "along POINT POINT", "from one point to another", "along B D"),

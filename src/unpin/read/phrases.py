@@ -46,12 +46,13 @@ class AxisSaid:
 @record
 class AngleSaid:
     """`at 30 deg` (from the right, anticlockwise), `at 30 deg above left`, `at 20 deg left of up`; `end`: the last column of it,
-    0 where nothing follows the angle."""
+    0 where nothing follows the angle. `line`: of `at 60 deg clockwise from C E` the two points; `turn` is then which way."""
 
     angle: Amount
     base: str = "right"
     turn: str = "up"
     end: int = 0
+    line: tuple[Word, ...] = ()
 
 
 @record

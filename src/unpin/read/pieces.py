@@ -97,6 +97,7 @@ _turn = alt(
         lambda turn, base: (base.text, {"above": "up", "below": "down"}[turn.text], base.end)
     ),
     seq(word("left", "right"), word("of") >> word("up", "down")).combine(lambda turn, base: (base.text, turn.text, base.end)),
+    seq(word(*TURNS) << word("from"), name, name).combine(lambda turn, a, b: ("", turn.text, b.end, (a, b))),
 )
 slope = seq(axis, amount, axis, amount).combine(lambda a, b, c, d: say.SlopeSaid(((a, b), (c, d))))
 

@@ -97,6 +97,7 @@ def measure(known: Context, item: Item, amount: Amount) -> tuple[Number, Dimensi
             if len(name.name) == 1 and near.lower() != name.name.lower():
                 near = ""  # every letter is a little like some unit
             after_number = item.text[: name.start].rstrip()[-1:].isdigit()
+            near = "kip" if name.name == "k" and after_number else near
             hint = "hint.nearest" if near else "hint.letter_value" if len(name.name) == 1 else "hint.units" if after_number else ""
             units = tuple(s for s in SINGLE if s in _SHOWN)
             raise item.drop("read.unknown_letter", name, name=name.name[:40], nearest=near, units=units, hint=hint)

@@ -7,6 +7,9 @@ sum of the first kind may hold fewer unknowns, because they cost less to write. 
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
+
 from unpin.base.record import record
 from unpin.exact.number import length
 from unpin.model.action import Action, FreeBody, Structure
@@ -117,6 +120,9 @@ def _square(body: FreeBody, action: Action, at: dict[str, Vector]) -> Direction:
         if other.kind == "force" and other.direction.form == "angle" and parallel(other.direction.vector, vector):
             forward = float(other.direction.vector[0] * vector[0] + other.direction.vector[1] * vector[1]) > 0
             return other.direction if forward else other.direction.reversed()
+    if action.direction.form == "angle" and ends:
+        made = _from_line(action.direction)
+        return made if float(made.vector[0] * vector[0] + made.vector[1] * vector[1]) > 0 else made.reversed()
     if action.direction.form == "angle" and action.direction.angle is not None:
         # Square to a force whose angle was given: the same angle, from the axis a quarter turn on.
         base, turn = square_to(action.direction.base), square_to(action.direction.turn)
@@ -124,5 +130,15 @@ def _square(body: FreeBody, action: Action, at: dict[str, Vector]) -> Direction:
             base, turn = tuple(-c for c in base), tuple(-c for c in turn)
         return Direction(vector, length(vector), "angle", action.direction.angle, base, turn)
     return Direction(vector, length(vector), "square", points=ends)
+
+
+def _from_line(d: Direction) -> Direction:
+    """Square to a direction that was given by its angle with a line: by the angle that is left to a right one, with the same line."""
+    back = tuple(-c for c in d.turn)
+    angle, turn = (d.angle - 90, d.turn) if float(d.angle) > 90 else (90 - d.angle, back)
+    vector = square_to(d.vector)
+    share = math.radians(float(d.angle))
+    against = sum(float(v) * (math.sin(share) * float(b) - math.cos(share) * float(t)) for v, b, t in zip(vector, d.base, d.turn)) < 0
+    return replace(d, vector=tuple(-c for c in vector) if against else vector, angle=angle, turn=turn)
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from unpin.exact.number import Number, length, sign
 from unpin.exact.ratio import atom_of
 from unpin.model.action import Action, FreeBody
-from unpin.model.directions import axis_of, small_legs
+from unpin.model.directions import axis_of, level_angle, small_legs
 from unpin.model.equation import Equation, Factor, Functional, Term
 from unpin.model.space import ONE, Wrench, about, along, difference
 from unpin.model.values import Direction, Vector
@@ -101,6 +101,8 @@ def _awkward(direction: Direction) -> bool:
     """Whether a sloped direction has neither a given angle nor a slope triangle of small whole numbers."""
     if direction.form == "angle" and direction.angle is not None and axis_of(direction.base):
         return False
+    if level_angle(direction) is not None:
+        return False
     if atom_of(direction.vector[0] / direction.length) or atom_of(direction.vector[1] / direction.length):
         return False
     legs = small_legs(direction.legs or direction.vector)
@@ -120,6 +122,9 @@ def _component(direction: Direction, axis: str) -> tuple[int, tuple[Factor, ...]
     if direction.form == "angle" and direction.angle is not None and axis_of(direction.base):
         along_base = direction.base[index] != 0
         return way, (Factor("cos" if along_base else "sin", share, angle=direction.angle),)
+    level = level_angle(direction)
+    if level is not None:
+        return way, (Factor("cos" if axis == "x" else "sin", share, angle=level),)
     atom = atom_of(share)
     if atom:
         return way, (Factor(atom[0], share, angle=atom[1]),)
