@@ -47,6 +47,14 @@ def test_it_is_resolved_by_the_angle_with_the_axis(way, said, across, upright):
     assert f"A_y − (200 N) {upright}" in lesson
 
 
+def test_an_angle_with_the_level_that_is_not_round_is_told_before_its_cosine_is_taken():
+    # The line falls to the left by atan(1/2) = 26.565 degrees; turned clockwise by 60 it rises there by 33.435: cos 0.8345, 200 cos = 166.9.
+    lesson = told(LEANING)
+
+    assert "200 N at C, at 60° clockwise from the line EC, that is 33.43° above the horizontal, to the left" in lesson
+    assert "(200 N) cos 33.43°" in lesson or "(200 N) sin 33.43°" in lesson
+
+
 def test_a_sum_square_to_a_push_given_so_names_the_angle_that_is_left():
     # 90 - 80 = 10 degrees, on the other side of the line.
     assert "Forces at 10° clockwise from the line CE" in told(LEANING)

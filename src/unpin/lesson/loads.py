@@ -10,7 +10,7 @@ from unpin.base.units import ACCELERATION, STANDARD_GRAVITY
 from unpin.exact.number import Number, sign
 from unpin.lesson.formula import Amount, Formula, Product, Relation, letter
 from unpin.lesson.nodes import Listing, Text
-from unpin.lesson.phrases import letter_like, thing, toward
+from unpin.lesson.phrases import letter_like, thing, toward, worked_toward
 from unpin.lesson.sheet import Sheet
 from unpin.model.problem import Load, Problem, Stretch
 from unpin.model.values import Quantity
@@ -83,7 +83,7 @@ def carried(loads: Loads, sheet: Sheet) -> Text:
         return Text("carried.couple", {"size": size, "sense": _turn(item)})
     if item.kind == "weight":
         return Text("carried.weight", {"size": size, "point": letter_like(item.point)})
-    return Text("carried.force", {"size": size, "point": letter_like(item.point), "toward": toward(item.direction, sheet)})
+    return Text("carried.force", {"size": size, "point": letter_like(item.point), "toward": worked_toward(item.direction, sheet)})
 
 
 def _turn(item: Load) -> Text:

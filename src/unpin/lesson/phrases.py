@@ -12,7 +12,7 @@ from unpin.lesson.formula import Amount, Letter, letter
 from unpin.lesson.nodes import Listing, Text
 from unpin.lesson.sheet import Sheet, symbol
 from unpin.model.action import Action, FreeBody, Structure
-from unpin.model.directions import axis_of, small_legs
+from unpin.model.directions import axis_of, from_slope, level_angle, small_legs, steepness
 from unpin.model.problem import GROUND
 from unpin.model.values import Direction, Vector
 from unpin.words import numbers
@@ -89,6 +89,17 @@ def toward(direction: Direction, sheet: Sheet) -> Text:
     x, y = small_legs(direction.vector) or direction.vector
     return Text("toward.components", {"across": Text(f"toward.{axis_word((x, 0))}"), "a": sheet.whole(x * sign(x)),
                                       "upright": Text(f"word.{axis_word((0, y))}"), "b": sheet.whole(y * sign(y))})
+
+
+def worked_toward(direction: Direction, sheet: Sheet) -> Text:
+    """The same where a sum is to be written: an angle with a sloping line is followed by the one with the level, of which the sum takes the cosine."""
+    said = toward(direction, sheet)
+    if not from_slope(direction):
+        return said
+    x, y = direction.vector
+    angle = level_angle(direction)
+    level = {"angle": Amount(numbers.angle(steepness(direction) if angle is None else angle, sheet.style)), "across": Text(f"toward.{axis_word((x, 0))}")}
+    return Text("toward.so", {"said": said, "level": Text(f"toward.angle_level_{axis_word((0, y))}", level)})
 
 
 def _acute(direction: Direction, sheet: Sheet) -> Text:

@@ -42,15 +42,27 @@ def angle_of(vector: Vector) -> float:
     return math.degrees(math.atan2(float(vector[1]), float(vector[0])))
 
 
+def from_slope(d: Direction) -> bool:
+    """Whether a direction that is no axis is given by its angle with a sloping line, without letters."""
+    return d.form == "angle" and bool(d.points) and not axis_of(d.base) and not axis_of(d.vector) and not any(map(is_lettered, d.vector))
+
+
+def steepness(d: Direction, digits: int = 2) -> Fraction:
+    """The acute angle with the level, degrees, rounded."""
+    import math
+
+    return Fraction(round(math.degrees(math.atan2(abs(float(d.vector[1])), abs(float(d.vector[0])))) * 10**digits), 10**digits)
+
+
 def level_angle(d: Direction) -> Fraction | None:
     """The acute angle with the level, degrees, of a direction given by its angle with a sloping line, where it is exact to a
     thousandth of a degree; None for any other."""
     import math
 
-    if d.form != "angle" or not d.points or axis_of(d.base) or any(map(is_lettered, d.vector)):
+    if not from_slope(d):
         return None
     degrees = math.degrees(math.atan2(abs(float(d.vector[1])), abs(float(d.vector[0]))))
-    near = Fraction(round(degrees * 1000), 1000)
+    near = steepness(d, 3)
     if abs(float(near) - degrees) > 1e-9 or not parallel((abs(d.vector[0]), abs(d.vector[1])), (cos_deg(near), sin_deg(near))):
         return None
     return near

@@ -10,7 +10,7 @@ from __future__ import annotations
 from unpin.exact.number import Number, length, sign
 from unpin.exact.ratio import atom_of
 from unpin.model.action import Action, FreeBody
-from unpin.model.directions import axis_of, level_angle, small_legs
+from unpin.model.directions import axis_of, from_slope, level_angle, small_legs, steepness
 from unpin.model.equation import Equation, Factor, Functional, Term
 from unpin.model.space import ONE, Wrench, about, along, difference
 from unpin.model.values import Direction, Vector
@@ -132,6 +132,8 @@ def _component(direction: Direction, axis: str) -> tuple[int, tuple[Factor, ...]
     if legs:
         own = abs(legs[index])
         return way, (Factor("leg", share, legs=(own, length(legs))),)
+    if from_slope(direction):
+        return way, (Factor("cos" if axis == "x" else "sin", share, angle=steepness(direction)),)
     return way, (Factor("number", share, axis=axis),)
 
 

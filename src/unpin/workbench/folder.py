@@ -14,8 +14,8 @@ import unicodedata
 from pathlib import Path
 
 from unpin.base.record import record
-from unpin.output import save
 from unpin.lock import alone
+from unpin.output import save
 
 LARGEST = 256 * 1024
 MOST = 500
