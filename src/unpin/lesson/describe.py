@@ -17,7 +17,6 @@ from unpin.model.action import Action, Body, FreeBody
 from unpin.model.kinds import KINDS
 from unpin.model.problem import Connection, Load, Part, Problem
 from unpin.statics.answers import lean_of
-from unpin.words import numbers
 
 
 def describe(figure: Figure, problem: Problem, sheet: Sheet) -> tuple[Text, ...]:
@@ -102,8 +101,7 @@ def _toward(a: Action, problem: Problem, sheet: Sheet) -> Text:
     if (lean := lean_of(a.direction.vector)) is not None:
         return phrases.sense("along", math.degrees(math.atan2(y, x)), sheet, lean)
     steep = Fraction(math.degrees(math.atan2(abs(y), abs(x)))).limit_denominator(10)
-    way = {"angle": Amount(numbers.angle(steep, sheet.style)), "across": Text("toward.right" if x > 0 else "toward.left")}
-    return Text("toward.angle_level_up" if y > 0 else "toward.angle_level_down", way)
+    return phrases.from_level(steep, "right" if x > 0 else "left", "up" if y > 0 else "down", sheet)
 
 
 def _part(part: Part, sheet: Sheet) -> Text:

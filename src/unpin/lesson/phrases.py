@@ -98,16 +98,21 @@ def worked_toward(direction: Direction, sheet: Sheet) -> Text:
         return said
     x, y = direction.vector
     angle = level_angle(direction)
-    level = {"angle": Amount(numbers.angle(steepness(direction) if angle is None else angle, sheet.style)), "across": Text(f"toward.{axis_word((x, 0))}")}
-    return Text("toward.so", {"said": said, "level": Text(f"toward.angle_level_{axis_word((0, y))}", level)})
+    level = from_level(steepness(direction) if angle is None else angle, axis_word((x, 0)), axis_word((0, y)), sheet)
+    return Text("toward.so", {"said": said, "level": level})
+
+
+def from_level(angle: Number, across: str, upright: str, sheet: Sheet) -> Text:
+    """So many degrees above or below the horizontal. `across` right or left, `upright` up or down."""
+    return Text(f"toward.angle_level_{upright}", {"angle": Amount(numbers.angle(angle, sheet.style)), "across": Text(f"toward.{across}")})
 
 
 def _acute(direction: Direction, sheet: Sheet) -> Text:
     """A sloped direction by its given angle to the horizontal or the vertical."""
     base, turn = axis_word(direction.base), axis_word(direction.turn)
-    angle = {"angle": Amount(numbers.angle(direction.angle, sheet.style))}
     if base in ("right", "left"):
-        return Text(f"toward.angle_level_{turn}", {**angle, "across": Text(f"toward.{base}")})
+        return from_level(direction.angle, base, turn, sheet)
+    angle = {"angle": Amount(numbers.angle(direction.angle, sheet.style))}
     return Text("toward.angle_upright", {**angle, "upright": Text(f"word.{base}"), "across": Text(f"toward.{turn}")})
 
 
